@@ -1,0 +1,57 @@
+import type { Occupant } from '../../body/occupant'
+import type { Tube } from '../../geometry/tube'
+import type { Anchor } from '../../straps/anchor'
+import type { Seat } from '../../straps/seat'
+import type { Belt } from '../../straps/strap'
+
+export type LengthUnit = 'mm' | 'in'
+export type ForceUnit = 'N' | 'daN' | 'lbf'
+export type MassUnit = 'kg' | 'lb'
+
+/** The only version so far; a file says it first and nothing else is read before it is known. */
+export const LAYOUT_VERSION = 1
+
+export interface Job {
+  readonly name: string
+  readonly car: string
+  readonly customer: string
+  /** ISO 8601 calendar date, YYYY-MM-DD, or empty. */
+  readonly date: string
+  readonly revision: string
+  readonly preparedBy: string
+  readonly notes: string
+}
+
+/** Which pairs move as one. Split pairs move each side alone. */
+export interface MirroredPairs {
+  readonly shoulder: boolean
+  readonly lap: boolean
+  readonly sub: boolean
+}
+
+/** One seat position in the car with the people who sit there, their belts and the anchors. */
+export interface Place {
+  readonly id: string
+  readonly name: string
+  readonly seat: Seat
+  /** At least one. */
+  readonly occupants: readonly Occupant[]
+  readonly belt: Belt
+  /** At most one for each strap. */
+  readonly anchors: readonly Anchor[]
+  readonly mirrored: MirroredPairs
+}
+
+/** The document: everything about one car's restraint mounting. All positions in mm from the datum. */
+export interface Layout {
+  readonly version: typeof LAYOUT_VERSION
+  readonly job: Job
+  /** Where the datum is, in words a welder can find it by. */
+  readonly datum: string
+  readonly units: { readonly length: LengthUnit; readonly force: ForceUnit; readonly mass: MassUnit }
+  readonly dustyOrMuddyUse: boolean
+  readonly ruleSetId: string
+  readonly tubes: readonly Tube[]
+  /** At least one. */
+  readonly places: readonly Place[]
+}

@@ -1,0 +1,69 @@
+import type { QuantityId, Subject } from '../straps/quantity'
+import type { PathProblem } from '../straps/path'
+import type { PropertyId, RuleLevel, RuleSource } from './rule'
+
+/** `unchecked`: the rule speaks but the number could not be computed, which is never the same as clear. */
+export type Verdict = 'broken' | 'tight' | 'unchecked' | 'clear'
+
+export interface Limit {
+  readonly min: number | null
+  readonly max: number | null
+  readonly wanted: readonly string[] | null
+}
+
+/** One change that clears a finding, computed and checked, or the reason why there is none. */
+export type Remedy =
+  | {
+      readonly kind: 'move-anchors'
+      readonly anchorIds: readonly string[]
+      readonly direction: MoveDirection
+      readonly byMm: number
+    }
+  | {
+      readonly kind: 'move-tube'
+      readonly tubeId: string
+      readonly direction: MoveDirection
+      readonly byMm: number
+    }
+  | {
+      readonly kind: 'turn-tab'
+      readonly anchorId: string
+      readonly planDeg: number
+      readonly leanDeg: number
+    }
+  | {
+      readonly kind: 'change-property'
+      readonly property: PropertyId
+      readonly to: string
+    }
+  | { readonly kind: 'add-anchor'; readonly strap: string }
+  | { readonly kind: 'none'; readonly reason: string }
+
+/** `inward` and `outward` are toward and away from the seat's centre line, both sides of a mirrored pair together. */
+export type MoveDirection = 'up' | 'down' | 'forward' | 'rearward' | 'inward' | 'outward'
+
+/** One rule checked on one subject over all sittings of a place. */
+export interface Finding {
+  /** Unique within one evaluation: place/rule/subject. */
+  readonly id: string
+  readonly ruleId: string
+  readonly quantity: QuantityId | PropertyId
+  readonly placeId: string
+  /** A strap, a pair or the head; `belt`; or `tube:` and the tube's id. */
+  readonly subject: Subject | 'belt' | `tube:${string}`
+  /** The sitting with the worst value; null for properties. */
+  readonly worstSitting: string | null
+  /** The worst value, in the quantity's unit; words for word properties; null when unchecked. */
+  readonly value: number | string | null
+  readonly limit: Limit
+  readonly level: RuleLevel
+  readonly verdict: Verdict
+  /** Signed distance, mm, in the drawn plane to where the finding flips; + inside. Null where no position decides it. */
+  readonly roomMm: number | null
+  readonly source: RuleSource
+  readonly problem: PathProblem | null
+  readonly remedy: Remedy | null
+}
+
+/** Below this room a clear finding counts as tight: twice a ±5 mm weld and measuring error. Our judgement, no source. */
+export const TIGHT_ROOM_MM = 10

@@ -1,0 +1,99 @@
+import type { QuantityId } from '../straps/quantity'
+import type { Arrangement, StrapFamily } from '../straps/strap'
+
+/** `must`: the document orders it. `should`: it recommends it, or a shop rule. `advice`: worth knowing, never more. */
+export type RuleLevel = 'must' | 'should' | 'advice'
+
+/** How the figure reached us. A figure from memory is never a `must`. */
+export type SourceStatus = 'read' | 'second-hand' | 'memory' | 'common-practice'
+
+export interface RuleSource {
+  readonly document: string
+  readonly section: string
+  readonly edition: string
+  readonly status: SourceStatus
+  /** The words that carry the number where they were read; null where there are none. */
+  readonly phrase: string | null
+}
+
+/** When a rule speaks; every given condition must hold. */
+export interface RuleCondition {
+  readonly reclineAtMostDeg?: number
+  readonly reclineAboveDeg?: number
+  readonly headAndNeckRestraint?: boolean
+  readonly arrangements?: readonly Arrangement[]
+  /** The seat slides or reclines. */
+  readonly seatAdjustable?: boolean
+  readonly mount?: 'tab' | 'wrap'
+  /** The layout is marked as used in dust or mud. */
+  readonly dusty?: boolean
+}
+
+interface RuleBase {
+  readonly id: string
+  readonly level: RuleLevel
+  readonly source: RuleSource
+  readonly when: RuleCondition
+  /** What the rule says, as one plain sentence with its numbers. */
+  readonly says: string
+  /** Why it matters to the person in the seat, as one plain sentence. */
+  readonly why: string
+  /** Where sources disagree or where a tolerance is ours and not the source's; null otherwise. */
+  readonly caveat: string | null
+}
+
+/** A closed interval for a computed quantity, in the quantity's unit; null leaves that side open. Limits themselves pass. */
+export interface QuantityRule extends RuleBase {
+  readonly kind: 'quantity'
+  readonly quantity: QuantityId
+  /** Only the straps of this family; null: every strap that has the quantity. */
+  readonly family: StrapFamily | null
+  readonly min: number | null
+  readonly max: number | null
+}
+
+/** What can be read straight off the document, without geometry. */
+export const PROPERTY_IDS = [
+  'belt-points',
+  'belt-buckle',
+  'belt-material',
+  'belt-lap-adjuster',
+  'belt-head-and-neck',
+  'webbing-width',
+  'wrap-guide-hoops',
+  'wrap-bar-diameter',
+  'tab-thickness',
+  'tab-shear',
+  'bar-diameter',
+  'bar-wall',
+  'bar-area',
+  'bar-second-moment',
+] as const
+
+export type PropertyId = (typeof PROPERTY_IDS)[number]
+
+/** A limit on something typed: an interval for numbers (mm, mm², mm⁴, count) or the wanted words. */
+export interface PropertyRule extends RuleBase {
+  readonly kind: 'property'
+  readonly property: PropertyId
+  readonly family: StrapFamily | null
+  readonly min: number | null
+  readonly max: number | null
+  readonly wanted: readonly string[] | null
+}
+
+/** A rule that the tool states but cannot check, so that nobody takes silence for approval. */
+export interface StatedRule extends RuleBase {
+  readonly kind: 'stated'
+}
+
+export type Rule = QuantityRule | PropertyRule | StatedRule
+
+export interface RuleSet {
+  readonly id: string
+  readonly name: string
+  readonly edition: string
+  /** One sentence on what the set is and is not. */
+  readonly about: string
+  readonly rules: readonly Rule[]
+}

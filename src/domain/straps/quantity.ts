@@ -1,0 +1,72 @@
+import type { StrapId } from './strap'
+
+/** Stable ids of everything computed; definitions in straps/README.md and beside each formula. */
+export const QUANTITY_IDS = [
+  'shoulder-drop',
+  'shoulder-to-spine',
+  'shoulder-rim-drop',
+  'shoulder-height',
+  'shoulder-plan',
+  'shoulder-spacing',
+  'shoulder-free-length',
+  'shoulder-length-behind-seat',
+  'spine-load-share',
+  'lap-angle',
+  'lap-run-angle',
+  'lap-shifted-angle',
+  'lap-spacing',
+  'lap-mirror',
+  'lap-over-asis',
+  'sub-to-chest',
+  'sub-to-vertical',
+  'sub-spacing',
+  'slot-bend',
+  'wrap-square',
+  'tab-twist',
+  'helmet-clearance',
+  'strap-length',
+] as const
+
+export type QuantityId = (typeof QUANTITY_IDS)[number]
+export type QuantityUnit = 'deg' | 'mm' | 'ratio'
+
+export const quantityUnit = (id: QuantityId): QuantityUnit => {
+  switch (id) {
+    case 'shoulder-height':
+    case 'shoulder-spacing':
+    case 'shoulder-free-length':
+    case 'shoulder-length-behind-seat':
+    case 'lap-spacing':
+    case 'lap-mirror':
+    case 'lap-over-asis':
+    case 'sub-spacing':
+    case 'helmet-clearance':
+    case 'strap-length':
+      return 'mm'
+    case 'spine-load-share':
+      return 'ratio'
+    case 'shoulder-drop':
+    case 'shoulder-to-spine':
+    case 'shoulder-rim-drop':
+    case 'shoulder-plan':
+    case 'lap-angle':
+    case 'lap-run-angle':
+    case 'lap-shifted-angle':
+    case 'sub-to-chest':
+    case 'sub-to-vertical':
+    case 'slot-bend':
+    case 'wrap-square':
+    case 'tab-twist':
+      return 'deg'
+  }
+}
+
+/** What a quantity is of: a strap, a pair of straps, or the head. */
+export type Subject = StrapId | 'shoulder-pair' | 'lap-pair' | 'sub-pair' | 'head'
+
+/** One computed number of one sitting; always finite. */
+export interface QuantityValue {
+  readonly id: QuantityId
+  readonly subject: Subject
+  readonly value: number
+}

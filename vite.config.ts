@@ -1,0 +1,15 @@
+import react from '@vitejs/plugin-react'
+import { defineConfig } from 'vitest/config'
+
+/** Vite and Vitest in one file. `base: './'` lets the built app be served from any folder. */
+export default defineConfig({
+  base: './',
+  plugins: [react()],
+  build: { target: 'es2022', chunkSizeWarningLimit: 700 },
+  test: {
+    environment: 'node',
+    include: ['tests/**/*.test.ts'],
+    setupFiles: ['tests/support/seed.ts'],
+    reporters: ['default'],
+  },
+})
