@@ -1,0 +1,44 @@
+import { existsSync } from 'node:fs'
+import { defineConfig } from '@playwright/test'
+
+const named = [process.env['CHROMIUM_PATH'], '/usr/bin/chromium', '/usr/bin/google-chrome'].find(
+  (path) => path !== undefined && existsSync(path),
+)
+const port = 4317
+
+/** One worker: the machines that run this have few cores, and drags are measured in pixels, not in time. */
+export default defineConfig({
+  testDir: '.',
+  outputDir: '../test-results',
+  workers: 1,
+  fullyParallel: false,
+  forbidOnly: true,
+  retries: 0,
+  timeout: 60_000,
+  reporter: 'list',
+  use: {
+    baseURL: `http://localhost:${port}/`,
+    browserName: 'chromium',
+    viewport: { width: 1440, height: 900 },
+    deviceScaleFactor: 1,
+    colorScheme: 'light',
+    trace: 'retain-on-failure',
+    launchOptions: {
+      ...(named === undefined ? {} : { executablePath: named }),
+      // Without these a browser on a machine with no network spends its time looking up hosts.
+      args: [
+        '--disable-quic',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+        '--no-first-run',
+      ],
+    },
+  },
+  webServer: {
+    command: `node node_modules/vite/bin/vite.js preview --port ${port} --strictPort`,
+    cwd: '..',
+    port,
+    reuseExistingServer: true,
+  },
+})
