@@ -1,0 +1,61 @@
+import type { Layout } from '../domain/layout/document/layout'
+import type { History } from './history'
+
+/** How the page shows the layout; never part of the document and never undone. */
+export interface View {
+  readonly elevations: 'both' | 'side' | 'top'
+  readonly showZones: 'moving' | 'always'
+  readonly paper: 'a4' | 'letter'
+  readonly screen: 'drawing' | 'sheet'
+  readonly theme: 'light' | 'dark'
+}
+
+export interface Notice {
+  readonly kind: 'info' | 'problem'
+  readonly text: string
+}
+
+export interface Gesture {
+  readonly label: string
+  readonly startedFrom: Layout
+}
+
+export interface AppState {
+  /** What is drawn and computed from now: the present of the history, or where the running gesture has got to. */
+  readonly layout: Layout
+  readonly history: History<Layout>
+  readonly gesture: Gesture | null
+  readonly selectedHandleId: string | null
+  readonly focusedFindingId: string | null
+  readonly currentPlaceId: string
+  /** Null: the drawn position of the place's first occupant. */
+  readonly currentSittingId: string | null
+  readonly view: View
+  readonly notice: Notice | null
+  /** The last thing that happened, in words, for those who hear the page instead of seeing it. */
+  readonly announcement: string
+}
+
+export interface AppActions {
+  /** One undo step; nothing happens when `change` changes nothing. A running gesture is ended first. */
+  readonly edit: (label: string, change: (layout: Layout) => Layout) => void
+  /** Everything until `endGesture` is one undo step. A gesture still running is ended first. */
+  readonly beginGesture: (label: string) => void
+  /** Shows `change` applied to the layout the gesture started from; ignored when no gesture runs. */
+  readonly dragTo: (change: (start: Layout) => Layout) => void
+  readonly endGesture: () => void
+  /** Puts back the layout the gesture started from and leaves no step. */
+  readonly cancelGesture: () => void
+  /** During a gesture both only cancel the gesture. */
+  readonly undo: () => void
+  readonly redo: () => void
+  readonly selectHandle: (id: string | null) => void
+  readonly focusFinding: (id: string | null) => void
+  readonly selectPlace: (id: string) => void
+  readonly selectSitting: (id: string | null) => void
+  readonly setView: (change: Partial<View>) => void
+  /** Replaces the whole document as one undo step, so that nothing is lost. */
+  readonly openLayout: (layout: Layout, label: string) => void
+  readonly notify: (kind: Notice['kind'], text: string) => void
+  readonly dismissNotice: () => void
+}

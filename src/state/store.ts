@@ -1,0 +1,127 @@
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { Layout } from '../domain/layout/document/layout'
+import type { AppActions, AppState, View } from './appState'
+import { committed, historyOf, redone, undone, type History } from './history'
+
+/** The one store of a page: state to read and subscribe to, and the only ways to change it. */
+export interface AppStore {
+  readonly state: Pick<StoreApi<AppState>, 'getState' | 'getInitialState' | 'subscribe'>
+  readonly actions: AppActions
+}
+
+const FIRST_VIEW: View = {
+  elevations: 'both',
+  showZones: 'moving',
+  paper: 'a4',
+  screen: 'drawing',
+  theme: 'light',
+}
+
+const firstPlaceId = (layout: Layout): string => layout.places[0]?.id ?? ''
+
+/** Puts a history in front: what is drawn follows it and the current place stays if it is still there. */
+const withHistory = (state: AppState, history: History<Layout>, announcement: string): AppState => {
+  const layout = history.present
+  const placeStays = layout.places.some((place) => place.id === state.currentPlaceId)
+  return {
+    ...state,
+    history,
+    layout,
+    gesture: null,
+    announcement,
+    currentPlaceId: placeStays ? state.currentPlaceId : firstPlaceId(layout),
+    currentSittingId: placeStays ? state.currentSittingId : null,
+  }
+}
+
+const withCommit = (state: AppState, label: string, layout: Layout): AppState => {
+  const history = committed(state.history, label, layout)
+  // An unchanged document keeps its identity, so that nothing is computed or saved again.
+  if (history === state.history) return { ...state, layout: history.present, gesture: null }
+  return withHistory(state, history, label)
+}
+
+const withGestureEnded = (state: AppState): AppState =>
+  state.gesture === null ? state : withCommit(state, state.gesture.label, state.layout)
+
+const withGestureCancelled = (state: AppState): AppState =>
+  state.gesture === null
+    ? state
+    : {
+        ...state,
+        layout: state.gesture.startedFrom,
+        gesture: null,
+        announcement: `Cancelled: ${state.gesture.label}`,
+      }
+
+const withStepBack = (state: AppState): AppState => {
+  if (state.gesture !== null) return withGestureCancelled(state)
+  const step = state.history.past.at(-1)
+  return step === undefined ? state : withHistory(state, undone(state.history), `Undone: ${step.label}`)
+}
+
+const withStepForward = (state: AppState): AppState => {
+  if (state.gesture !== null) return withGestureCancelled(state)
+  const step = state.history.future.at(-1)
+  return step === undefined ? state : withHistory(state, redone(state.history), `Redone: ${step.label}`)
+}
+
+const documentActions = (store: StoreApi<AppState>) => ({
+  edit: (label: string, change: (layout: Layout) => Layout) =>
+    store.setState((state) => {
+      const ended = withGestureEnded(state)
+      return withCommit(ended, label, change(ended.layout))
+    }),
+  beginGesture: (label: string) =>
+    store.setState((state) => {
+      const ended = withGestureEnded(state)
+      return { ...ended, gesture: { label, startedFrom: ended.layout } }
+    }),
+  dragTo: (change: (start: Layout) => Layout) =>
+    store.setState((state) =>
+      state.gesture === null ? state : { ...state, layout: change(state.gesture.startedFrom) },
+    ),
+  endGesture: () => store.setState(withGestureEnded),
+  cancelGesture: () => store.setState(withGestureCancelled),
+  undo: () => store.setState(withStepBack),
+  redo: () => store.setState(withStepForward),
+  openLayout: (layout: Layout, label: string) =>
+    store.setState((state) => ({
+      ...withCommit(withGestureEnded(state), label, layout),
+      selectedHandleId: null,
+      focusedFindingId: null,
+      currentPlaceId: firstPlaceId(layout),
+      currentSittingId: null,
+    })),
+})
+
+const viewActions = (store: StoreApi<AppState>) => ({
+  selectHandle: (id: string | null) => store.setState({ selectedHandleId: id }),
+  focusFinding: (id: string | null) => store.setState({ focusedFindingId: id }),
+  selectPlace: (id: string) =>
+    store.setState((state) =>
+      state.layout.places.some((place) => place.id === id) && id !== state.currentPlaceId
+        ? { currentPlaceId: id, currentSittingId: null }
+        : state,
+    ),
+  selectSitting: (id: string | null) => store.setState({ currentSittingId: id }),
+  setView: (change: Partial<View>) => store.setState((state) => ({ view: { ...state.view, ...change } })),
+  notify: (kind: 'info' | 'problem', text: string) => store.setState({ notice: { kind, text } }),
+  dismissNotice: () => store.setState({ notice: null }),
+})
+
+export const createAppStore = (initial: Layout, view: Partial<View> = {}): AppStore => {
+  const store = createStore<AppState>(() => ({
+    layout: initial,
+    history: historyOf(initial),
+    gesture: null,
+    selectedHandleId: null,
+    focusedFindingId: null,
+    currentPlaceId: firstPlaceId(initial),
+    currentSittingId: null,
+    view: { ...FIRST_VIEW, ...view },
+    notice: null,
+    announcement: '',
+  }))
+  return { state: store, actions: { ...documentActions(store), ...viewActions(store) } }
+}
