@@ -1,5 +1,5 @@
 import type { QuantityId } from '../straps/quantity'
-import type { Arrangement, StrapFamily } from '../straps/strap'
+import type { Arrangement, StrapFamily, StrapId } from '../straps/strap'
 
 /** `must`: the document orders it. `should`: it recommends it, or a shop rule. `advice`: worth knowing, never more. */
 export type RuleLevel = 'must' | 'should' | 'advice'
@@ -25,6 +25,8 @@ export interface RuleCondition {
   /** The seat slides or reclines. */
   readonly seatAdjustable?: boolean
   readonly mount?: 'tab' | 'wrap'
+  /** Only these straps of the family, for example the centre strap but not the thigh straps. */
+  readonly straps?: readonly StrapId[]
   /** The layout is marked as used in dust or mud. */
   readonly dusty?: boolean
 }

@@ -1,0 +1,36 @@
+import type { Belt, StrapId } from '../straps/strap'
+import type { Rule } from './rule'
+
+/** The facts of one sitting and one strap that decide whether a rule speaks. */
+export interface RuleContext {
+  /** Torso line from vertical in this sitting, + rearward. */
+  readonly reclineDeg: number
+  readonly belt: Belt
+  /** The layout is marked as used in dust or mud. */
+  readonly dusty: boolean
+  /** The seat slides or its back reclines. */
+  readonly seatAdjustable: boolean
+  /** How the strap in question is anchored; null for what is not one strap, or while its anchor is missing. */
+  readonly mount: 'tab' | 'wrap' | null
+  /** The strap in question; left out for pairs, the head, the belt and tubes. */
+  readonly strap?: StrapId
+}
+
+/**
+ * Whether a rule speaks in this context: every condition that it gives holds. A recline exactly on a rule's limit belongs to
+ * the "at most" side only. A condition on the mount or the strap does not hold where the context has none.
+ */
+export const ruleApplies = (rule: Pick<Rule, 'when'>, context: RuleContext): boolean => {
+  const { when } = rule
+  const { belt, reclineDeg } = context
+  return (
+    (when.reclineAtMostDeg === undefined || reclineDeg <= when.reclineAtMostDeg) &&
+    (when.reclineAboveDeg === undefined || reclineDeg > when.reclineAboveDeg) &&
+    (when.headAndNeckRestraint === undefined || belt.headAndNeckRestraint === when.headAndNeckRestraint) &&
+    (when.arrangements === undefined || when.arrangements.includes(belt.arrangement)) &&
+    (when.seatAdjustable === undefined || context.seatAdjustable === when.seatAdjustable) &&
+    (when.mount === undefined || context.mount === when.mount) &&
+    (when.straps === undefined || (context.strap !== undefined && when.straps.includes(context.strap))) &&
+    (when.dusty === undefined || context.dusty === when.dusty)
+  )
+}
