@@ -1,8 +1,22 @@
 import type { Elevation, PlanePointMm } from '../../geometry/plane'
 import type { Region } from '../../geometry/polygon'
 
-/** Line weights and patterns of the drawing board; the renderer owns widths and colours. */
-export type LineStyle = 'outline' | 'hidden' | 'centre' | 'strap' | 'ghost' | 'dimension' | 'broken' | 'tube'
+/**
+ * Line weights and patterns of the drawing board; the renderer owns widths and colours.
+ * `body` is the occupant as shown, `ghost` the same person or another in a further sitting, `limit` a rule's limit line.
+ */
+export type LineStyle =
+  | 'outline'
+  | 'hidden'
+  | 'centre'
+  | 'strap'
+  | 'ghost'
+  | 'body'
+  | 'dimension'
+  | 'limit'
+  | 'broken'
+  | 'focus'
+  | 'tube'
 
 /** The part a primitive belongs to: a handle id, a finding's subject path or null for scenery. */
 export type PartId = string | null
@@ -24,8 +38,19 @@ export type Primitive =
       readonly radiusMm: number
       readonly style: LineStyle
     }
-  /** A permitted zone, drawn as a fine hatch. */
-  | { readonly kind: 'zone'; readonly key: string; readonly part: PartId; readonly region: Region }
+  /**
+   * A permitted zone, drawn as a fine hatch of lines at `hatchDeg` (0 is +u, 90 is +v), with its outer edges alone as thin lines:
+   * the region is cut into convex pieces whose shared edges are no boundary.
+   */
+  | {
+      readonly kind: 'zone'
+      readonly key: string
+      readonly part: PartId
+      readonly region: Region
+      readonly edges: readonly (readonly [PlanePointMm, PlanePointMm])[]
+      readonly hatchDeg: number
+    }
+  /** `at` is half the text's height up, at its left end, middle or right end. */
   | {
       readonly kind: 'label'
       readonly key: string
@@ -33,6 +58,8 @@ export type Primitive =
       readonly at: PlanePointMm
       readonly text: string
       readonly align: 'left' | 'centre' | 'right'
+      /** `strong` is what the reader must not miss, such as the value of a finding. */
+      readonly weight: 'plain' | 'strong'
     }
   /** A dimension line with architectural ticks; `offsetMm` is its distance from the measured points, + to the left of from→to. */
   | {
@@ -66,11 +93,21 @@ export type Primitive =
     }
 
 export type MarkKind =
-  'datum' | 'hip' | 'shoulder' | 'hip-bone' | 'tab' | 'wrap' | 'slot' | 'buckle' | 'tube-end' | 'recline'
+  | 'datum'
+  | 'hip'
+  | 'shoulder'
+  | 'hip-bone'
+  | 'tab'
+  | 'wrap'
+  | 'slot'
+  | 'rim'
+  | 'buckle'
+  | 'tube-end'
+  | 'recline'
 
 export interface Drawing {
   readonly elevation: Elevation
-  /** Corners of everything drawn, mm. */
+  /** Corners of everything drawn but the zones, which reach far beyond the car; mm. */
   readonly bounds: { readonly min: PlanePointMm; readonly max: PlanePointMm }
   readonly primitives: readonly Primitive[]
 }

@@ -1,0 +1,31 @@
+import type { LengthUnit } from '../document/layout'
+
+/** What to put on an elevation. The same options on screen and on the sheet give the same drawing. */
+export interface DrawingOptions {
+  /** Null: all places. */
+  readonly placeId: string | null
+  /** The sitting drawn solid; null, or one of another place: the drawn position of the first occupant. */
+  readonly sittingId: string | null
+  /** Every other sitting of the place as thin outlines. */
+  readonly ghosts: boolean
+  /** Anchor ids, or all of the drawn places. */
+  readonly zones: 'none' | 'all' | readonly string[]
+  readonly focusedFindingId: string | null
+  /** Handle ids whose distances from the datum are drawn; `datum`: every anchor and hip point. */
+  readonly dimensions: 'none' | 'datum' | readonly string[]
+  readonly lengthUnit: LengthUnit
+  /** The main strap angles and the recline, as arcs with their values. */
+  readonly angles: boolean
+  /** Marks at the things that are taken hold of and have no symbol of their own: tube ends, slots, the top of the torso line. */
+  readonly handles: boolean
+  /** Names of parts; on unless said otherwise. */
+  readonly labels?: boolean
+  /**
+   * Height of a line of text in mm of the car, at the scale it will be shown: text height on paper or screen divided by the scale.
+   * Labels, arcs and dimension lines keep clear of each other by it.
+   */
+  readonly textHeightMm?: number
+}
+
+/** 2.5 mm lettering at a scale of 1:10. Source: ISO 3098-1 nominal lettering height 2.5 mm (from memory); the scale is our judgement. */
+export const DEFAULT_TEXT_HEIGHT_MM = 25
