@@ -6,9 +6,9 @@ export interface TabMount {
   readonly kind: 'tab'
   /** Centre of the hole in the middle of the plate, from the datum. */
   readonly point: PointMm
-  /** Turn of the tab's plane about the vertical, from fore-and-aft; + turns the rearward edge to the occupant's left. */
+  /** Turn of the tab's plane about the vertical, from fore-and-aft; + turns the rearward edge to the occupant's right. */
   readonly planDeg: number
-  /** Lean of the plane from upright (0) to flat (±90), about its own fore-and-aft line; + leans the normal upward. */
+  /** Lean of the plane from upright (0) to flat (±90), about its own fore-and-aft line; + leans the normal on its right side upward. */
   readonly leanDeg: number
   readonly thicknessMm: number
   readonly holeDiameterMm: number

@@ -5,11 +5,14 @@ import type { StrapId } from './strap'
 export interface PathContact {
   readonly on: 'anchor' | 'slot' | 'rim' | 'body' | 'buckle'
   readonly point: PointMm
-  /** Change of direction there in side view, degrees ≥ 0; 0 at the ends. */
+  /** Change of direction there in side view, degrees ≥ 0; 0 at the ends. The whole turn round an arc counts where the strap meets it first. */
   readonly bendDeg: number
 }
 
-/** The taut path of one strap in one sitting, from its anchor to the buckle. */
+/**
+ * The taut path of one strap in one sitting, from its anchor to the buckle. While no lap strap has a path the buckle's place is
+ * unknown; a shoulder strap then ends on top of the shoulder, has no `buckle` contact, and a `buckle-unknown` problem says so.
+ */
 export interface StrapPath {
   readonly strap: StrapId
   readonly contacts: readonly PathContact[]
@@ -19,14 +22,25 @@ export interface StrapPath {
   readonly effectiveAnchor: PointMm
   /** Where it first touches the body. */
   readonly bodyContact: PointMm
-  /** From the anchor contact to the buckle along the strap, mm. */
+  /** From the anchor contact to the last contact, the buckle, along the strap, mm. */
   readonly lengthMm: number
 }
 
-/** Why a strap has no path; the offending numbers are inside. */
+/**
+ * Why a strap has no path (`buckle-unknown` on a shoulder strap: only no front part); the offending numbers are inside.
+ * `slot-blocked`: the slot edge or backrest rim that the strap would bear on lies inside the body or the wrapped tube.
+ * `clear-of-shoulder`: pulled straight, the strap would not bear on the shoulder.
+ */
 export type PathProblem =
   | { readonly kind: 'anchor-missing'; readonly strap: StrapId }
   | { readonly kind: 'anchor-inside-body'; readonly strap: StrapId; readonly insideMm: number }
   | { readonly kind: 'anchor-ahead-of-shoulder'; readonly strap: StrapId; readonly aheadMm: number }
   | { readonly kind: 'lap-anchor-not-behind'; readonly strap: StrapId; readonly aheadMm: number }
   | { readonly kind: 'buckle-unknown'; readonly strap: StrapId }
+  | {
+      readonly kind: 'slot-blocked'
+      readonly strap: StrapId
+      readonly by: 'body' | 'tube'
+      readonly insideMm: number
+    }
+  | { readonly kind: 'clear-of-shoulder'; readonly strap: StrapId; readonly clearMm: number }
