@@ -24,8 +24,20 @@ const convexAreaMm2 = (polygon: ConvexPolygon): number => {
   return Math.max(0, doubledMm2 / 2)
 }
 
+/**
+ * Corners closer than this are one corner: rounding decides where an edge this short points, and a wrong edge would put the
+ * inside of a piece outside. A thousand times finer than the finest drawing grid. Our judgement.
+ */
+const SAME_CORNER_MM = 1e-6
+
+const withoutDoubledCorners = (polygon: ConvexPolygon): ConvexPolygon =>
+  polygon.filter((corner, index) => {
+    const before = polygon.at(index - 1)
+    return before === undefined || planeDistanceMm(before, corner) > SAME_CORNER_MM
+  })
+
 const withoutSlivers = (region: Region): Region =>
-  region.filter((polygon) => convexAreaMm2(polygon) >= SLIVER_MM2)
+  region.map(withoutDoubledCorners).filter((polygon) => convexAreaMm2(polygon) >= SLIVER_MM2)
 
 /** The edges of a convex polygon as half-planes whose overlap it is; edges without a length are left out. */
 const edgeHalfPlanes = (polygon: ConvexPolygon): readonly HalfPlane[] =>
@@ -110,6 +122,9 @@ const segmentDistanceMm = (point: PlanePointMm, from: PlanePointMm, to: PlanePoi
   return Math.hypot(point.uMm - (from.uMm + share * duMm), point.vMm - (from.vMm + share * dvMm))
 }
 
+/** Rounding in a coordinate of a few metres: a point this little outside an edge is on it. Our judgement. */
+const ON_EDGE_MM = 1e-9
+
 const convexDistanceMm = (polygon: ConvexPolygon, point: PlanePointMm): number => {
   let nearestMm = Infinity
   let isInside = polygon.length >= 3
@@ -123,7 +138,7 @@ const convexDistanceMm = (polygon: ConvexPolygon, point: PlanePointMm): number =
     nearestMm = Math.min(nearestMm, segmentDistanceMm(point, before, corner))
     before = corner
   }
-  return isInside ? 0 : nearestMm
+  return isInside || nearestMm <= ON_EDGE_MM ? 0 : nearestMm
 }
 
 /** Shortest distance from a point to a region, mm: 0 inside and on the edge, Infinity when the region is empty. */
