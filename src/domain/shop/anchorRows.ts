@@ -1,0 +1,73 @@
+import { directionLength, pointDifference, type PointMm } from '../geometry/point'
+import { nearestOnPolyline } from '../geometry/segment'
+import type { Tube } from '../geometry/tube'
+import type { Anchor } from '../straps/anchor'
+import { lineOfPull } from '../straps/lineOfPull'
+import type { StrapPath } from '../straps/path'
+import { STRAP_IDS } from '../straps/strap'
+import { lineOfPullAngles, type LineOfPullAngles } from './lineOfPullAngles'
+
+/** What the weld shop needs to know about one anchor. */
+export interface AnchorRow {
+  /** The number in the balloon on the drawing, counted over the whole sheet from 1. */
+  readonly itemNumber: number
+  readonly anchor: Anchor
+  /** The tube it is welded to or wrapped round; null for one that stands on the floor or another structure. */
+  readonly tube: Tube | null
+  /** Along that tube's centre line from its first point to the place nearest to the anchor, mm ≥ 0; null without a tube. */
+  readonly alongTubeMm: number | null
+  /** Line of pull in the drawn sitting; null when the strap has no path there. */
+  readonly pull: LineOfPullAngles | null
+  /** The least and the greatest side angle over all sittings; null when no sitting has a path. */
+  readonly pullRange: { readonly leastDeg: number; readonly mostDeg: number } | null
+}
+
+export interface AnchorRowsInput {
+  readonly anchors: readonly Anchor[]
+  readonly tubes: readonly Tube[]
+  /** The paths of every sitting of the place, the drawn sitting first. */
+  readonly pathsBySitting: readonly (readonly StrapPath[])[]
+  /** Item number of the first row. */
+  readonly firstItemNumber: number
+}
+
+/** One row for each anchor, in the order the straps are listed everywhere: shoulder, lap, anti-submarine, left before right. */
+export const anchorRows = (input: AnchorRowsInput): readonly AnchorRow[] =>
+  input.anchors
+    .toSorted((a, b) => STRAP_IDS.indexOf(a.strap) - STRAP_IDS.indexOf(b.strap))
+    .map((anchor, index) => anchorRow(anchor, input, input.firstItemNumber + index))
+
+const anchorRow = (anchor: Anchor, input: AnchorRowsInput, itemNumber: number): AnchorRow => {
+  const tube = input.tubes.find((each) => each.id === anchor.mount.tubeId) ?? null
+  const pulls = input.pathsBySitting.map((paths) => {
+    const path = paths.find((each) => each.strap === anchor.strap)
+    return path === undefined ? null : lineOfPullAngles(lineOfPull(path))
+  })
+  const sideAngles = pulls.flatMap((pull) => (pull === null ? [] : [pull.sideFromLevelDeg]))
+  return {
+    itemNumber,
+    anchor,
+    tube,
+    alongTubeMm: tube === null ? null : alongTubeMm(tube.points, anchor.mount.point),
+    pull: pulls[0] ?? null,
+    pullRange:
+      sideAngles.length === 0
+        ? null
+        : { leastDeg: Math.min(...sideAngles), mostDeg: Math.max(...sideAngles) },
+  }
+}
+
+/** Length along a polyline from its first point to the place on it nearest to `point`, mm. */
+export const alongTubeMm = (points: readonly PointMm[], point: PointMm): number => {
+  const nearest = nearestOnPolyline(points, point)
+  return tubeLengthMm([...points.slice(0, nearest.segmentIndex + 1), nearest.point])
+}
+
+/** Length of a tube's centre line, mm: the sum of its straight pieces. */
+export const tubeLengthMm = (points: readonly PointMm[]): number =>
+  points
+    .slice(1)
+    .reduce(
+      (sumMm, point, index) => sumMm + directionLength(pointDifference(point, points[index] ?? point)),
+      0,
+    )

@@ -1,0 +1,131 @@
+import type { FlowRow } from './flow'
+import { lineItem, textItem, type Ink, type PagePoint, type SheetItem } from './item'
+import { cappedLines, type TextWeight } from './textWidth'
+
+export interface TextStyle {
+  readonly sizeMm: number
+  readonly weight: TextWeight
+  readonly ink: Ink
+}
+
+export interface CellText {
+  readonly text: string
+  readonly style: TextStyle
+  /** Lines it may take before it ends in …; the cell grows with them. */
+  readonly mostLines: number
+}
+
+export interface Column {
+  readonly widthMm: number
+  readonly align: 'left' | 'right' | 'centre'
+}
+
+/** Distance of base lines as a share of the size. Our judgement: set as tight as stays readable at arm's length. */
+const LINE_SPACING = 1.22
+/** Share of the line above the base line, so that capitals stand in the middle of their line. */
+const BASE_LINE = 0.92
+
+export const lineHeightMm = (style: TextStyle): number => style.sizeMm * LINE_SPACING
+export const baseLineMm = (style: TextStyle): number => style.sizeMm * BASE_LINE
+
+const CELL_SIDE_MM = 0.9
+const CELL_TOP_MM = 0.55
+
+interface RowOptions {
+  readonly section: string
+  readonly rule: 'none' | 'thin' | 'heavy'
+  readonly keepWithNext?: boolean
+  readonly shaded?: boolean
+}
+
+/** One row of a table: its height follows from the text in it, and every line of every cell stays inside its column. */
+export const tableRow = (
+  columns: readonly Column[],
+  cells: readonly (readonly CellText[])[],
+  options: RowOptions,
+): Omit<FlowRow, 'continuation'> => {
+  const lines = columns.map((column, index) =>
+    cellLines(cells[index] ?? [], column.widthMm - 2 * CELL_SIDE_MM),
+  )
+  const heightMm =
+    2 * CELL_TOP_MM +
+    Math.max(0, ...lines.map((cell) => cell.reduce((sumMm, line) => sumMm + lineHeightMm(line.style), 0)))
+  const widthMm = columns.reduce((sumMm, column) => sumMm + column.widthMm, 0)
+  return {
+    heightMm,
+    keepWithNext: options.keepWithNext ?? false,
+    section: options.section,
+    draw: (at) => [
+      ...(options.shaded === true ? [shade(at, widthMm, heightMm)] : []),
+      ...columns.flatMap((column, index) =>
+        cellItems(lines[index] ?? [], column, cellLeft(columns, index, at)),
+      ),
+      ...rowRule(options.rule, at, widthMm, heightMm),
+    ],
+  }
+}
+
+interface SetLine {
+  readonly text: string
+  readonly style: TextStyle
+}
+
+const cellLines = (texts: readonly CellText[], widthMm: number): readonly SetLine[] =>
+  texts.flatMap(({ text, style, mostLines }) =>
+    text === ''
+      ? []
+      : cappedLines(text, widthMm, style.sizeMm, style.weight, mostLines).map((line) => ({
+          text: line,
+          style,
+        })),
+  )
+
+const cellLeft = (columns: readonly Column[], index: number, at: PagePoint): PagePoint => ({
+  xMm: at.xMm + columns.slice(0, index).reduce((sumMm, column) => sumMm + column.widthMm, 0),
+  yMm: at.yMm,
+})
+
+const cellItems = (lines: readonly SetLine[], column: Column, at: PagePoint): readonly SheetItem[] => {
+  const xMm =
+    column.align === 'left'
+      ? at.xMm + CELL_SIDE_MM
+      : column.align === 'right'
+        ? at.xMm + column.widthMm - CELL_SIDE_MM
+        : at.xMm + column.widthMm / 2
+  let topMm = at.yMm + CELL_TOP_MM
+  return lines.map(({ text, style }) => {
+    const item = textItem({ xMm, yMm: topMm + baseLineMm(style) }, text, style.sizeMm, {
+      weight: style.weight,
+      ink: style.ink,
+      align: column.align,
+    })
+    topMm += lineHeightMm(style)
+    return item
+  })
+}
+
+const shade = (at: PagePoint, widthMm: number, heightMm: number): SheetItem =>
+  lineItem(
+    [
+      at,
+      { xMm: at.xMm + widthMm, yMm: at.yMm },
+      { xMm: at.xMm + widthMm, yMm: at.yMm + heightMm },
+      { xMm: at.xMm, yMm: at.yMm + heightMm },
+    ],
+    { closed: true, fill: 'light', ink: 'none', widthMm: 0 },
+  )
+
+const rowRule = (
+  rule: RowOptions['rule'],
+  at: PagePoint,
+  widthMm: number,
+  heightMm: number,
+): readonly SheetItem[] => {
+  if (rule === 'none') return []
+  const yMm = at.yMm + heightMm
+  const ends = [
+    { xMm: at.xMm, yMm },
+    { xMm: at.xMm + widthMm, yMm },
+  ]
+  return [lineItem(ends, rule === 'heavy' ? { widthMm: 0.35 } : { widthMm: 0.12, ink: 'mid' })]
+}
