@@ -1,0 +1,184 @@
+import { pointDistanceMm } from '../../geometry/point'
+import { nearestOnPolyline } from '../../geometry/segment'
+import type { Tube } from '../../geometry/tube'
+import type { Seat } from '../../straps/seat'
+import type { Layout, Place } from './layout'
+import { TUBE_POINT_SPACING_MM, WRAP_OFF_TUBE_MM } from './limits'
+import { type FieldPath, type LayoutProblem, problemAt } from './problem'
+
+/** What is wrong at a place in the layout; `says` continues the words of that place. */
+interface Contradiction {
+  readonly path: FieldPath
+  readonly received: unknown
+  readonly says: string
+  readonly remedy: string
+}
+
+/** Every way in which the fields of a layout, each allowed by itself, do not agree with each other. */
+export const layoutContradictions = (layout: Layout): readonly LayoutProblem[] =>
+  [
+    ...dateContradictions(layout),
+    ...repeatedIds(layout.tubes, ['tubes']),
+    ...layout.tubes.flatMap((tube, index) => tubeContradictions(tube, ['tubes', index])),
+    ...repeatedIds(layout.places, ['places']),
+    ...layout.places.flatMap((place, index) => placeContradictions(layout, place, ['places', index])),
+    ...repeatedAnchorIds(layout),
+  ].map((found) => problemAt(found.path, layout, found))
+
+/** The pattern lets 2026-02-31 through; a day that the calendar does not have is a slip of the pen. */
+const dateContradictions = (layout: Layout): readonly Contradiction[] => {
+  const date = layout.job.date
+  if (date === '' || isCalendarDate(date)) return []
+  const remedy = 'Write the date as YYYY-MM-DD, or leave it empty.'
+  return [{ path: ['job', 'date'], received: date, says: `there is no day ${date}`, remedy }]
+}
+
+/** Gregorian calendar. Source: ISO 8601 (from memory): leap years are those divisible by 4, but by 100 only when also by 400. */
+const isCalendarDate = (date: string): boolean => {
+  const [year = 0, month = 0, day = 0] = date.split('-').map(Number)
+  const isLeap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0
+  const days = [31, isLeap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1] ?? 0
+  return day >= 1 && day <= days
+}
+
+const repeatedIds = (
+  items: readonly { readonly id: string }[],
+  path: FieldPath,
+  whose = 'this list',
+): readonly Contradiction[] =>
+  items.flatMap((item, index) => {
+    const first = items.findIndex((other) => other.id === item.id)
+    if (first === index) return []
+    const says = `the id "${item.id}" is already used by item ${first + 1} of ${whose}`
+    return [{ path: [...path, index, 'id'], received: item.id, says, remedy: 'Give each its own id.' }]
+  })
+
+/** Zones and remedies name anchors by id alone, so an id may not come back at another place either. */
+const repeatedAnchorIds = (layout: Layout): readonly Contradiction[] => {
+  const seen = new Map<string, string>()
+  return layout.places.flatMap((place, placeIndex) =>
+    place.anchors.flatMap((anchor, index) => {
+      const owner = seen.get(anchor.id)
+      seen.set(anchor.id, owner ?? `anchor ${index + 1} of place ${placeIndex + 1}`)
+      if (owner === undefined) return []
+      return [
+        {
+          path: ['places', placeIndex, 'anchors', index, 'id'],
+          received: anchor.id,
+          says: `the id "${anchor.id}" is already used by ${owner}`,
+          remedy: 'Give each anchor of the car its own id.',
+        },
+      ]
+    }),
+  )
+}
+
+const tubeContradictions = (tube: Tube, path: FieldPath): readonly Contradiction[] => {
+  const found: Contradiction[] = []
+  if (tube.wallMm > tube.outsideDiameterMm / 2) {
+    found.push({
+      path: [...path, 'wallMm'],
+      received: tube.wallMm,
+      says: `a wall of ${tube.wallMm} mm is more than half of the outside diameter of ${tube.outsideDiameterMm} mm`,
+      remedy: `Measure the wall again; for solid bar it is ${tube.outsideDiameterMm / 2} mm.`,
+    })
+  }
+  for (const [index, point] of tube.points.entries()) {
+    const before = tube.points[index - 1]
+    if (before === undefined) continue
+    const apartMm = pointDistanceMm(before, point)
+    if (apartMm >= TUBE_POINT_SPACING_MM) continue
+    found.push({
+      path: [...path, 'points', index],
+      received: point,
+      says: `it is ${decimal(apartMm)} mm from the point before it, too close to give the tube a direction`,
+      remedy: `Take one of the two points out, or move them ${TUBE_POINT_SPACING_MM} mm or more apart.`,
+    })
+  }
+  return found
+}
+
+const placeContradictions = (layout: Layout, place: Place, path: FieldPath): readonly Contradiction[] => [
+  ...seatContradictions(place.seat, [...path, 'seat']),
+  ...repeatedIds(place.occupants, [...path, 'occupants']),
+  ...place.anchors.flatMap((anchor, index) => {
+    const at = [...path, 'anchors', index]
+    const first = place.anchors.findIndex((other) => other.strap === anchor.strap)
+    const twice = {
+      path: [...at, 'strap'],
+      received: anchor.strap,
+      says: `${anchor.strap} is already anchored by anchor ${first + 1}`,
+      remedy: 'Keep one anchor for each strap.',
+    }
+    return [
+      ...(first < index ? [twice] : []),
+      ...mountContradictions(layout, place.anchors[index]?.mount, [...at, 'mount']),
+    ]
+  }),
+]
+
+const mountContradictions = (
+  layout: Layout,
+  mount: Place['anchors'][number]['mount'] | undefined,
+  path: FieldPath,
+): readonly Contradiction[] => {
+  if (mount === undefined || mount.tubeId === null) return []
+  const tube = layout.tubes.find((candidate) => candidate.id === mount.tubeId)
+  if (tube === undefined) {
+    const ids = layout.tubes.map((candidate) => candidate.id).join(', ')
+    const remedy = ids === '' ? 'Add the tube first.' : `Name one of these tubes: ${ids}.`
+    return [
+      {
+        path: [...path, 'tubeId'],
+        received: mount.tubeId,
+        says: `there is no tube "${mount.tubeId}"`,
+        remedy,
+      },
+    ]
+  }
+  if (mount.kind === 'tab') return []
+  const { distanceMm } = nearestOnPolyline(tube.points, mount.point)
+  if (distanceMm <= WRAP_OFF_TUBE_MM) return []
+  return [
+    {
+      path: [...path, 'point'],
+      received: mount.point,
+      says: `it is ${decimal(distanceMm)} mm off the centre line of ${tube.name === '' ? tube.id : tube.name}, but a wrapped strap lies on it`,
+      remedy: `Put it within ${WRAP_OFF_TUBE_MM} mm of the centre line, or make it a tab.`,
+    },
+  ]
+}
+
+const seatContradictions = (seat: Seat, path: FieldPath): readonly Contradiction[] => [
+  ...reclineContradictions(seat, path),
+  ...repeatedIds(seat.slots, [...path, 'slots']),
+  ...seat.slots.flatMap((slot, index) =>
+    slot.straps.flatMap((strap, strapIndex) => {
+      const at = [...path, 'slots', index, 'straps', strapIndex]
+      if (slot.straps.indexOf(strap) < strapIndex) {
+        return [{ path: at, received: strap, says: 'it is listed twice', remedy: 'List it once.' }]
+      }
+      const earlier = seat.slots.findIndex((other) => other.straps.includes(strap))
+      if (earlier === index) return []
+      const says = `${strap} already passes through slot ${earlier + 1}`
+      return [{ path: at, received: strap, says, remedy: 'Let each strap pass through one slot only.' }]
+    }),
+  ),
+]
+
+const reclineContradictions = (seat: Seat, path: FieldPath): readonly Contradiction[] => {
+  const { uprightDeg, reclinedDeg } = seat.reclineRange
+  const range = `from ${decimal(uprightDeg)}° to ${decimal(reclinedDeg)}°`
+  if (uprightDeg > reclinedDeg) {
+    const says = `it runs backwards, ${range}`
+    const remedy = 'Put the smaller angle as most upright and the larger as most reclined.'
+    return [{ path: [...path, 'reclineRange'], received: seat.reclineRange, says, remedy }]
+  }
+  if (seat.reclineDeg >= uprightDeg && seat.reclineDeg <= reclinedDeg) return []
+  const says = `${decimal(seat.reclineDeg)}° is outside its range, ${range}`
+  const remedy = 'Draw the seat inside its recline range, or widen the range.'
+  return [{ path: [...path, 'reclineDeg'], received: seat.reclineDeg, says, remedy }]
+}
+
+/** At most three decimals: enough to see by how much a limit was missed. */
+const decimal = (value: number): string => String(Math.round(value * 1000) / 1000)

@@ -1,0 +1,80 @@
+import { err, ok, type Result } from '../../result'
+import { layoutContradictions } from './contradictions'
+import { type Layout, LAYOUT_VERSION } from './layout'
+import { fieldProblem, type LayoutProblem, receivedText } from './problem'
+import { readFields } from './schema'
+
+/**
+ * A layout from anything at all: a file, storage, a link. The version is looked at first; then every field; then whether the
+ * fields agree with each other. Fails with every problem found, never with a half-read layout.
+ */
+export const parseLayout = (input: unknown): Result<Layout, readonly LayoutProblem[]> => {
+  const version = versionProblem(input)
+  if (version !== null) return err([version])
+  const read = readFields(input)
+  if ('issues' in read)
+    return err(read.issues.map((issue) => fieldProblem(issue, input)).filter(isFirstAtPath))
+  const contradictions = layoutContradictions(read.layout)
+  return contradictions.length > 0 ? err(contradictions) : ok(read.layout)
+}
+
+/** A layout from the text of a file. A byte-order mark at the start is passed over. */
+export const parseLayoutText = (text: string): Result<Layout, readonly LayoutProblem[]> => {
+  const body = text.startsWith('\uFEFF') ? text.slice(1) : text
+  if (body.trim() === '') return err([fileProblem('nothing', 'The file is empty.')])
+  let input: unknown
+  try {
+    input = JSON.parse(body)
+  } catch (error) {
+    return err([fileProblem(`${body.length} characters`, brokenJsonWords(body, error))])
+  }
+  return parseLayout(input)
+}
+
+const isFirstAtPath = (problem: LayoutProblem, index: number, all: readonly LayoutProblem[]): boolean =>
+  all.findIndex((other) => other.path === problem.path && other.message === problem.message) === index
+
+const fileProblem = (received: string, message: string): LayoutProblem => ({
+  path: '',
+  received,
+  message,
+  remedy: 'Open a layout file (*.layout.json) that was saved whole.',
+})
+
+/** Where the text stops being JSON. Engines word it differently; the position, where given, becomes a line and column. */
+const brokenJsonWords = (body: string, error: unknown): string => {
+  const words = error instanceof Error ? error.message : ''
+  const position = /position (\d+)/.exec(words)?.[1]
+  const before = position === undefined ? body : body.slice(0, Number(position))
+  const line = before.split('\n').length
+  const column = before.length - before.lastIndexOf('\n')
+  return position === undefined
+    ? `The file is not readable as JSON; it breaks off or is damaged (it has ${line} lines).`
+    : `The file is not readable as JSON from line ${line}, column ${column} on; it breaks off or is damaged there.`
+}
+
+const versionProblem = (input: unknown): LayoutProblem | null => {
+  if (typeof input !== 'object' || input === null || Array.isArray(input)) {
+    return fileProblem(receivedText(input), 'This is not a layout: the file must hold one group of fields.')
+  }
+  const version: unknown = 'version' in input ? input.version : undefined
+  if (version === LAYOUT_VERSION) return null
+  const received = receivedText(version)
+  if (version === undefined) {
+    return {
+      path: 'version',
+      received,
+      message: 'This is not a layout: the field "version" is missing.',
+      remedy: `Open a layout file; those begin with "version": ${LAYOUT_VERSION}.`,
+    }
+  }
+  return {
+    path: 'version',
+    received,
+    message:
+      typeof version === 'number' && version > LAYOUT_VERSION
+        ? `The layout is of version ${received}, newer than this program, which reads version ${LAYOUT_VERSION}.`
+        : `The layout says version ${received}; this program reads version ${LAYOUT_VERSION}.`,
+    remedy: `Open it with the program that wrote it, or use a file of version ${LAYOUT_VERSION}.`,
+  }
+}

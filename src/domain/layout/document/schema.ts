@@ -1,0 +1,323 @@
+import * as v from 'valibot'
+
+import { BODY_MEASURES, type BodyMeasure } from '../../body/occupant'
+import { STRAP_IDS } from '../../straps/strap'
+import { type Layout, LAYOUT_VERSION } from './layout'
+import { COUNTS, LIMITS, MEASURE_LIMITS, type NumberLimits, TEXT_LENGTHS } from './limits'
+
+/*
+ * The one description of a layout file. Reading, the words of its messages and the published JSON Schema all come from it:
+ * a title is the field's name in words, a description what it means. The only file of the domain that uses a package.
+ */
+
+const limitedNumber = (limits: NumberLimits, title: string, description = '') =>
+  v.pipe(
+    v.number(),
+    v.minValue(limits.min),
+    v.maxValue(limits.max),
+    // JSON can hold -0; it equals 0 everywhere in the geometry and must not survive as a difference.
+    v.transform((value) => (value === 0 ? 0 : value)),
+    v.title(title),
+    v.description(description),
+    v.metadata({ unit: limits.unit }),
+  )
+
+const text = (title: string, description = '', maxLength: number = TEXT_LENGTHS.name) =>
+  v.pipe(v.string(), v.maxLength(maxLength), v.title(title), v.description(description))
+
+/** No colon or slash: those join ids into the longer ids of handles, sittings and findings. */
+const ID_PATTERN = /^[A-Za-z0-9][A-Za-z0-9._-]*$/
+
+const id = (title: string) =>
+  v.pipe(
+    v.string(),
+    v.maxLength(TEXT_LENGTHS.id),
+    v.regex(ID_PATTERN),
+    v.title(title),
+    v.description('Letters, digits, dot, hyphen and underscore; starts with a letter or digit.'),
+  )
+
+const flag = (title: string, description = '') =>
+  v.pipe(v.boolean(), v.title(title), v.description(description))
+
+const choice = <const Options extends readonly (string | number)[]>(
+  options: Options,
+  title: string,
+  description = '',
+) => v.pipe(v.picklist(options), v.title(title), v.description(description))
+
+const list = <Item extends v.GenericSchema>(
+  item: Item,
+  counts: { readonly min: number; readonly max: number },
+  title: string,
+  description = '',
+) =>
+  v.pipe(
+    v.array(item),
+    v.minLength(counts.min),
+    v.maxLength(counts.max),
+    v.title(title),
+    v.description(description),
+  )
+
+const group = <const Entries extends v.ObjectEntries>(entries: Entries, title: string, description = '') =>
+  v.pipe(v.strictObject(entries), v.title(title), v.description(description))
+
+const point = (title: string, description = 'From the datum.') =>
+  group(
+    {
+      xMm: limitedNumber(LIMITS.coordinateMm, 'x', 'Rearward.'),
+      yMm: limitedNumber(LIMITS.coordinateMm, 'y', "To the occupant's right."),
+      zMm: limitedNumber(LIMITS.coordinateMm, 'z', 'Up.'),
+    },
+    title,
+    description,
+  )
+
+const seatNumber = (title: string, description: string) =>
+  limitedNumber(LIMITS.seatCoordinateMm, title, description)
+
+const seatXMm = seatNumber('x', 'Square to the torso line, rearward from the hip point.')
+const seatYMm = seatNumber('y', 'To the right of the hip point.')
+const seatZMm = seatNumber('z', 'Along the torso line, up from the hip point.')
+
+const tube = group(
+  {
+    id: id('id'),
+    name: text('name'),
+    role: choice(['harness-bar', 'cage', 'floor'], 'role'),
+    points: list(point('point'), COUNTS.tubePoints, 'centre-line points'),
+    outsideDiameterMm: limitedNumber(LIMITS.outsideDiameterMm, 'outside diameter'),
+    wallMm: limitedNumber(LIMITS.wallMm, 'wall thickness'),
+  },
+  'tube',
+  'A round chassis tube as the polyline of its centre line.',
+)
+
+const slot = group(
+  {
+    id: id('id'),
+    straps: list(choice(STRAP_IDS, 'strap'), COUNTS.slotStraps, 'straps', 'The straps that pass through it.'),
+    face: choice(['back', 'side', 'cushion'], 'face', 'Which surface of the shell it is cut in.'),
+    centre: group({ xMm: seatXMm, yMm: seatYMm, zMm: seatZMm }, 'centre', 'In the seat frame.'),
+    lengthMm: limitedNumber(LIMITS.slotLengthMm, 'long side'),
+    heightMm: limitedNumber(LIMITS.slotHeightMm, 'short side'),
+    turnDeg: limitedNumber(LIMITS.turnDeg, 'turn', 'Turn of the rectangle in its own face.'),
+  },
+  'slot',
+  'A rectangular opening in the seat shell.',
+)
+
+const seat = group(
+  {
+    hipPoint: point('hip point', 'With the slide at 0, from the datum.'),
+    hipHeightMm: limitedNumber(LIMITS.hipHeightMm, 'hip height', 'Hip point above the compressed cushion.'),
+    reclineDeg: limitedNumber(LIMITS.reclineDeg, 'recline', 'Torso line from vertical, + rearward.'),
+    slide: group(
+      {
+        forwardMm: limitedNumber(LIMITS.slideMm, 'forward travel'),
+        rearwardMm: limitedNumber(LIMITS.slideMm, 'rearward travel'),
+      },
+      'slide',
+      'Travel from the drawn position; 0 and 0 is a fixed seat.',
+    ),
+    reclineRange: group(
+      {
+        uprightDeg: limitedNumber(LIMITS.reclineDeg, 'most upright'),
+        reclinedDeg: limitedNumber(LIMITS.reclineDeg, 'most reclined'),
+      },
+      'recline range',
+      'Holds the drawn recline; equal ends mean a fixed back.',
+    ),
+    sideOutline: list(
+      group({ xMm: seatXMm, zMm: seatZMm }, 'point'),
+      COUNTS.outlinePoints,
+      'side outline',
+      'Closed outline of the shell in side elevation, seat frame.',
+    ),
+    topOutline: list(
+      group({ xMm: seatXMm, yMm: seatYMm }, 'point'),
+      COUNTS.outlinePoints,
+      'top outline',
+      'Closed outline of the shell from above, seat frame at recline 0.',
+    ),
+    backrestRim: group({ xMm: seatXMm, zMm: seatZMm }, 'backrest rim', 'Upper rim, seat frame.'),
+    slots: list(slot, COUNTS.slots, 'slots'),
+  },
+  'seat',
+)
+
+const measured = group(
+  Object.fromEntries(
+    BODY_MEASURES.map((measure) => [
+      measure,
+      v.exactOptional(limitedNumber(MEASURE_LIMITS[measure], measureWords(measure))),
+    ]),
+  ) as Record<BodyMeasure, v.ExactOptionalSchema<ReturnType<typeof limitedNumber>, undefined>>,
+  'measured values',
+  'Each one replaces the value computed from sex, stature and mass.',
+)
+
+/** "hipToShoulderMm" as "hip to shoulder": the names of the body values are chosen so that they read as words. */
+function measureWords(measure: BodyMeasure): string {
+  return measure.replace(/(Mm|Deg)$/, '').replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`)
+}
+
+const occupant = group(
+  {
+    id: id('id'),
+    name: text('name'),
+    sex: choice(['female', 'male'], 'sex'),
+    statureMm: limitedNumber(LIMITS.statureMm, 'stature'),
+    massKg: limitedNumber(LIMITS.massKg, 'mass'),
+    measured,
+  },
+  'occupant',
+)
+
+const belt = group(
+  {
+    arrangement: choice([4, 5, 6, 7], 'arrangement', 'Straps that meet at the buckle.'),
+    webbingMm: group(
+      {
+        shoulder: limitedNumber(LIMITS.webbingMm, 'shoulder'),
+        lap: limitedNumber(LIMITS.webbingMm, 'lap'),
+        sub: limitedNumber(LIMITS.webbingMm, 'anti-submarine'),
+      },
+      'webbing width',
+    ),
+    material: choice(['polyester', 'nylon'], 'webbing material'),
+    buckle: choice(['latch-and-link', 'rotary-cam'], 'buckle'),
+    lapAdjuster: choice(['pull-up', 'pull-down'], 'lap adjuster'),
+    headAndNeckRestraint: flag('head-and-neck restraint'),
+    adjusterTailMm: limitedNumber(LIMITS.spareWebbingMm, 'adjuster tail'),
+    wrapReturnMm: limitedNumber(LIMITS.spareWebbingMm, 'wrap return'),
+  },
+  'belt',
+)
+
+const tabMount = group(
+  {
+    kind: v.pipe(v.literal('tab'), v.title('kind')),
+    point: point('point', 'Centre of the hole in the middle of the plate, from the datum.'),
+    planDeg: limitedNumber(LIMITS.turnDeg, 'turn in plan', "Turn of the tab's plane about the vertical."),
+    leanDeg: limitedNumber(LIMITS.leanDeg, 'lean', "Lean of the tab's plane from upright."),
+    thicknessMm: limitedNumber(LIMITS.thicknessMm, 'plate thickness'),
+    holeDiameterMm: limitedNumber(LIMITS.holeDiameterMm, 'hole diameter'),
+    shear: choice(['single', 'double'], 'shear'),
+    tubeId: v.pipe(
+      v.nullable(id('tube')),
+      v.title('tube'),
+      v.description('The tube it is welded to; null for the floor or another structure.'),
+    ),
+  },
+  'mount',
+  'A welded or bolted tab.',
+)
+
+const wrapMount = group(
+  {
+    kind: v.pipe(v.literal('wrap'), v.title('kind')),
+    tubeId: id('tube'),
+    point: point('point', "On the tube's centre line, from the datum."),
+    over: choice(['over', 'under'], 'side of the tube'),
+    guideHoops: flag('guide hoops'),
+  },
+  'mount',
+  'A strap looped round a tube.',
+)
+
+const anchor = group(
+  {
+    id: id('id'),
+    strap: choice(STRAP_IDS, 'strap'),
+    mount: v.pipe(v.variant('kind', [tabMount, wrapMount]), v.title('mount')),
+  },
+  'anchor',
+)
+
+const place = group(
+  {
+    id: id('id'),
+    name: text('name'),
+    seat,
+    occupants: list(occupant, COUNTS.occupants, 'occupants'),
+    belt,
+    anchors: list(anchor, COUNTS.anchors, 'anchors', 'At most one for each strap.'),
+    mirrored: group(
+      { shoulder: flag('shoulder pair'), lap: flag('lap pair'), sub: flag('anti-submarine pair') },
+      'mirrored pairs',
+      'Which pairs move as one.',
+    ),
+  },
+  'place',
+)
+
+const job = group(
+  {
+    name: text('name'),
+    car: text('car'),
+    customer: text('customer'),
+    date: v.pipe(
+      v.string(),
+      v.regex(/^(\d{4}-\d{2}-\d{2})?$/),
+      v.title('date'),
+      v.description('Calendar date YYYY-MM-DD (ISO 8601), or empty.'),
+    ),
+    revision: text('revision'),
+    preparedBy: text('prepared by'),
+    notes: text('notes', '', TEXT_LENGTHS.notes),
+  },
+  'job',
+)
+
+const layoutSchema = group(
+  {
+    version: v.pipe(v.literal(LAYOUT_VERSION), v.title('version'), v.description('Version of this format.')),
+    job,
+    datum: text('datum', 'Where the datum is, in words a welder can find it by.'),
+    units: group(
+      {
+        length: choice(['mm', 'in'], 'length'),
+        force: choice(['N', 'daN', 'lbf'], 'force'),
+        mass: choice(['kg', 'lb'], 'mass'),
+      },
+      'units',
+      'What is shown; the file itself is always in mm, degrees and kg.',
+    ),
+    dustyOrMuddyUse: flag('dusty or muddy use'),
+    ruleSetId: id('rule set'),
+    tubes: list(tube, COUNTS.tubes, 'tubes'),
+    places: list(place, COUNTS.places, 'places'),
+  },
+  'layout',
+  "Everything about one car's restraint mounting. Vehicle axes: x rearward, y to the occupant's right, z up, from the datum.",
+)
+
+/** The description as plain data, for the words of messages and for the JSON Schema. */
+export const LAYOUT_FIELDS: unknown = layoutSchema
+
+/** One field that does not fit the description. `path` leads to it from the top of the file. */
+export interface FieldIssue {
+  readonly path: readonly (string | number)[]
+  readonly kind: 'missing' | 'unknown-field' | 'value'
+  readonly received: unknown
+}
+
+/** What the description says about `input`: the layout, or every field that does not fit. */
+export const readFields = (
+  input: unknown,
+): { readonly layout: Layout } | { readonly issues: readonly FieldIssue[] } => {
+  const result = v.safeParse(layoutSchema, input)
+  if (result.success) return { layout: result.output }
+  return { issues: result.issues.map(fieldIssue) }
+}
+
+const fieldIssue = (issue: v.BaseIssue<unknown>): FieldIssue => {
+  const last = issue.path?.at(-1)
+  const path = (issue.path ?? []).map((item) => item.key as string | number)
+  if (last?.origin !== 'key') return { path, kind: 'value', received: issue.input }
+  // A list where a group of named fields belongs would otherwise be reported as its first missing field.
+  if (Array.isArray(last.input)) return { path: path.slice(0, -1), kind: 'value', received: last.input }
+  return { path, kind: issue.expected === 'never' ? 'unknown-field' : 'missing', received: last.value }
+}
