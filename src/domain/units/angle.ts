@@ -1,3 +1,5 @@
+import { NO_VALUE, tenthsText } from './numberText'
+
 /**
  * Degrees everywhere; radians exist only inside this file, beside Math's functions.
  * Source of the ratio: SI brochure, 9th ed., table 8 (1° = π/180 rad).
@@ -27,3 +29,7 @@ export const wrappedDeg = (angleDeg: number): number => {
   const turned = angleDeg - 360 * Math.ceil((angleDeg - 180) / 360)
   return turned === 0 ? 0 : turned
 }
+
+/** For people: `12.5°`, at 0.1°, a trailing .0 dropped, a true minus sign. A dash when there is no angle to show. */
+export const angleText = (angleDeg: number): string =>
+  Number.isFinite(angleDeg) ? `${tenthsText(angleDeg)}°` : NO_VALUE
