@@ -1,11 +1,11 @@
 import type { PosedBody } from '../../body/posedBody'
 import type { SeatPose } from '../../body/pose'
 import type { PointMm } from '../../geometry/point'
-import type { Region } from '../../geometry/polygon'
 import type { Finding } from '../../rules/finding'
 import type { RuleSet } from '../../rules/rule'
 import type { PathProblem, StrapPath } from '../../straps/path'
 import type { QuantityValue } from '../../straps/quantity'
+import type { AnchorZone } from '../../zones/zone'
 
 /** One occupant in one seat position at one place. */
 export interface Sitting {
@@ -27,13 +27,6 @@ export interface SittingEvaluation {
   readonly paths: readonly StrapPath[]
   readonly problems: readonly PathProblem[]
   readonly quantities: readonly QuantityValue[]
-}
-
-/** Where one anchor may lie in each drawn plane with everything else as drawn. For a wrap: the tube's centre. */
-export interface AnchorZone {
-  readonly anchorId: string
-  readonly side: Region
-  readonly top: Region
 }
 
 export interface PlaceEvaluation {

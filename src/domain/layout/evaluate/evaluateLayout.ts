@@ -1,0 +1,67 @@
+import type { Finding } from '../../rules/finding'
+import type { QuantityRule, Rule, RuleLevel, RuleSet } from '../../rules/rule'
+import { DEFAULT_RULE_SET_ID, ruleSetById } from '../../rules/ruleSets'
+import { anchorZone } from '../../zones/ruleRegion'
+import type { Layout, Place } from '../document/layout'
+import type { Evaluation, PlaceEvaluation } from './evaluation'
+import { propertyFindings } from './propertyFindings'
+import { type PlaceCase, quantityFindings } from './quantityFindings'
+import { zoneCases } from './ruleContexts'
+import { sittingEvaluation, solvedSittings } from './solvedSittings'
+
+const isQuantityRule = (rule: Rule): rule is QuantityRule => rule.kind === 'quantity'
+
+const findingsOf = (placeCase: PlaceCase, rule: Rule): readonly Finding[] => {
+  switch (rule.kind) {
+    case 'quantity':
+      return quantityFindings(placeCase, rule)
+    case 'property':
+      return propertyFindings(placeCase.layout, placeCase.place, rule)
+    case 'stated':
+      return []
+  }
+}
+
+const VERDICT_ORDER: Readonly<Record<Finding['verdict'], number>> = {
+  broken: 0,
+  unchecked: 1,
+  tight: 2,
+  clear: 3,
+}
+const LEVEL_ORDER: Readonly<Record<RuleLevel, number>> = { must: 0, should: 1, advice: 2 }
+
+/**
+ * Findings in the order they are read: broken, unchecked, tight, clear; within each a must before a should before advice;
+ * otherwise in the order of the rule set.
+ */
+export const orderedFindings = (findings: readonly Finding[]): readonly Finding[] =>
+  findings.toSorted(
+    (a, b) =>
+      VERDICT_ORDER[a.verdict] - VERDICT_ORDER[b.verdict] || LEVEL_ORDER[a.level] - LEVEL_ORDER[b.level],
+  )
+
+/** Everything computed for one place: its sittings, what the rule set says over all of them, and the anchors' zones. */
+export const evaluatePlace = (layout: Layout, place: Place, ruleSet: RuleSet): PlaceEvaluation => {
+  const sittings = solvedSittings(layout, place)
+  const cases = zoneCases(layout, place, sittings)
+  const rules = ruleSet.rules.filter(isQuantityRule)
+  const placeCase: PlaceCase = { layout, place, sittings, zoneCases: cases, rules }
+  return {
+    placeId: place.id,
+    sittings: sittings.map(sittingEvaluation),
+    findings: orderedFindings(ruleSet.rules.flatMap((rule) => findingsOf(placeCase, rule))),
+    zones: [...cases.values()].map((zoneCase) => anchorZone(rules, zoneCase)),
+  }
+}
+
+/**
+ * Everything computed from a layout, the same for screen, sheet and command line. Throws for a rule set that does not exist:
+ * reading a layout file refuses it before.
+ */
+export const evaluateLayout = (layout: Layout): Evaluation => {
+  const ruleSet = ruleSetById(layout.ruleSetId)
+  if (ruleSet === null) {
+    throw new Error(`no rule set "${layout.ruleSetId}"; the default is "${DEFAULT_RULE_SET_ID}"`)
+  }
+  return { ruleSet, places: layout.places.map((place) => evaluatePlace(layout, place, ruleSet)) }
+}

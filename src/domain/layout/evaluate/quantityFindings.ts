@@ -1,0 +1,147 @@
+import { ruleApplies } from '../../rules/applies'
+import { isWithin, marginInside } from '../../rules/check'
+import { type Finding, type Remedy, TIGHT_ROOM_MM, type Verdict } from '../../rules/finding'
+import type { QuantityRule } from '../../rules/rule'
+import { ruleSubjects, strapsOfPair } from '../../rules/subjects'
+import type { PathProblem } from '../../straps/path'
+import type { Subject } from '../../straps/quantity'
+import type { StrapId } from '../../straps/strap'
+import { remedyFor } from '../../zones/remedy'
+import { ruleRoomMm } from '../../zones/room'
+import type { ZoneCase } from '../../zones/zone'
+import type { Layout, Place } from '../document/layout'
+import { ruleContext, strapOfSubject } from './ruleContexts'
+import { quantityIn, type SolvedSitting } from './solvedSittings'
+
+/** A place with everything that its findings are made from. */
+export interface PlaceCase {
+  readonly layout: Layout
+  readonly place: Place
+  readonly sittings: readonly SolvedSitting[]
+  readonly zoneCases: ReadonlyMap<StrapId, ZoneCase>
+  /** All quantity rules of the set: a remedy that breaks none of them is preferred. */
+  readonly rules: readonly QuantityRule[]
+}
+
+interface Reading {
+  readonly solved: SolvedSitting
+  readonly value: number | null
+}
+
+interface Worst {
+  readonly sittingId: string
+  readonly value: number
+}
+
+/** The anchors whose position can decide about a subject: its own; one of a mirrored pair; both of a split pair. */
+const casesOf = ({ place, zoneCases }: PlaceCase, subject: Subject): readonly ZoneCase[] => {
+  const strap = strapOfSubject(place, subject)
+  const straps = strap === null ? strapsOfPair(subject) : [strap]
+  const found = straps.flatMap((each) => zoneCases.get(each) ?? [])
+  const mirrored = found.find((zoneCase) => zoneCase.mirrored)
+  return mirrored === undefined ? found : [mirrored]
+}
+
+/** Room of a subject: the least that any of its anchors has, or, when the rule is broken, the shortest way back in. */
+const roomOf = (
+  rule: QuantityRule,
+  cases: readonly ZoneCase[],
+  verdict: 'broken' | 'clear',
+): number | null => {
+  const rooms = cases.flatMap((zoneCase) => ruleRoomMm(rule, zoneCase) ?? [])
+  if (rooms.length === 0) return null
+  return verdict === 'broken' ? Math.max(...rooms) : Math.min(...rooms)
+}
+
+const moveLengthMm = (remedy: Remedy): number =>
+  remedy.kind === 'move-anchors' || remedy.kind === 'move-tube' ? remedy.byMm : 0
+
+/** The smallest remedy over the subject's anchors; one that does something before one that says why nothing does. */
+const remedyOf = (rule: QuantityRule, cases: readonly ZoneCase[], rules: readonly QuantityRule[]): Remedy => {
+  const remedies = cases.map((zoneCase) => remedyFor({ rule, zoneCase, rules }))
+  const able = remedies.filter(({ kind }) => kind !== 'none')
+  const smallest = able.toSorted((a, b) => moveLengthMm(a) - moveLengthMm(b))[0]
+  return (
+    smallest ??
+    remedies[0] ?? {
+      kind: 'none',
+      reason: 'No anchor position decides this; change the seat, the tubes or the belt.',
+    }
+  )
+}
+
+/** The sitting with the largest violation, or with the smallest margin where none is violated; null without any number. */
+const worstOf = (rule: QuantityRule, readings: readonly Reading[]): Worst | null => {
+  let worst: (Worst & { readonly margin: number }) | null = null
+  for (const { solved, value } of readings) {
+    if (value === null) continue
+    const margin = marginInside(value, rule)
+    if (worst === null || margin < worst.margin) worst = { sittingId: solved.sitting.id, value, margin }
+  }
+  return worst && { sittingId: worst.sittingId, value: worst.value }
+}
+
+const problemOf = (
+  subject: Subject,
+  readings: readonly Reading[],
+): { readonly problem: PathProblem | null; readonly sittingId: string | null } => {
+  const straps: readonly string[] = [subject, ...strapsOfPair(subject)]
+  for (const { solved, value } of readings) {
+    if (value !== null) continue
+    const problem = solved.solved.problems.find(({ strap }) => straps.includes(strap)) ?? null
+    return { problem, sittingId: solved.sitting.id }
+  }
+  return { problem: null, sittingId: null }
+}
+
+const uncheckedRemedy = (problem: PathProblem | null): Remedy =>
+  problem?.kind === 'anchor-missing'
+    ? { kind: 'add-anchor', strap: problem.strap }
+    : { kind: 'none', reason: 'First mend what keeps the strap from having a path; then it can be checked.' }
+
+const baseFinding = ({ place }: PlaceCase, rule: QuantityRule, subject: Subject) => ({
+  id: `${place.id}/${rule.id}/${subject}`,
+  ruleId: rule.id,
+  quantity: rule.quantity,
+  placeId: place.id,
+  subject,
+  limit: { min: rule.min, max: rule.max, wanted: null },
+  level: rule.level,
+  source: rule.source,
+})
+
+const subjectFinding = (placeCase: PlaceCase, rule: QuantityRule, subject: Subject): Finding | null => {
+  const { layout, place, sittings, rules } = placeCase
+  const readings = sittings
+    .filter(({ sitting }) => ruleApplies(rule, ruleContext(layout, place, sitting, subject)))
+    .map((solved) => ({ solved, value: quantityIn(solved, rule.quantity, subject) }))
+  if (readings.length === 0) return null
+  const base = baseFinding(placeCase, rule, subject)
+  const worst = worstOf(rule, readings)
+  const isBroken = worst !== null && !isWithin(worst.value, rule)
+  if (worst === null || (!isBroken && readings.some(({ value }) => value === null))) {
+    // A sitting without a number is never clear, however good the others are.
+    const { problem, sittingId } = problemOf(subject, readings)
+    const unknown = { worstSitting: sittingId, value: null, verdict: 'unchecked' as const, roomMm: null }
+    return { ...base, ...unknown, problem, remedy: uncheckedRemedy(problem) }
+  }
+  const cases = casesOf(placeCase, subject)
+  const roomMm = roomOf(rule, cases, isBroken ? 'broken' : 'clear')
+  const verdict: Verdict = isBroken ? 'broken' : roomMm !== null && roomMm < TIGHT_ROOM_MM ? 'tight' : 'clear'
+  return {
+    ...base,
+    worstSitting: worst.sittingId,
+    value: worst.value,
+    verdict,
+    roomMm,
+    problem: null,
+    remedy: isBroken ? remedyOf(rule, cases, rules) : null,
+  }
+}
+
+/** What one rule says about every subject of a place that it speaks about in at least one sitting. */
+export const quantityFindings = (placeCase: PlaceCase, rule: QuantityRule): readonly Finding[] => {
+  const { layout, place } = placeCase
+  const scene = { belt: place.belt, anchors: place.anchors, tubes: layout.tubes, seat: place.seat }
+  return ruleSubjects(rule, scene).flatMap((subject) => subjectFinding(placeCase, rule, subject) ?? [])
+}

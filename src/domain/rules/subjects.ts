@@ -1,0 +1,103 @@
+import type { QuantityId, Subject } from '../straps/quantity'
+import type { Seat } from '../straps/seat'
+import { type StrapFamily, type StrapId, strapFamily, strapSide, strapsOf } from '../straps/strap'
+import type { QuantityRule } from './rule'
+import type { PropertyScene } from './properties'
+
+/** What decides which straps, pairs and people a quantity ought to have a number for. */
+export interface SubjectScene extends PropertyScene {
+  readonly seat: Seat
+}
+
+/** The two straps of a pair; empty for a single strap or the head. */
+export const strapsOfPair = (subject: Subject): readonly StrapId[] => {
+  switch (subject) {
+    case 'shoulder-pair':
+      return ['shoulder-left', 'shoulder-right']
+    case 'lap-pair':
+      return ['lap-left', 'lap-right']
+    case 'sub-pair':
+      return ['sub-left', 'sub-right']
+    case 'head':
+    case 'shoulder-left':
+    case 'shoulder-right':
+    case 'lap-left':
+    case 'lap-right':
+    case 'sub-left':
+    case 'sub-right':
+    case 'sub-centre':
+      return []
+  }
+}
+
+const strapsIn = (scene: SubjectScene, family: StrapFamily): readonly StrapId[] =>
+  strapsOf(scene.belt.arrangement).filter((strap) => strapFamily(strap) === family)
+
+const pairIn = (scene: SubjectScene, family: StrapFamily): readonly Subject[] =>
+  strapsIn(scene, family).some((strap) => strapSide(strap) === 'left') ? [`${family}-pair`] : []
+
+const strapsMounted = (scene: SubjectScene, kind: 'tab' | 'wrap'): readonly StrapId[] =>
+  strapsOf(scene.belt.arrangement).filter((strap) =>
+    scene.anchors.some((anchor) => anchor.strap === strap && anchor.mount.kind === kind),
+  )
+
+const strapsInSlots = (scene: SubjectScene): readonly StrapId[] =>
+  strapsOf(scene.belt.arrangement).filter((strap) =>
+    scene.seat.slots.some((slot) => slot.straps.includes(strap)),
+  )
+
+const subjectsWith = (quantity: QuantityId, scene: SubjectScene): readonly Subject[] => {
+  switch (quantity) {
+    case 'shoulder-drop':
+    case 'shoulder-to-spine':
+    case 'shoulder-rim-drop':
+    case 'shoulder-height':
+    case 'shoulder-plan':
+    case 'shoulder-free-length':
+    case 'shoulder-length-behind-seat':
+      return strapsIn(scene, 'shoulder')
+    case 'shoulder-spacing':
+    case 'spine-load-share':
+      return pairIn(scene, 'shoulder')
+    case 'lap-angle':
+    case 'lap-run-angle':
+    case 'lap-shifted-angle':
+    case 'lap-over-asis':
+      return strapsIn(scene, 'lap')
+    case 'lap-spacing':
+    case 'lap-mirror':
+      return pairIn(scene, 'lap')
+    case 'sub-to-chest':
+    case 'sub-to-vertical':
+      return strapsIn(scene, 'sub')
+    case 'sub-spacing':
+      return pairIn(scene, 'sub')
+    case 'slot-bend':
+      return strapsInSlots(scene)
+    case 'wrap-square':
+      return strapsMounted(scene, 'wrap')
+    case 'tab-twist':
+      return strapsMounted(scene, 'tab')
+    case 'helmet-clearance':
+      return scene.tubes.length > 0 ? ['head'] : []
+    case 'strap-length':
+      return strapsOf(scene.belt.arrangement)
+  }
+}
+
+const FAMILIES = ['shoulder', 'lap', 'sub'] as const
+
+const familyOf = (subject: Subject): StrapFamily | null =>
+  FAMILIES.find((family) => subject.startsWith(`${family}-`)) ?? null
+
+/**
+ * Everything at a place that a rule's quantity ought to have a number for, whether or not it could be computed: what is missing
+ * becomes an unchecked finding. The rule's conditions are not looked at here.
+ */
+export const ruleSubjects = (
+  rule: Pick<QuantityRule, 'quantity' | 'family'>,
+  scene: SubjectScene,
+): readonly Subject[] =>
+  subjectsWith(rule.quantity, scene).filter(
+    (subject) => rule.family === null || familyOf(subject) === rule.family,
+  )
