@@ -7,6 +7,8 @@ export interface FieldNode {
   readonly title: string
   readonly description: string
   readonly unit: string
+  /** What a text with a pattern must be, in words; empty for the rest. */
+  readonly wanted: string
   /** Of a group: its fields by name. */
   readonly entries: Readonly<Record<string, FieldNode>> | null
   /** Of a list: what each item is. */
@@ -33,7 +35,7 @@ interface SchemaData {
   readonly requirement?: unknown
   readonly title?: string
   readonly description?: string
-  readonly metadata?: { readonly unit?: string }
+  readonly metadata?: { readonly unit?: string; readonly wanted?: string }
 }
 
 /** The schema's data as a field; nested fields likewise. */
@@ -51,6 +53,7 @@ export const fieldNode = (schema: unknown): FieldNode => {
     title: step('title')?.title ?? inner?.title ?? '',
     description: step('description')?.description ?? inner?.description ?? '',
     unit: step('metadata')?.metadata?.unit ?? inner?.unit ?? '',
+    wanted: step('metadata')?.metadata?.wanted ?? inner?.wanted ?? '',
     entries: data.entries === undefined ? (inner?.entries ?? null) : mapped(data.entries),
     item: data.item === undefined ? (inner?.item ?? null) : fieldNode(data.item),
     options: groups.length > 0 ? groups.map(fieldNode) : (inner?.options ?? null),
@@ -75,13 +78,19 @@ export const fieldBelow = (
 ): FieldNode | null => {
   if (field === null) return null
   if (field.item !== null) return field.item
-  const group = field.options === null ? field : chosenGroup(field.options, value)
-  if (group?.entries == null || !Object.hasOwn(group.entries, key)) return null
-  return group.entries[key] ?? null
+  const groups = field.options === null ? [field] : fittingGroups(field.options, value)
+  const fields = groups.flatMap((group) => {
+    const entries = group.entries ?? {}
+    return Object.hasOwn(entries, key) && entries[key] !== undefined ? [entries[key]] : []
+  })
+  const first = fields[0] ?? null
+  // While the kind fits no group, it may become any of theirs.
+  return first?.values == null ? first : { ...first, values: fields.flatMap((other) => other.values ?? []) }
 }
 
-const chosenGroup = (options: readonly FieldNode[], value: unknown): FieldNode | null => {
-  const kind = typeof value === 'object' && value !== null ? (value as { kind?: unknown }).kind : undefined
-  const fitting = options.find((option) => option.entries?.['kind']?.values?.includes(kind as string))
-  return fitting ?? options[0] ?? null
+/** The group whose kind the value names; all of them while it names none. */
+const fittingGroups = (options: readonly FieldNode[], value: unknown): readonly FieldNode[] => {
+  const kind = typeof value === 'object' && value !== null && 'kind' in value ? value.kind : undefined
+  const fitting = options.filter((option) => option.entries?.['kind']?.values?.includes(kind as string))
+  return fitting.length > 0 ? fitting : options
 }

@@ -75,17 +75,17 @@ export const fieldProblem = (issue: FieldIssue, input: unknown): LayoutProblem =
   if (issue.kind === 'unknown-field') return unknownField(path, input, received)
   const field = fieldAt(path, input)
   const wanted = field === null ? 'something else' : wantedWords(field)
-  return issue.kind === 'missing'
-    ? problemAt(path, input, { received, says: 'missing', remedy: `Add ${wanted}.` })
-    : problemAt(path, input, {
-        received,
-        says: `found ${receivedText(received)}${unitAfter(field, received)} where ${wanted} belongs`,
-        remedy: `Put ${wanted} there.`,
-      })
+  if (issue.kind === 'missing' || received === undefined) {
+    return problemAt(path, input, { received, says: 'missing', remedy: `Add "${path.at(-1)}": ${wanted}.` })
+  }
+  const found = `${receivedText(received)}${typeof received === 'number' ? unitWords(field) : ''}`
+  return problemAt(path, input, { received, says: `found ${found}`, remedy: `Put ${wanted} there.` })
 }
 
-const unitAfter = (field: FieldNode | null, received: unknown): string =>
-  typeof received === 'number' && field !== null && field.unit !== '' ? ` ${field.unit}` : ''
+const unitWords = (field: FieldNode | null): string => {
+  const unit = field?.unit ?? ''
+  return unit === '' || unit === '°' ? unit : ` ${unit}`
+}
 
 const unknownField = (path: FieldPath, input: unknown, received: unknown): LayoutProblem => {
   const key = String(path.at(-1) ?? '')
@@ -121,17 +121,16 @@ const wantedWords = (field: FieldNode): string => {
   }
   switch (field.type) {
     case 'number':
-      return `a number from ${field.min ?? '−∞'} to ${field.max ?? '∞'}${field.unit === '' ? '' : ` ${field.unit}`}${or}`
+      return `a number from ${field.min ?? '−∞'} to ${field.max ?? '∞'}${unitWords(field)}${or}`
     case 'boolean':
       return `true or false${or}`
     case 'array':
       return `a list of ${field.min ?? 0} to ${field.max ?? 'any number of'} items${or}`
     case 'string':
-      return `text${field.max === null ? '' : ` of at most ${field.max} characters`}${patternWords(field)}${or}`
+      return field.wanted === ''
+        ? `text of at most ${field.max ?? 'any number of'} characters${or}`
+        : `${field.wanted}${or}`
     default:
       return `a group with the fields ${[...new Set(field.options?.flatMap(entryNames) ?? entryNames(field))].join(', ')}${or}`
   }
 }
-
-const patternWords = (field: FieldNode): string =>
-  field.pattern === null ? '' : ` (${field.description.replace(/\.$/, '')})`

@@ -34,7 +34,9 @@ const id = (title: string) =>
     v.maxLength(TEXT_LENGTHS.id),
     v.regex(ID_PATTERN),
     v.title(title),
-    v.description('Letters, digits, dot, hyphen and underscore; starts with a letter or digit.'),
+    v.metadata({
+      wanted: 'an id of letters, digits, dots, hyphens and underscores that starts with a letter or digit',
+    }),
   )
 
 const flag = (title: string, description = '') =>
@@ -262,7 +264,8 @@ const job = group(
       v.string(),
       v.regex(/^(\d{4}-\d{2}-\d{2})?$/),
       v.title('date'),
-      v.description('Calendar date YYYY-MM-DD (ISO 8601), or empty.'),
+      v.description('Calendar date (ISO 8601), or empty.'),
+      v.metadata({ wanted: 'a date as YYYY-MM-DD, or "" for none' }),
     ),
     revision: text('revision'),
     preparedBy: text('prepared by'),
