@@ -30,6 +30,10 @@ export const wrappedDeg = (angleDeg: number): number => {
   return turned === 0 ? 0 : turned
 }
 
+/** For people, without the degree sign (for a field that shows its unit beside it): `12.5`, at 0.1°, a true minus sign. */
+export const degreesText = (angleDeg: number): string =>
+  Number.isFinite(angleDeg) ? tenthsText(angleDeg) : NO_VALUE
+
 /** For people: `12.5°`, at 0.1°, a trailing .0 dropped, a true minus sign. A dash when there is no angle to show. */
 export const angleText = (angleDeg: number): string =>
   Number.isFinite(angleDeg) ? `${tenthsText(angleDeg)}°` : NO_VALUE

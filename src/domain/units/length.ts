@@ -98,7 +98,11 @@ export const lengthProblemText = (problem: LengthProblem): string => {
       return `“${problem.received}” is a fraction, but lengths are in mm here. Add in for inches, for example 12 3/8 in, or type mm with decimals.`
     case 'too-large':
       return `“${problem.received}” is more than ${problem.limitMm / 1000} m. Check the unit and the digits.`
-    default:
+    case 'empty':
+    case 'not-a-number':
+    case 'ambiguous-comma':
+    case 'zero-denominator':
+    case 'improper-fraction':
       return numeralProblemText(problem)
   }
 }

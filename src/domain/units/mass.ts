@@ -64,7 +64,11 @@ export const massProblemText = (problem: MassProblem): string => {
       return `“${problem.received}” is below zero. Type the mass without a sign.`
     case 'too-large':
       return `“${problem.received}” is more than ${problem.limitKg} kg. Check the unit and the digits.`
-    default:
+    case 'empty':
+    case 'not-a-number':
+    case 'ambiguous-comma':
+    case 'zero-denominator':
+    case 'improper-fraction':
       return numeralProblemText(problem)
   }
 }
