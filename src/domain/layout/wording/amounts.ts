@@ -1,0 +1,137 @@
+import { isWithin, type Interval } from '../../rules/check'
+import type { Limit } from '../../rules/finding'
+import { PROPERTY_IDS, type PropertyId } from '../../rules/rule'
+import { type QuantityId, quantityUnit } from '../../straps/quantity'
+import { type LengthUnit, lengthWithUnit, MM_PER_INCH } from '../../units/length'
+
+/** What the number of a finding is counted in. */
+type AmountUnit = 'deg' | 'mm' | 'ratio' | 'mm2' | 'mm4' | 'count'
+
+const isProperty = (id: QuantityId | PropertyId): id is PropertyId =>
+  (PROPERTY_IDS as readonly string[]).includes(id)
+
+const amountUnit = (id: QuantityId | PropertyId): AmountUnit => {
+  if (!isProperty(id)) return quantityUnit(id)
+  switch (id) {
+    case 'bar-area':
+      return 'mm2'
+    case 'bar-second-moment':
+      return 'mm4'
+    case 'webbing-width':
+    case 'wrap-bar-diameter':
+    case 'tab-thickness':
+    case 'bar-diameter':
+    case 'bar-wall':
+      return 'mm'
+    case 'belt-points':
+    case 'belt-buckle':
+    case 'belt-material':
+    case 'belt-lap-adjuster':
+    case 'belt-head-and-neck':
+    case 'wrap-guide-hoops':
+    case 'tab-shear':
+      return 'count'
+  }
+}
+
+/** A number at a fixed number of decimals, trailing zeros dropped, with a true minus sign and no minus zero. */
+const decimalText = (value: number, digits: number): string => {
+  const size = String(Number(Math.abs(value).toFixed(digits)))
+  return value < 0 && size !== '0' ? `−${size}` : size
+}
+
+const usualDigits = (unit: AmountUnit): number => {
+  switch (unit) {
+    case 'deg':
+    case 'mm':
+      return 1
+    case 'ratio':
+      return 2
+    case 'mm2':
+    case 'mm4':
+    case 'count':
+      return 0
+  }
+}
+
+const withUnit = (value: number, digits: number, unit: AmountUnit, lengthUnit: LengthUnit): string => {
+  const text = decimalText(value, digits)
+  switch (unit) {
+    case 'deg':
+      return `${text}°`
+    case 'mm':
+      // Rules are written in mm and 1/16 in is coarse, so the mm stay beside the inches.
+      return lengthUnit === 'mm' ? `${text} mm` : `${lengthWithUnit(value, 'in')} (${text} mm)`
+    case 'ratio':
+      return `${text} of the strap tension`
+    case 'mm2':
+      return `${text} mm²`
+    case 'mm4':
+      return `${text} mm⁴`
+    case 'count':
+      return text
+  }
+}
+
+/** A typed word as people say it. */
+const wordText = (id: QuantityId | PropertyId, word: string): string => {
+  switch (word) {
+    case 'single':
+    case 'double':
+      return `${word} shear`
+    case 'rotary-cam':
+      return 'rotary cam'
+    default:
+      return id === 'belt-lap-adjuster' ? `${word} type` : word
+  }
+}
+
+/** A value with its unit for people: angles and mm at 0.1, shares at 0.01; in inches the mm follow in brackets. */
+export const valueText = (
+  id: QuantityId | PropertyId,
+  value: number | string,
+  lengthUnit: LengthUnit,
+): string => {
+  if (typeof value === 'string') return wordText(id, value)
+  const unit = amountUnit(id)
+  return withUnit(value, usualDigits(unit), unit, lengthUnit)
+}
+
+/** More decimals than this are never shown: it is where a value counts as on its limit. */
+const MOST_DIGITS = 9
+
+/**
+ * As `valueText`, but with as many decimals as it takes to see that the value is outside the limits: 44.97° must not be shown
+ * as "45°" where at least 45° is asked for.
+ */
+export const outsideText = (
+  id: QuantityId | PropertyId,
+  value: number | string,
+  limit: Interval,
+  lengthUnit: LengthUnit,
+): string => {
+  if (typeof value === 'string') return wordText(id, value)
+  const unit = amountUnit(id)
+  let digits = usualDigits(unit)
+  while (digits < MOST_DIGITS && isWithin(Number(value.toFixed(digits)), limit)) digits += 1
+  return withUnit(value, digits, unit, lengthUnit)
+}
+
+/** A limit in words: "45° to 60°", "at least 46 mm", "at most 3°", "latch-and-link". */
+export const limitText = (id: QuantityId | PropertyId, limit: Limit, lengthUnit: LengthUnit): string => {
+  const { min, max, wanted } = limit
+  if (wanted !== null) return wanted.map((word) => wordText(id, word)).join(' or ')
+  // Limits keep every digit their document gives.
+  const text = (value: number): string => withUnit(value, MOST_DIGITS, amountUnit(id), lengthUnit)
+  if (min !== null && max !== null) return `${text(min)} to ${text(max)}`
+  if (min !== null) return `at least ${text(min)}`
+  return max === null ? 'no limit' : `at most ${text(max)}`
+}
+
+/** A move that has to be made in full: in inches rounded up to the next 1/16, with the exact mm in brackets. */
+export const moveText = (byMm: number, lengthUnit: LengthUnit): string => {
+  const mmText = `${decimalText(byMm, 1)} mm`
+  if (lengthUnit === 'mm') return mmText
+  const sixteenths = Math.ceil((byMm / MM_PER_INCH) * 16 - 1e-9)
+  return `${lengthWithUnit((sixteenths / 16) * MM_PER_INCH, 'in')} (${mmText})`
+}

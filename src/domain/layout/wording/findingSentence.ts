@@ -1,0 +1,101 @@
+import type { Finding, Limit } from '../../rules/finding'
+import { PROPERTY_IDS, type PropertyId } from '../../rules/rule'
+import { ruleById } from '../../rules/ruleSets'
+import type { QuantityId } from '../../straps/quantity'
+import { lengthWithUnit } from '../../units/length'
+import type { Layout } from '../document/layout'
+import { limitText, outsideText, valueText } from './amounts'
+import { placeName, sittingNameById, subjectName } from './names'
+import { problemClause } from './problemText'
+import { propertyName, quantityFault, quantityName } from './quantities'
+import { remedyText } from './remedyText'
+import { sourceText } from './ruleSentence'
+import { capitalised } from './words'
+
+/** A finding for people; each part is plain text of its own. */
+export interface FindingSentence {
+  /** What is so, with value, limit and for whom. */
+  readonly what: string
+  /** Why it matters to the person in the seat. */
+  readonly why: string
+  /** What would clear it; null when there is nothing to clear. */
+  readonly remedy: string | null
+  /** Where sources disagree or a tolerance is ours; null where neither. */
+  readonly caveat: string | null
+  /** Document, edition, section, and how the figure reached us. */
+  readonly source: string
+}
+
+const isProperty = (id: QuantityId | PropertyId): id is PropertyId =>
+  (PROPERTY_IDS as readonly string[]).includes(id)
+
+const amountName = (id: QuantityId | PropertyId): string =>
+  isProperty(id) ? propertyName(id) : quantityName(id)
+
+/** The subject, with the place before it when the car has more than one. */
+const subjectText = (finding: Finding, layout: Layout): string => {
+  const name = subjectName(finding.subject, layout)
+  return layout.places.length > 1 ? `${placeName(finding.placeId, layout)}: ${name}` : capitalised(name)
+}
+
+const faultText = ({ quantity, value, limit }: Finding): string => {
+  if (isProperty(quantity) || typeof value !== 'number') return ''
+  return ` ${quantityFault(quantity, isBelow(value, limit) ? 'low' : 'high')}`
+}
+
+const isBelow = (value: number, { min }: Limit): boolean => min !== null && value < min
+
+const worstText = ({ worstSitting }: Finding, layout: Layout): string =>
+  worstSitting === null ? '' : ` (worst: ${sittingNameById(worstSitting, layout)})`
+
+const brokenText = (finding: Finding, value: number | string, layout: Layout): string => {
+  const { quantity, limit } = finding
+  const unit = layout.units.length
+  const shown = outsideText(quantity, value, limit, unit)
+  const asked = limitText(quantity, limit, unit)
+  return `${subjectText(finding, layout)}${faultText(finding)}: ${amountName(quantity)} ${shown}, where ${asked} is asked for${worstText(finding, layout)}.`
+}
+
+const keptText = (finding: Finding, value: number | string, layout: Layout): string => {
+  const { quantity, limit, roomMm } = finding
+  const unit = layout.units.length
+  const room =
+    finding.verdict === 'tight' && roomMm !== null
+      ? `, but only ${lengthWithUnit(Math.max(0, roomMm), unit)} from the limit`
+      : ''
+  return `${subjectText(finding, layout)}: ${amountName(quantity)} ${valueText(quantity, value, unit)}, within ${limitText(quantity, limit, unit)}${room}${worstText(finding, layout)}.`
+}
+
+const uncheckedText = (finding: Finding, layout: Layout): string => {
+  const { problem, quantity } = finding
+  const because =
+    problem === null ? 'no number could be computed for it' : problemClause(problem, layout.units.length)
+  const sitting = finding.worstSitting === null ? '' : ` (${sittingNameById(finding.worstSitting, layout)})`
+  return `${subjectText(finding, layout)}: ${amountName(quantity)} not checked, because ${because}${sitting}.`
+}
+
+const whatText = (finding: Finding, layout: Layout): string => {
+  if (finding.value === null) return uncheckedText(finding, layout)
+  switch (finding.verdict) {
+    case 'broken':
+      return brokenText(finding, finding.value, layout)
+    case 'tight':
+    case 'clear':
+      return keptText(finding, finding.value, layout)
+    case 'unchecked':
+      return uncheckedText(finding, layout)
+  }
+}
+
+/** A finding in words, in the layout's length unit. Throws for a finding of a rule that no set has. */
+export const findingSentence = (finding: Finding, layout: Layout): FindingSentence => {
+  const rule = ruleById(finding.ruleId)
+  if (rule === null) throw new Error(`no rule "${finding.ruleId}"`)
+  return {
+    what: whatText(finding, layout),
+    why: rule.why,
+    remedy: finding.remedy === null ? null : remedyText(finding.remedy, layout),
+    caveat: rule.caveat,
+    source: sourceText(finding.source),
+  }
+}

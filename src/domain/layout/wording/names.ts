@@ -1,0 +1,93 @@
+import type { Finding } from '../../rules/finding'
+import type { Anchor } from '../../straps/anchor'
+import { type StrapId, strapFamily, strapSide } from '../../straps/strap'
+import { angleText } from '../../units/angle'
+import { lengthWithUnit } from '../../units/length'
+import type { Layout, Place } from '../document/layout'
+import type { Sitting } from '../evaluate/evaluation'
+import { sittingsOf } from '../evaluate/sittings'
+
+const familyWord = (strap: StrapId): string => {
+  switch (strapFamily(strap)) {
+    case 'shoulder':
+      return 'shoulder'
+    case 'lap':
+      return 'lap'
+    case 'sub':
+      return 'anti-submarine'
+  }
+}
+
+/** A strap as a lower-case name: "left lap strap". */
+export const strapName = (strap: StrapId): string => `${strapSide(strap)} ${familyWord(strap)} strap`
+
+/** An anchor by what it is: "left lap tab", "right shoulder wrap". */
+export const anchorName = ({ strap, mount }: Pick<Anchor, 'strap' | 'mount'>): string =>
+  `${strapSide(strap)} ${familyWord(strap)} ${mount.kind}`
+
+/** What a finding is about as a lower-case name; tubes by the name the builder gave them. */
+export const subjectName = (subject: Finding['subject'], layout: Layout): string => {
+  switch (subject) {
+    case 'shoulder-pair':
+      return 'shoulder straps'
+    case 'lap-pair':
+      return 'lap straps'
+    case 'sub-pair':
+      return 'anti-submarine straps'
+    case 'head':
+      return 'helmet'
+    case 'belt':
+      return 'belt'
+    case 'shoulder-left':
+    case 'shoulder-right':
+    case 'lap-left':
+    case 'lap-right':
+    case 'sub-left':
+    case 'sub-right':
+    case 'sub-centre':
+      return strapName(subject)
+    default:
+      return tubeName(subject.slice('tube:'.length), layout)
+  }
+}
+
+/** A tube by the name the builder gave it. */
+export const tubeName = (tubeId: string, layout: Layout): string => {
+  const name = layout.tubes.find((tube) => tube.id === tubeId)?.name.trim() ?? ''
+  return name === '' ? `tube ${tubeId}` : name
+}
+
+const seatPositionName = (sitting: Sitting, place: Place, layout: Layout): string => {
+  const { slideMm, reclineDeg } = sitting
+  const slide =
+    slideMm === 0
+      ? []
+      : [
+          `seat ${lengthWithUnit(Math.abs(slideMm), layout.units.length)} ${slideMm > 0 ? 'rearward' : 'forward'}`,
+        ]
+  const back = reclineDeg === place.seat.reclineDeg ? [] : [`back at ${angleText(reclineDeg)}`]
+  const moved = [...slide, ...back]
+  return moved.length === 0 ? 'seat as drawn' : moved.join(', ')
+}
+
+/** One sitting in words: who, and where the seat is: "Marla, seat 60 mm forward, back at 12°". */
+export const sittingName = (sitting: Sitting, layout: Layout): string => {
+  const place = layout.places.find(({ id }) => id === sitting.placeId)
+  if (place === undefined) return sitting.id
+  const occupant = place.occupants.find(({ id }) => id === sitting.occupantId)
+  const name = occupant?.name.trim() ?? ''
+  const who = name === '' ? `occupant ${sitting.occupantId}` : name
+  return `${who}, ${seatPositionName(sitting, place, layout)}`
+}
+
+/** A sitting by its id, in words; the id itself when the layout has no such sitting. */
+export const sittingNameById = (sittingId: string, layout: Layout): string => {
+  const sitting = layout.places.flatMap(sittingsOf).find(({ id }) => id === sittingId)
+  return sitting === undefined ? sittingId : sittingName(sitting, layout)
+}
+
+/** A place by the name the builder gave it. */
+export const placeName = (placeId: string, layout: Layout): string => {
+  const name = layout.places.find(({ id }) => id === placeId)?.name.trim() ?? ''
+  return name === '' ? `place ${placeId}` : name
+}

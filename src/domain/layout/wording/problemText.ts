@@ -1,0 +1,48 @@
+import type { PathProblem } from '../../straps/path'
+import { type LengthUnit, lengthWithUnit } from '../../units/length'
+import { strapName } from './names'
+import { capitalised } from './words'
+
+/** Why a strap has no path, as a clause that follows "because". */
+export const problemClause = (problem: PathProblem, unit: LengthUnit): string => {
+  const strap = strapName(problem.strap)
+  switch (problem.kind) {
+    case 'anchor-missing':
+      return `the ${strap} has no anchor`
+    case 'anchor-inside-body':
+      return `the anchor of the ${strap} lies ${lengthWithUnit(problem.insideMm, unit)} inside the body it should hold`
+    case 'anchor-ahead-of-shoulder':
+      return `the anchor of the ${strap} lies ${lengthWithUnit(problem.aheadMm, unit)} ahead of the shoulder`
+    case 'lap-anchor-not-behind':
+      return `the anchor of the ${strap} lies ${lengthWithUnit(problem.aheadMm, unit)} too far forward to pull the hip back and down`
+    case 'buckle-unknown':
+      return `the ${strap} cannot be led to a buckle while no lap strap has a path`
+    case 'slot-blocked':
+      return `the edge that the ${strap} would bear on lies ${lengthWithUnit(problem.insideMm, unit)} inside ${problem.by === 'body' ? 'the body' : 'the tube it wraps'}`
+    case 'clear-of-shoulder':
+      return `the ${strap}, pulled straight, would pass ${lengthWithUnit(problem.clearMm, unit)} clear of the shoulder`
+  }
+}
+
+const problemAdvice = (problem: PathProblem): string => {
+  switch (problem.kind) {
+    case 'anchor-missing':
+      return 'Place one.'
+    case 'anchor-inside-body':
+      return 'Move it outside the body.'
+    case 'anchor-ahead-of-shoulder':
+      return 'Move it rearward.'
+    case 'lap-anchor-not-behind':
+      return 'Move it rearward or down.'
+    case 'buckle-unknown':
+      return 'Mend the lap straps first.'
+    case 'slot-blocked':
+      return 'Check the slot, the rim and the occupant’s measures.'
+    case 'clear-of-shoulder':
+      return 'Move the anchor down or the slot or rim lower.'
+  }
+}
+
+/** Why a strap has no path, and what to do, in two short sentences. */
+export const problemText = (problem: PathProblem, unit: LengthUnit = 'mm'): string =>
+  `${capitalised(problemClause(problem, unit))}. ${problemAdvice(problem)}`

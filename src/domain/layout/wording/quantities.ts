@@ -1,0 +1,218 @@
+import type { PropertyId } from '../../rules/rule'
+import type { QuantityId } from '../../straps/quantity'
+
+interface QuantityWords {
+  readonly name: string
+  /** What it measures, between which points, and which way is plus. */
+  readonly meaning: string
+  /** Said of the subject when the value is below the lower limit; the subject comes before it. */
+  readonly low: string
+  /** Likewise above the upper limit. */
+  readonly high: string
+}
+
+const SHOULDER_WORDS = {
+  'shoulder-drop': {
+    name: 'shoulder strap drop',
+    meaning:
+      'Side-view angle of the free strap behind the shoulder, from the horizontal; plus when it falls rearward.',
+    low: 'leaves the shoulder too high',
+    high: 'falls too steeply behind the shoulder',
+  },
+  'shoulder-to-spine': {
+    name: 'shoulder strap to spine',
+    meaning:
+      'Side-view angle of the free strap behind the shoulder from square to the torso line; 0° is square, plus falls toward the hip.',
+    low: 'leaves the shoulder too high against the spine',
+    high: 'pulls too far down along the spine',
+  },
+  'shoulder-rim-drop': {
+    name: 'shoulder strap drop behind the seat',
+    meaning:
+      'Side-view angle from the seat slot or backrest rim to the anchor, from the horizontal; plus when it falls rearward.',
+    low: 'rises too much behind the seat',
+    high: 'falls too steeply behind the seat',
+  },
+  'shoulder-height': {
+    name: 'shoulder anchor below shoulder',
+    meaning: 'Height of the shoulder point minus that of the anchor; plus when the anchor is lower.',
+    low: 'is anchored too high',
+    high: 'is anchored too low',
+  },
+  'shoulder-plan': {
+    name: 'shoulder strap angle from above',
+    meaning:
+      'Angle of the free strap behind the shoulder from fore-and-aft, seen from above; plus when the straps come together rearward.',
+    low: 'runs too far outward behind the shoulder',
+    high: 'runs too far inward behind the shoulder',
+  },
+  'shoulder-spacing': {
+    name: 'shoulder anchor spacing',
+    meaning: 'Distance between the two shoulder anchors, centre to centre.',
+    low: 'are anchored too close together',
+    high: 'are anchored too far apart',
+  },
+  'shoulder-free-length': {
+    name: 'free shoulder strap length',
+    meaning: 'Length of strap from the shoulder to the anchor, along the strap; it stretches.',
+    low: 'is too short behind the shoulder',
+    high: 'is too long behind the shoulder',
+  },
+  'shoulder-length-behind-seat': {
+    name: 'shoulder strap length behind the seat',
+    meaning: 'Length of strap from the seat slot or backrest rim to the anchor.',
+    low: 'is too short behind the seat',
+    high: 'is too long behind the seat',
+  },
+  'spine-load-share': {
+    name: 'spine load share',
+    meaning:
+      'Force that the shoulder straps push down the torso line, as a share of the tension in a strap, both legs counted, average of the two straps.',
+    low: 'push too little down the spine',
+    high: 'push too much down the spine',
+  },
+} as const satisfies Partial<Record<QuantityId, QuantityWords>>
+
+const LAP_WORDS = {
+  'lap-angle': {
+    name: 'lap angle',
+    meaning:
+      'Side-view angle above the horizontal of the line from the anchor, or the slot edge that bends the strap, forward to the hip point; 90° is upright.',
+    low: 'is too flat',
+    high: 'is too steep',
+  },
+  'lap-run-angle': {
+    name: 'lap strap run angle',
+    meaning:
+      'Side-view angle above the horizontal of the free piece of the lap strap between the body and the next contact.',
+    low: 'runs too flat',
+    high: 'runs too steep',
+  },
+  'lap-shifted-angle': {
+    name: 'lap angle to the shifted point',
+    meaning: 'As the lap angle, but to the point 64 mm ahead of and 10 mm above the hip point.',
+    low: 'is too flat',
+    high: 'is too steep',
+  },
+  'lap-spacing': {
+    name: 'lap anchor spacing',
+    meaning: 'Distance between the two lap anchors across the seat.',
+    low: 'are anchored too close together',
+    high: 'are anchored too far apart',
+  },
+  'lap-mirror': {
+    name: 'lap anchor mismatch',
+    meaning: 'How far the left and right lap anchors differ in fore-and-aft position and height together.',
+    low: 'match too closely',
+    high: 'do not match left to right',
+  },
+  'lap-over-asis': {
+    name: 'lap strap above hip bone',
+    meaning:
+      'Height of the lap strap over the point of the front hip bone; plus when it lies above it, on the belly.',
+    low: 'lies too low on the thigh',
+    high: 'lies above the front hip bone, on the belly',
+  },
+} as const satisfies Partial<Record<QuantityId, QuantityWords>>
+
+const OTHER_WORDS = {
+  'sub-to-chest': {
+    name: 'anti-submarine strap to chest line',
+    meaning:
+      'Side-view angle of the strap from the straight line of the shoulder straps down the chest to the buckle; plus when it runs rearward of that line.',
+    low: 'runs too far forward of the chest line',
+    high: 'runs too far rearward of the chest line',
+  },
+  'sub-to-vertical': {
+    name: 'anti-submarine strap from vertical',
+    meaning: 'Side-view angle of the strap from vertical; plus when its anchor is rearward.',
+    low: 'is anchored too far forward',
+    high: 'is anchored too far rearward',
+  },
+  'sub-spacing': {
+    name: 'anti-submarine anchor spacing',
+    meaning: 'Distance between the two anti-submarine anchors across the seat.',
+    low: 'are anchored too close together',
+    high: 'are anchored too far apart',
+  },
+  'slot-bend': {
+    name: 'bend at the seat slot',
+    meaning: 'Angle by which the seat slot deflects the taut strap; 0° passes clean.',
+    low: 'is bent too little by its seat slot',
+    high: 'is bent by its seat slot',
+  },
+  'wrap-square': {
+    name: 'wrap to bar',
+    meaning: 'Angle between the strap and the bar it is wrapped round; 90° is square.',
+    low: 'meets its bar aslant',
+    high: 'meets its bar too squarely',
+  },
+  'tab-twist': {
+    name: 'pull out of the tab’s plane',
+    meaning: 'Angle between the line of pull and the plane of the tab; 0° is in line.',
+    low: 'pulls too nearly in the plane of its tab',
+    high: 'pulls its tab out of its plane',
+  },
+  'helmet-clearance': {
+    name: 'helmet clearance',
+    meaning: 'Smallest distance between the helmet, at rest, and any tube.',
+    low: 'is too close to a tube',
+    high: 'is too far from the tubes',
+  },
+  'strap-length': {
+    name: 'order length',
+    meaning:
+      'Strap from anchor to buckle along its path, with the loop and return of a wrap and the adjuster tail.',
+    low: 'is too short',
+    high: 'is too long',
+  },
+} as const satisfies Partial<Record<QuantityId, QuantityWords>>
+
+const QUANTITY_WORDS: Readonly<Record<QuantityId, QuantityWords>> = {
+  ...SHOULDER_WORDS,
+  ...LAP_WORDS,
+  ...OTHER_WORDS,
+}
+
+/** A quantity as a lower-case name. */
+export const quantityName = (id: QuantityId): string => QUANTITY_WORDS[id].name
+
+/** What a quantity measures and which way is plus, as one plain sentence. */
+export const quantityMeaning = (id: QuantityId): string => QUANTITY_WORDS[id].meaning
+
+/** What is said of a subject whose value lies below or above its limits, to follow the subject's name. */
+export const quantityFault = (id: QuantityId, side: 'low' | 'high'): string => QUANTITY_WORDS[id][side]
+
+/** A property as a lower-case name. */
+export const propertyName = (id: PropertyId): string => {
+  switch (id) {
+    case 'belt-points':
+      return 'number of points'
+    case 'belt-buckle':
+      return 'buckle'
+    case 'belt-material':
+      return 'webbing material'
+    case 'belt-lap-adjuster':
+      return 'lap adjusters'
+    case 'belt-head-and-neck':
+      return 'head-and-neck restraint'
+    case 'webbing-width':
+      return 'webbing width'
+    case 'wrap-guide-hoops':
+      return 'guide hoops'
+    case 'wrap-bar-diameter':
+      return 'diameter of the wrapped bar'
+    case 'tab-thickness':
+      return 'tab thickness'
+    case 'tab-shear':
+      return 'tab'
+    case 'bar-diameter':
+      return 'outside diameter'
+    case 'bar-wall':
+      return 'wall'
+    case 'bar-area':
+      return 'steel section area'
+    case 'bar-second-moment':
+      return 'second moment of area'
+  }
+}

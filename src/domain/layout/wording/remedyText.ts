@@ -1,0 +1,97 @@
+import type { Remedy } from '../../rules/finding'
+import type { PropertyId } from '../../rules/rule'
+import type { Anchor } from '../../straps/anchor'
+import { STRAP_IDS } from '../../straps/strap'
+import { angleText } from '../../units/angle'
+import type { Layout } from '../document/layout'
+import { moveText, valueText } from './amounts'
+import { anchorName, strapName, tubeName } from './names'
+import { directionWord } from './words'
+
+const allAnchors = (layout: Layout): readonly Anchor[] => layout.places.flatMap(({ anchors }) => anchors)
+
+const listed = (names: readonly string[]): string =>
+  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
+
+const anchorNames = (anchorIds: readonly string[], layout: Layout): string =>
+  listed(
+    anchorIds.map((id) => {
+      const anchor = allAnchors(layout).find((each) => each.id === id)
+      return anchor === undefined ? `anchor ${id}` : `the ${anchorName(anchor)}`
+    }),
+  )
+
+const tabTurnText = (planDeg: number, leanDeg: number): string => {
+  const plan =
+    planDeg === 0
+      ? 'fore and aft'
+      : `${angleText(Math.abs(planDeg))} from fore-and-aft, rearward edge to the ${planDeg > 0 ? 'right' : 'left'}`
+  const lean =
+    leanDeg === 0
+      ? 'upright'
+      : `leaned ${angleText(Math.abs(leanDeg))}, top edge to the ${leanDeg > 0 ? 'left' : 'right'}`
+  return `${plan}, ${lean}`
+}
+
+const propertyText = (property: PropertyId, to: string, layout: Layout): string => {
+  const number = Number(to)
+  const text = valueText(
+    property,
+    Number.isFinite(number) && to.trim() !== '' ? number : to,
+    layout.units.length,
+  )
+  switch (property) {
+    case 'belt-points':
+      return `Take a belt with ${text} points.`
+    case 'belt-buckle':
+      return `Take a belt with a ${text} buckle.`
+    case 'belt-material':
+      return `Take ${text} webbing.`
+    case 'belt-lap-adjuster':
+      return `Take lap adjusters of the ${text}.`
+    case 'belt-head-and-neck':
+      return to === 'yes' ? 'Wear a head-and-neck restraint.' : 'Leave out the head-and-neck restraint.'
+    case 'webbing-width':
+      return `Take webbing ${text} wide.`
+    case 'wrap-guide-hoops':
+      return to === 'yes' ? 'Weld guide hoops on both sides of the wrap.' : 'Leave out the guide hoops.'
+    case 'wrap-bar-diameter':
+      return `Take a bar ${text} in diameter.`
+    case 'tab-thickness':
+      return `Make the tab ${text} thick.`
+    case 'tab-shear':
+      return `Hold the bolt in ${text}.`
+    case 'bar-diameter':
+      return `Take a tube ${text} in outside diameter.`
+    case 'bar-wall':
+      return `Take a tube with a wall of ${text}.`
+    case 'bar-area':
+      return `Take a tube with a section of ${text}.`
+    case 'bar-second-moment':
+      return `Take a tube with a second moment of area of ${text}.`
+  }
+}
+
+const missingStrapName = (strap: string): string => {
+  const known = STRAP_IDS.find((id) => id === strap)
+  return known === undefined ? strap : strapName(known)
+}
+
+/** The one change that clears a finding, as one plain sentence in the layout's length unit. */
+export const remedyText = (remedy: Remedy, layout: Layout): string => {
+  const unit = layout.units.length
+  switch (remedy.kind) {
+    case 'move-anchors':
+      return `Move ${anchorNames(remedy.anchorIds, layout)} ${directionWord(remedy.direction)} ${moveText(remedy.byMm, unit)}${remedy.anchorIds.length > 1 ? ' each' : ''}.`
+    case 'move-tube':
+      return `Move ${tubeName(remedy.tubeId, layout)} ${directionWord(remedy.direction)} ${moveText(remedy.byMm, unit)}, with every anchor on it.`
+    case 'turn-tab':
+      return `Turn ${anchorNames([remedy.anchorId], layout)}: ${tabTurnText(remedy.planDeg, remedy.leanDeg)}.`
+    case 'change-property':
+      return propertyText(remedy.property, remedy.to, layout)
+    case 'add-anchor':
+      return `Place an anchor for the ${missingStrapName(remedy.strap)}.`
+    case 'none':
+      return remedy.reason
+  }
+}

@@ -1,0 +1,27 @@
+import type { Rule, RuleSource } from '../../rules/rule'
+import { statusWord } from './words'
+
+/** Where a figure comes from, with its edition, the words that carry it and how it reached us. */
+export const sourceText = (source: RuleSource): string => {
+  const { document, section, edition, status, phrase } = source
+  // "Common practice of the trade … (common practice, no source)" would say it three times.
+  if (status === 'common-practice') return `${statusWord(status)} (${section})`
+  const quoted = phrase === null ? '' : `, “${phrase}”`
+  return `${document}, ${edition}, ${section}${quoted} (${statusWord(status)})`
+}
+
+/** What a rule says, why, where sources disagree, and where it comes from, each as plain text; no numbers of any layout. */
+export interface RuleSentence {
+  readonly says: string
+  readonly why: string
+  readonly caveat: string | null
+  readonly source: string
+}
+
+/** A rule as it is printed, also for rules that are only stated. */
+export const ruleSentence = (rule: Rule): RuleSentence => ({
+  says: rule.says,
+  why: rule.why,
+  caveat: rule.caveat,
+  source: sourceText(rule.source),
+})
