@@ -23,8 +23,6 @@ const ANKLE_SHARE = 0.5
 export interface Leg {
   readonly thighTop: CircleMm
   readonly knee: CircleMm
-  /** The shank's upper end: the knee, a little thinner. */
-  readonly shankTop: CircleMm
   readonly ankle: CircleMm
 }
 
@@ -51,7 +49,6 @@ export const legOf = (body: Body, hip: PointMm): Leg => {
   return {
     thighTop: { centre: placed(0, topMm - halfThighMm), radiusMm: halfThighMm },
     knee: { centre: knee, radiusMm: kneeRadiusMm },
-    shankTop: { centre: knee, radiusMm: kneeRadiusMm * 0.9 },
     ankle: {
       centre: planePoint(
         knee.uMm - shankMm * cosDeg(SHANK_FALL_DEG),
@@ -60,4 +57,40 @@ export const legOf = (body: Body, hip: PointMm): Leg => {
       radiusMm: halfThighMm * ANKLE_SHARE,
     },
   }
+}
+
+/** How far the toes reach ahead of the ankle, as a share of knee height. Source: our judgement by eye, for the drawing only. */
+const TOE_SHARE = 0.33
+
+/**
+ * Shank and foot in side view, one closed outline: round the knee from the calf to the shin, down the shin, along the foot to the
+ * toes and back under the sole. `d` runs down the shank from the knee, `f` square to it, forward along the foot.
+ */
+export const shankOutline = (leg: Leg, kneeHeightMm: number): readonly PlanePointMm[] => {
+  const { knee, ankle } = leg
+  const kneeMm = knee.radiusMm * 0.9
+  const ankleMm = ankle.radiusMm
+  const lengthMm = Math.hypot(ankle.centre.uMm - knee.centre.uMm, ankle.centre.vMm - knee.centre.vMm)
+  const toeMm = Math.max(2 * ankleMm, TOE_SHARE * kneeHeightMm)
+  const placed = (dMm: number, fMm: number): PlanePointMm =>
+    planePoint(
+      knee.centre.uMm - cosDeg(SHANK_FALL_DEG) * dMm - sinDeg(SHANK_FALL_DEG) * fMm,
+      knee.centre.vMm - sinDeg(SHANK_FALL_DEG) * dMm + cosDeg(SHANK_FALL_DEG) * fMm,
+    )
+  const roundKnee = Array.from({ length: 9 }, (_, step) => {
+    const angleDeg = 180 + (step * 180) / 8
+    return placed(kneeMm * sinDeg(angleDeg), kneeMm * cosDeg(angleDeg))
+  })
+  const soleMm = lengthMm + 1.1 * ankleMm
+  return [
+    ...roundKnee,
+    placed(lengthMm - 0.9 * ankleMm, 0.9 * ankleMm),
+    placed(lengthMm - 0.3 * ankleMm, 1.3 * ankleMm),
+    placed(lengthMm + 0.3 * ankleMm, toeMm - 0.3 * ankleMm),
+    placed(lengthMm + 0.6 * ankleMm, toeMm),
+    placed(soleMm, toeMm - 0.1 * ankleMm),
+    placed(soleMm, -0.9 * ankleMm),
+    placed(lengthMm + 0.6 * ankleMm, -1.2 * ankleMm),
+    placed(lengthMm - 0.4 * ankleMm, -0.9 * ankleMm),
+  ]
 }

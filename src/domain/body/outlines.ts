@@ -3,7 +3,7 @@ import { pointSum, type PointMm } from '../geometry/point'
 import { commonTangent } from '../geometry/tangent'
 import type { CircleMm } from '../geometry/circle'
 import { atan2Deg, cosDeg, sinDeg } from '../units/angle'
-import { legOf, type Leg } from './leg'
+import { legOf, shankOutline, type Leg } from './leg'
 import type { Body } from './occupant'
 import type { BodyOutline, PosedBody } from './posedBody'
 import { trunkOutline } from './trunk'
@@ -49,7 +49,7 @@ const sideOutlines = (body: Body, hip: PointMm, reclineDeg: number, leg: Leg): r
   const up = { x: sinDeg(reclineDeg), y: 0, z: cosDeg(reclineDeg) }
   const head = pointSum(hip, up, body.headCentreAboveHipMm)
   return [
-    { part: 'shank', points: limbOutline(leg.shankTop, leg.ankle) },
+    { part: 'shank', points: shankOutline(leg, body.kneeHeightMm) },
     { part: 'thigh', points: limbOutline(leg.thighTop, leg.knee) },
     { part: 'trunk', points: trunkOutline(body, hip, reclineDeg) },
     {

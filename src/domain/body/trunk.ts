@@ -46,7 +46,7 @@ const trunkInTorsoFrame = (body: Body): readonly PlanePointMm[] => {
     shoulder(50),
     shoulder(90),
     shoulder(130),
-    planePoint(Math.min(-0.95 * radiusMm, chestFront + 25), top - radiusMm),
+    planePoint(Math.min(-0.95 * radiusMm, 0.6 * chestFront), top - 1.15 * radiusMm),
     planePoint(chestFront, 0.64 * top),
     planePoint(bellyFront, 0.32 * top),
     planePoint(0.85 * bellyFront, 0.1 * top),
