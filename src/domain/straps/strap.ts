@@ -63,7 +63,8 @@ export const mirroredStrap = (strap: StrapId): StrapId | null => {
 }
 
 /** Number of straps that meet at the buckle, counting both halves of each pair. */
-export type Arrangement = 4 | 5 | 6 | 7
+export const ARRANGEMENTS = [4, 5, 6, 7] as const
+export type Arrangement = (typeof ARRANGEMENTS)[number]
 
 /** The straps of an arrangement. Source: common practice, no source (points counted as the trade does). */
 export const strapsOf = (arrangement: Arrangement): readonly StrapId[] => {

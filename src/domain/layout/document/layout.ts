@@ -3,10 +3,11 @@ import type { Tube } from '../../geometry/tube'
 import type { Anchor } from '../../straps/anchor'
 import type { Seat } from '../../straps/seat'
 import type { Belt } from '../../straps/strap'
+import type { ForceUnit } from '../../units/force'
+import type { LengthUnit } from '../../units/length'
+import type { MassUnit } from '../../units/mass'
 
-export type LengthUnit = 'mm' | 'in'
-export type ForceUnit = 'N' | 'daN' | 'lbf'
-export type MassUnit = 'kg' | 'lb'
+export type { ForceUnit, LengthUnit, MassUnit }
 
 /** The only version so far; a file says it first and nothing else is read before it is known. */
 export const LAYOUT_VERSION = 1

@@ -1,7 +1,7 @@
 import * as v from 'valibot'
 
 import { BODY_MEASURES, type BodyMeasure } from '../../body/occupant'
-import { STRAP_IDS } from '../../straps/strap'
+import { ARRANGEMENTS, STRAP_IDS } from '../../straps/strap'
 import { type Layout, LAYOUT_VERSION } from './layout'
 import { COUNTS, LIMITS, MEASURE_LIMITS, type NumberLimits, TEXT_LENGTHS } from './limits'
 
@@ -179,7 +179,7 @@ const occupant = group(
 
 const belt = group(
   {
-    arrangement: choice([4, 5, 6, 7], 'arrangement', 'Straps that meet at the buckle.'),
+    arrangement: choice(ARRANGEMENTS, 'arrangement', 'Straps that meet at the buckle.'),
     webbingMm: group(
       {
         shoulder: limitedNumber(LIMITS.webbingMm, 'shoulder'),

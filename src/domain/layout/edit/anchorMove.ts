@@ -2,23 +2,10 @@ import { pointBetween, pointDistanceMm, type PointMm } from '../../geometry/poin
 import { nearestOnPolyline } from '../../geometry/segment'
 import type { Tube } from '../../geometry/tube'
 import type { Anchor } from '../../straps/anchor'
-import { mirroredStrap, strapFamily } from '../../straps/strap'
-import type { Layout, Place } from '../document/layout'
+import type { Layout } from '../document/layout'
+import { mirroredAcrossSeat, mirrorPartner } from './mirror'
 import { withPlaceChanged } from './replace'
 import { limitedPoint } from './tubeMove'
-
-/** The same point on the other side of the seat: mirrored about the vertical plane through its hip point. */
-export const mirroredAcrossSeat = (place: Place, point: PointMm): PointMm => ({
-  ...point,
-  yMm: 2 * place.seat.hipPoint.yMm - point.yMm,
-})
-
-/** The anchor of the same pair on the other side, when the pair moves as one; null otherwise. */
-export const mirrorPartner = (place: Place, anchor: Anchor): Anchor | null => {
-  const other = mirroredStrap(anchor.strap)
-  if (other === null || !place.mirrored[strapFamily(anchor.strap)]) return null
-  return place.anchors.find((candidate) => candidate.strap === other) ?? null
-}
 
 /**
  * The layout with one anchor moved: a tab to the point asked for, a wrap along its tube. The other side of a mirrored pair

@@ -1,14 +1,13 @@
 import { bodyOf } from '../../body/body'
 import { seatPoint, vehiclePoint } from '../../body/pose'
 import type { PointMm } from '../../geometry/point'
-import type { Slot } from '../../straps/seat'
-import { mirroredStrap, strapFamily } from '../../straps/strap'
 import { acosDeg, asinDeg, atan2Deg, cosDeg, sinDeg } from '../../units/angle'
 import type { Layout, Place } from '../document/layout'
 import { limited, LIMITS, MEASURE_LIMITS } from '../document/limits'
 import { withAnchorMoved } from './anchorMove'
 import type { HandleRef } from './handle'
 import { drawnPose, reclinePoint, shoulderMidPoint, tubeMiddle } from './handles'
+import { mirrorSlot } from './mirror'
 import { withPlaceChanged, withReplaced } from './replace'
 import { limitedPoint, withTubePointMoved, withTubeShifted } from './tubeMove'
 
@@ -103,18 +102,6 @@ const withShoulderMoved = (place: Place, to: Partial<PointMm>): Place => {
   const hipToShoulderMm = limited(bodyOf(occupant).hipToShoulderMm + alongMm, MEASURE_LIMITS.hipToShoulderMm)
   const measured = { ...occupant.measured, hipToShoulderMm }
   return { ...place, occupants: [{ ...occupant, measured }, ...others] }
-}
-
-/** The slot whose straps are those of `slot` on the other side, when every pair concerned moves as one; null otherwise. */
-const mirrorSlot = (place: Place, slot: Slot): Slot | null => {
-  const others = slot.straps.map(mirroredStrap)
-  const moveAsOne = slot.straps.every((strap) => place.mirrored[strapFamily(strap)])
-  if (!moveAsOne) return null
-  const isPartner = (candidate: Slot): boolean =>
-    candidate !== slot &&
-    candidate.straps.length === others.length &&
-    candidate.straps.every((strap) => others.includes(strap))
-  return place.seat.slots.find(isPartner) ?? null
 }
 
 const withSlotMoved = (place: Place, slotId: string, to: Partial<PointMm>): Place => {
