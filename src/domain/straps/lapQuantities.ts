@@ -1,0 +1,63 @@
+import { projected, type PlanePointMm } from '../geometry/plane'
+import { forwardAngleDeg } from './lapPath'
+import { anchorOf } from './mount'
+import type { QuantityValue } from './quantity'
+import type { StrapScene } from './scene'
+import type { SolvedStrap } from './strapPath'
+
+/** How far ahead of the hip point an adjustable seat's lap angle is taken. Source: 49 CFR 571.210 S4.3.1.1(b), "64 mm forward of". */
+export const SHIFTED_AHEAD_MM = 64
+
+/** How far above the hip point an adjustable seat's lap angle is taken. Source: 49 CFR 571.210 S4.3.1.1(b), "10 mm above". */
+export const SHIFTED_ABOVE_MM = 10
+
+/** The point 64 mm ahead of and 10 mm above the hip point that `lap-shifted-angle` is taken to, in the side plane. */
+export const shiftedHip = (hip: PlanePointMm): PlanePointMm => ({
+  uMm: hip.uMm - SHIFTED_AHEAD_MM,
+  vMm: hip.vMm + SHIFTED_ABOVE_MM,
+})
+
+/** The front contact of a lap strap: the last contact before the buckle. */
+const frontContact = (strap: SolvedStrap): PlanePointMm =>
+  projected(
+    (strap.path.contacts.at(-2) ?? strap.path.contacts[0] ?? { point: strap.anchorContact }).point,
+    'side',
+  )
+
+/**
+ * Height of the strap's middle over the front hip bone in side view, + above. Where the bone lies ahead of the front contact the
+ * strap has already turned across the lap: the contact's own height counts. Behind the effective anchor its height counts.
+ */
+const overHipBoneMm = (end: PlanePointMm, front: PlanePointMm, bone: PlanePointMm): number => {
+  const share = (bone.uMm - front.uMm) / (end.uMm - front.uMm)
+  const heldShare = Math.min(1, Math.max(0, share))
+  return front.vMm + heldShare * (end.vMm - front.vMm) - bone.vMm
+}
+
+/** The quantities of one lap strap; formulas in straps/README.md. */
+export const lapQuantities = (scene: StrapScene, strap: SolvedStrap): readonly QuantityValue[] => {
+  const subject = strap.anchor.strap
+  const end = projected(strap.path.effectiveAnchor, 'side')
+  const hip = projected(scene.body.hip, 'side')
+  const front = frontContact(strap)
+  const { left, right } = scene.body.frontHipBone
+  const bone = projected(subject === 'lap-left' ? left : right, 'side')
+  return [
+    { id: 'lap-angle', subject, value: forwardAngleDeg(end, hip) },
+    { id: 'lap-run-angle', subject, value: forwardAngleDeg(end, front) },
+    { id: 'lap-shifted-angle', subject, value: forwardAngleDeg(end, shiftedHip(hip)) },
+    { id: 'lap-over-asis', subject, value: overHipBoneMm(end, front, bone) },
+  ]
+}
+
+/** The quantities of the pair: where the anchors are, whether or not the straps have a path. */
+export const lapPairQuantities = (scene: StrapScene): readonly QuantityValue[] => {
+  const left = anchorOf(scene.anchors, 'lap-left')?.mount.point
+  const right = anchorOf(scene.anchors, 'lap-right')?.mount.point
+  if (left === undefined || right === undefined) return []
+  const subject = 'lap-pair'
+  return [
+    { id: 'lap-spacing', subject, value: Math.abs(right.yMm - left.yMm) },
+    { id: 'lap-mirror', subject, value: Math.hypot(right.xMm - left.xMm, right.zMm - left.zMm) },
+  ]
+}

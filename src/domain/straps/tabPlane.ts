@@ -1,0 +1,18 @@
+import { directionDot, type Direction } from '../geometry/point'
+import { asinDeg, cosDeg, sinDeg } from '../units/angle'
+import type { TabMount } from './anchor'
+
+/**
+ * The normal of a tab's plane, length 1: the lateral axis leaned about the fore-and-aft axis, then turned about the vertical,
+ * Rz(plan)·Rx(lean)·ŷ. Upright and fore-and-aft (0, 0) it points to the occupant's right.
+ * Source: rotation matrices of a right-handed frame (x rearward, y right, z up).
+ */
+export const tabNormal = (mount: Pick<TabMount, 'planDeg' | 'leanDeg'>): Direction => ({
+  x: -sinDeg(mount.planDeg) * cosDeg(mount.leanDeg),
+  y: cosDeg(mount.planDeg) * cosDeg(mount.leanDeg),
+  z: sinDeg(mount.leanDeg),
+})
+
+/** Angle of a line of pull out of a tab's plane, 0°…90°. Formula: the complement of the angle to the normal, asin|d·n|. */
+export const tabTwistDeg = (mount: Pick<TabMount, 'planDeg' | 'leanDeg'>, pull: Direction): number =>
+  asinDeg(Math.abs(directionDot(pull, tabNormal(mount))))
