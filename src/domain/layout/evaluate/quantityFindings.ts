@@ -1,16 +1,14 @@
 import { ruleApplies } from '../../rules/applies'
 import { isWithin, marginInside } from '../../rules/check'
-import { type Finding, type Remedy, TIGHT_ROOM_MM, type Verdict } from '../../rules/finding'
+import { type Finding, type Remedy, type Verdict } from '../../rules/finding'
 import type { QuantityRule } from '../../rules/rule'
 import { ruleSubjects, strapsOfPair } from '../../rules/subjects'
 import type { PathProblem } from '../../straps/path'
 import type { Subject } from '../../straps/quantity'
 import type { StrapId } from '../../straps/strap'
-import { remedyFor } from '../../zones/remedy'
-import { ruleRoomMm } from '../../zones/room'
 import type { ZoneCase } from '../../zones/zone'
 import type { Layout, Place } from '../document/layout'
-import { ruleContext, strapOfSubject } from './ruleContexts'
+import { ruleContext } from './ruleContexts'
 import { quantityIn, type SolvedSitting } from './solvedSittings'
 
 /** A place with everything that its findings are made from. */
@@ -31,43 +29,6 @@ interface Reading {
 interface Worst {
   readonly sittingId: string
   readonly value: number
-}
-
-/** The anchors whose position can decide about a subject: its own; one of a mirrored pair; both of a split pair. */
-const casesOf = ({ place, zoneCases }: PlaceCase, subject: Subject): readonly ZoneCase[] => {
-  const strap = strapOfSubject(place, subject)
-  const straps = strap === null ? strapsOfPair(subject) : [strap]
-  const found = straps.flatMap((each) => zoneCases.get(each) ?? [])
-  const mirrored = found.find((zoneCase) => zoneCase.mirrored)
-  return mirrored === undefined ? found : [mirrored]
-}
-
-/** Room of a subject: the least that any of its anchors has, or, when the rule is broken, the shortest way back in. */
-const roomOf = (
-  rule: QuantityRule,
-  cases: readonly ZoneCase[],
-  verdict: 'broken' | 'clear',
-): number | null => {
-  const rooms = cases.flatMap((zoneCase) => ruleRoomMm(rule, zoneCase) ?? [])
-  if (rooms.length === 0) return null
-  return verdict === 'broken' ? Math.max(...rooms) : Math.min(...rooms)
-}
-
-const moveLengthMm = (remedy: Remedy): number =>
-  remedy.kind === 'move-anchors' || remedy.kind === 'move-tube' ? remedy.byMm : 0
-
-/** The smallest remedy over the subject's anchors; one that does something before one that says why nothing does. */
-const remedyOf = (rule: QuantityRule, cases: readonly ZoneCase[], rules: readonly QuantityRule[]): Remedy => {
-  const remedies = cases.map((zoneCase) => remedyFor({ rule, zoneCase, rules }))
-  const able = remedies.filter(({ kind }) => kind !== 'none')
-  const smallest = able.toSorted((a, b) => moveLengthMm(a) - moveLengthMm(b))[0]
-  return (
-    smallest ??
-    remedies[0] ?? {
-      kind: 'none',
-      reason: 'No anchor position decides this; change the seat, the tubes or the belt.',
-    }
-  )
 }
 
 /** The sitting with the largest violation, or with the smallest margin where none is violated; null without any number. */
@@ -111,7 +72,7 @@ const baseFinding = ({ place }: PlaceCase, rule: QuantityRule, subject: Subject)
 })
 
 const subjectFinding = (placeCase: PlaceCase, rule: QuantityRule, subject: Subject): Finding | null => {
-  const { layout, place, sittings, rules } = placeCase
+  const { layout, place, sittings } = placeCase
   const readings = sittings
     .filter(({ sitting }) => ruleApplies(rule, ruleContext(layout, place, sitting, subject)))
     .map((solved) => ({ solved, value: quantityIn(solved, rule.quantity, subject) }))
@@ -125,17 +86,15 @@ const subjectFinding = (placeCase: PlaceCase, rule: QuantityRule, subject: Subje
     const unknown = { worstSitting: sittingId, value: null, verdict: 'unchecked' as const, roomMm: null }
     return { ...base, ...unknown, problem, remedy: uncheckedRemedy(problem) }
   }
-  const cases = casesOf(placeCase, subject)
-  const roomMm = roomOf(rule, cases, isBroken ? 'broken' : 'clear')
-  const verdict: Verdict = isBroken ? 'broken' : roomMm !== null && roomMm < TIGHT_ROOM_MM ? 'tight' : 'clear'
+  const verdict: Verdict = isBroken ? 'broken' : 'clear'
   return {
     ...base,
     worstSitting: worst.sittingId,
     value: worst.value,
     verdict,
-    roomMm,
+    roomMm: null,
     problem: null,
-    remedy: isBroken ? remedyOf(rule, cases, rules) : null,
+    remedy: null,
   }
 }
 
