@@ -6,6 +6,7 @@ import { type Layout, LAYOUT_VERSION, type Place } from './layout'
 /**
  * A plain bucket seat to start drawing from. Starting values, not advice: hip point 98 mm above the compressed cushion and
  * 148 mm ahead of the back. Source of those two: public dummy models, 97–103 mm and 147–150 mm; the rest is our judgement.
+ * The back ends below the shoulders, so that no strap slot is needed before there is one.
  */
 export const startingSeat = (): Seat => ({
   hipPoint: { xMm: 900, yMm: 0, zMm: 250 },
@@ -18,8 +19,8 @@ export const startingSeat = (): Seat => ({
     { xMm: -60, zMm: -105 },
     { xMm: 90, zMm: -85 },
     { xMm: 150, zMm: 20 },
-    { xMm: 150, zMm: 640 },
-    { xMm: 185, zMm: 640 },
+    { xMm: 150, zMm: 480 },
+    { xMm: 185, zMm: 480 },
     { xMm: 190, zMm: -60 },
     { xMm: 110, zMm: -130 },
     { xMm: -60, zMm: -150 },
@@ -31,7 +32,7 @@ export const startingSeat = (): Seat => ({
     { xMm: 190, yMm: 250 },
     { xMm: -400, yMm: 235 },
   ],
-  backrestRim: { xMm: 150, zMm: 640 },
+  backrestRim: { xMm: 165, zMm: 480 },
   slots: [],
 })
 

@@ -105,11 +105,11 @@ const subLine = (place: Place, posed: PosedBody, strap: StrapId): StartingLine =
   const side = sideSign(strap)
   const downMm = place.seat.hipHeightMm + BELOW_CUSHION_MM
   const leanDeg = side === 0 ? 0 - Math.min(60, place.seat.reclineDeg) : SUB_LEAN_DEG
-  const groin = { ...hip, xMm: hip.xMm - groinArc.radiusMm }
-  const point = {
-    xMm: groin.xMm + downMm * tanDeg(leanDeg),
+  const toward = {
+    xMm: hip.xMm - groinArc.radiusMm,
     yMm: hip.yMm + side * HALF_SUB_SPACING_MM,
-    zMm: hip.zMm - downMm,
+    zMm: hip.zMm,
   }
-  return { point, toward: groin }
+  const point = { ...toward, xMm: toward.xMm + downMm * tanDeg(leanDeg), zMm: hip.zMm - downMm }
+  return { point, toward }
 }
