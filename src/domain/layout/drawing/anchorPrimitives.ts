@@ -1,0 +1,93 @@
+import { type Elevation, type PlanePointMm, projected } from '../../geometry/plane'
+import { pointSum } from '../../geometry/point'
+import type { Tube } from '../../geometry/tube'
+import type { Anchor, TabMount, WrapMount } from '../../straps/anchor'
+import type { Belt } from '../../straps/strap'
+import { strapFamily } from '../../straps/strap'
+import { tubeAt, wrapAxis } from '../../straps/mount'
+import { tabNormal } from '../../straps/tabPlane'
+import { handleId } from '../edit/handles'
+import type { DrawnPlace } from './drawnPlace'
+import type { PartId, Primitive } from './primitive'
+import { projectedRing } from './ring'
+import { strapVerdict } from './strapVerdict'
+
+/**
+ * The layout holds a tab's hole and plane but not its outline, so the plate is drawn as a disc of this share of the hole's diameter
+ * about the hole. A drawing convention of ours, not a dimension.
+ */
+const PLATE_RADIUS_SHARE = 1.5
+
+/** Webbing is drawn standing off the tube by its own thickness, about 1.2 mm, doubled for visibility. A drawing convention of ours. */
+const WEBBING_STANDOFF_MM = 2.5
+
+interface Where {
+  readonly key: string
+  readonly part: PartId
+  readonly elevation: Elevation
+}
+
+const closedLine = (key: string, part: PartId, points: readonly PlanePointMm[]): Primitive => ({
+  kind: 'polyline',
+  key,
+  part,
+  points,
+  closed: true,
+  style: 'outline',
+})
+
+const tabPrimitives = (mount: TabMount, at: Where): Primitive[] => {
+  const normal = tabNormal(mount)
+  const ring = (radiusMm: number): readonly PlanePointMm[] =>
+    projectedRing(mount.point, normal, radiusMm, at.elevation)
+  return [
+    closedLine(`${at.key}/hole`, at.part, ring(mount.holeDiameterMm / 2)),
+    closedLine(`${at.key}/plate`, at.part, ring(PLATE_RADIUS_SHARE * mount.holeDiameterMm)),
+  ]
+}
+
+/** The loop of webbing round its tube: a ring at each edge of the webbing, joined where the elevation sees them edge on. */
+const wrapPrimitives = (
+  mount: WrapMount,
+  webbingMm: number,
+  tubes: readonly Tube[],
+  at: Where,
+): Primitive[] => {
+  const tube = tubeAt(tubes, mount.tubeId)
+  const axis = wrapAxis(mount, tubes)
+  if (tube === null || axis === null) return []
+  const radiusMm = tube.outsideDiameterMm / 2 + WEBBING_STANDOFF_MM
+  const edge = (alongMm: number): readonly PlanePointMm[] =>
+    projectedRing(pointSum(mount.point, axis, alongMm), axis, radiusMm, at.elevation)
+  return [
+    closedLine(`${at.key}/loop-start`, at.part, edge(-webbingMm / 2)),
+    closedLine(`${at.key}/loop-end`, at.part, edge(webbingMm / 2)),
+  ]
+}
+
+const mountPrimitives = (anchor: Anchor, belt: Belt, tubes: readonly Tube[], at: Where): Primitive[] =>
+  anchor.mount.kind === 'tab'
+    ? tabPrimitives(anchor.mount, at)
+    : wrapPrimitives(anchor.mount, belt.webbingMm[strapFamily(anchor.strap)], tubes, at)
+
+/** Every anchor of the place at its true size, with a mark that carries the worst verdict about its strap. */
+export const anchorPrimitives = (
+  drawn: DrawnPlace,
+  tubes: readonly Tube[],
+  elevation: Elevation,
+): Primitive[] =>
+  drawn.place.anchors.flatMap((anchor) => {
+    const key = `${drawn.place.id}/anchor/${anchor.id}`
+    const part = handleId({ kind: 'anchor', placeId: drawn.place.id, anchorId: anchor.id })
+    return [
+      ...mountPrimitives(anchor, drawn.place.belt, tubes, { key, part, elevation }),
+      {
+        kind: 'mark',
+        key: `${key}/mark`,
+        part,
+        at: projected(anchor.mount.point, elevation),
+        mark: anchor.mount.kind,
+        verdict: strapVerdict(drawn.evaluation.findings, anchor.strap),
+      },
+    ]
+  })

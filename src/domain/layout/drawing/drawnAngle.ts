@@ -1,0 +1,102 @@
+import { vehiclePoint } from '../../body/pose'
+import { type Elevation, type PlanePointMm, projected } from '../../geometry/plane'
+import { type PointMm, pointMm } from '../../geometry/point'
+import type { Seat } from '../../straps/seat'
+import type { PathContact, StrapPath } from '../../straps/path'
+import type { QuantityId } from '../../straps/quantity'
+import { strapFamily, strapSide } from '../../straps/strap'
+import { atan2Deg } from '../../units/angle'
+import type { SittingEvaluation } from '../evaluate/evaluation'
+
+/** An angle as drawn: where its apex is, the direction it is counted from and the value counted clockwise or anticlockwise. */
+export interface DrawnAngle {
+  readonly apex: PlanePointMm
+  /** Direction that counts as 0, anticlockwise from +u. */
+  readonly zeroDeg: number
+  /** +1: the value is counted anticlockwise on the drawing, −1: clockwise. */
+  readonly turn: 1 | -1
+}
+
+/** The strap whose angle is drawn, in its sitting. */
+export interface AngleScene {
+  readonly path: StrapPath
+  readonly sitting: SittingEvaluation
+  readonly seat: Seat
+}
+
+const contactOn = (path: StrapPath, on: readonly PathContact['on'][]): PointMm | null =>
+  path.contacts.find((contact) => on.includes(contact.on))?.point ?? null
+
+const planAngle = ({ path }: AngleScene): DrawnAngle => ({
+  apex: projected(path.bodyContact, 'top'),
+  zeroDeg: 0,
+  // Converging is toward +y (up the drawing) for the left strap and toward −y for the right one.
+  turn: strapSide(path.strap) === 'right' ? -1 : 1,
+})
+
+/**
+ * The drop behind the gate is counted where the strap bends at its slot or on the rim. A strap that passes its slot clean keeps the
+ * direction it has at the shoulder; one that clears the rim is still measured from the rim itself.
+ */
+const rimAngle = ({ path, sitting, seat }: AngleScene): DrawnAngle => {
+  const hasSlot = seat.slots.some((slot) => slot.straps.includes(path.strap))
+  const rim = vehiclePoint(sitting.pose, pointMm(seat.backrestRim.xMm, 0, seat.backrestRim.zMm))
+  const apex = contactOn(path, ['slot', 'rim']) ?? (hasSlot ? path.bodyContact : rim)
+  return { apex: projected(apex, 'side'), zeroDeg: 0, turn: -1 }
+}
+
+/** Counted at the buckle from the straight chest-to-buckle line carried on downward; rearward is anticlockwise when pointing down. */
+const chestAngle = ({ path, sitting }: AngleScene): DrawnAngle | null => {
+  const shoulder = sitting.paths.find((other) => strapFamily(other.strap) === 'shoulder')
+  const chest = shoulder?.contacts.findLast((contact) => contact.on === 'body')?.point
+  const buckle = sitting.buckle
+  if (chest === undefined || buckle === null) return null
+  const zeroDeg = atan2Deg(buckle.zMm - chest.zMm, buckle.xMm - chest.xMm)
+  return { apex: projected(path.bodyContact, 'side'), zeroDeg, turn: 1 }
+}
+
+/**
+ * How an angle of a strap lies in its elevation, after the definitions in straps/README.md; null for quantities that are no angle
+ * in a drawn plane, or live in the other elevation.
+ */
+export const drawnAngle = (id: QuantityId, scene: AngleScene, elevation: Elevation): DrawnAngle | null => {
+  const { path, sitting } = scene
+  if (elevation === 'top') return id === 'shoulder-plan' ? planAngle(scene) : null
+  const at = (point: PointMm): PlanePointMm => projected(point, elevation)
+  switch (id) {
+    // Below horizontal, rearward of the shoulder: clockwise from +u.
+    case 'shoulder-drop':
+      return { apex: at(path.bodyContact), zeroDeg: 0, turn: -1 }
+    // From square to the spine, which points β below horizontal rearward.
+    case 'shoulder-to-spine':
+      return { apex: at(path.bodyContact), zeroDeg: -sitting.body.reclineDeg, turn: -1 }
+    case 'shoulder-rim-drop':
+      return rimAngle(scene)
+    // Above horizontal, forward of the anchor: clockwise from −u.
+    case 'lap-angle':
+    case 'lap-run-angle':
+    case 'lap-shifted-angle':
+      return { apex: at(path.effectiveAnchor), zeroDeg: 180, turn: -1 }
+    // From vertical, + with the anchor rearward: the strap leans forward going up, anticlockwise from +v.
+    case 'sub-to-vertical':
+      return { apex: at(path.effectiveAnchor), zeroDeg: 90, turn: 1 }
+    case 'sub-to-chest':
+      return chestAngle(scene)
+    case 'shoulder-plan':
+    case 'slot-bend':
+    case 'wrap-square':
+    case 'tab-twist':
+    case 'spine-load-share':
+    case 'shoulder-height':
+    case 'shoulder-spacing':
+    case 'shoulder-free-length':
+    case 'shoulder-length-behind-seat':
+    case 'lap-spacing':
+    case 'lap-mirror':
+    case 'lap-over-asis':
+    case 'sub-spacing':
+    case 'helmet-clearance':
+    case 'strap-length':
+      return null
+  }
+}

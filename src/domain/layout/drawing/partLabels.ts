@@ -1,0 +1,117 @@
+import { type Elevation, planeDistanceMm, type PlanePointMm, projected } from '../../geometry/plane'
+import type { PointMm } from '../../geometry/point'
+import type { Tube } from '../../geometry/tube'
+import type { Anchor } from '../../straps/anchor'
+import { mirroredStrap, strapFamily, strapSide } from '../../straps/strap'
+import type { Layout } from '../document/layout'
+import { handleId, tubeMiddle } from '../edit/handles'
+import { anchorName, subjectName } from '../wording/names'
+import type { DrawnPlace } from './drawnPlace'
+import type { LabelWish } from './labelPlacement'
+import type { DrawingOptions } from './options'
+
+/** Anchors of a pair that the elevation shows closer together than this carry one label for both. A drawing convention of ours. */
+const COINCIDENT_ANCHORS_MM = 1
+
+const anchorAt = (anchor: Anchor, elevation: Elevation): PlanePointMm =>
+  projected(anchor.mount.point, elevation)
+
+/** The other side's anchor where the elevation shows both on one spot; null otherwise. */
+const coincidentPartner = (
+  anchor: Anchor,
+  anchors: readonly Anchor[],
+  elevation: Elevation,
+): Anchor | null => {
+  const partner = anchors.find((other) => other.strap === mirroredStrap(anchor.strap))
+  if (partner === undefined) return null
+  const apartMm = planeDistanceMm(anchorAt(anchor, elevation), anchorAt(partner, elevation))
+  return apartMm < COINCIDENT_ANCHORS_MM ? partner : null
+}
+
+const anchorLabels = (
+  drawn: DrawnPlace,
+  layout: Layout,
+  elevation: Elevation,
+  zones: DrawingOptions['zones'],
+): LabelWish[] =>
+  drawn.place.anchors.flatMap((anchor): LabelWish[] => {
+    const partner = coincidentPartner(anchor, drawn.place.anchors, elevation)
+    if (partner !== null && strapSide(anchor.strap) === 'right') return []
+    const name =
+      partner === null ? anchorName(anchor) : subjectName(`${strapFamily(anchor.strap)}-pair`, layout)
+    const zone = drawn.evaluation.zones.find((candidate) => candidate.anchorId === anchor.id)
+    const isAsked = zones === 'all' || (zones !== 'none' && zones.includes(anchor.id))
+    const hasNoZone = isAsked && zone !== undefined && zone[elevation].length === 0
+    return [
+      {
+        key: `${drawn.place.id}/label/${anchor.id}`,
+        part: handleId({ kind: 'anchor', placeId: drawn.place.id, anchorId: anchor.id }),
+        at: anchorAt(anchor, elevation),
+        text: hasNoZone ? `${name}: no permitted zone` : name,
+        weight: hasNoZone ? 'strong' : 'plain',
+        need: 'must',
+      },
+    ]
+  })
+
+const bodyLabels = (drawn: DrawnPlace, elevation: Elevation): LabelWish[] => {
+  const { body, buckle } = drawn.shown
+  const placeId = drawn.place.id
+  const wish = (name: string, point: PointMm, text: string, part: string | null): LabelWish => ({
+    key: `${placeId}/label/${name}`,
+    part,
+    at: projected(point, elevation),
+    text,
+    weight: 'plain',
+    need: 'may',
+  })
+  const hip = wish('hip', body.hip, 'hip point', handleId({ kind: 'hip', placeId }))
+  const shoulder = wish(
+    'shoulder',
+    body.shoulderPoint.left,
+    'shoulder point',
+    handleId({ kind: 'shoulder-point', placeId }),
+  )
+  const hipBone = wish('hip-bone', body.frontHipBone.left, 'front hip bone', null)
+  return [hip, shoulder, ...(buckle === null ? [] : [wish('buckle', buckle, 'buckle', null)]), hipBone]
+}
+
+/** The middles of the tubes; harness bars by all means, the rest where there is room. */
+const tubeLabels = (tubes: readonly Tube[], elevation: Elevation): LabelWish[] =>
+  tubes
+    .filter((tube) => tube.name !== '')
+    .map((tube) => ({
+      key: `label/${tube.id}`,
+      part: handleId({ kind: 'tube-height', tubeId: tube.id }),
+      at: projected(tubeMiddle(tube), elevation),
+      text: tube.name,
+      weight: 'plain',
+      need: tube.role === 'harness-bar' ? 'must' : 'may',
+    }))
+
+/** Names of parts in the order of their importance: what is mounted, then the bars, then what it is measured from. */
+export const partLabels = (
+  places: readonly DrawnPlace[],
+  layout: Layout,
+  elevation: Elevation,
+  zones: DrawingOptions['zones'],
+): readonly LabelWish[] => [
+  ...places.flatMap((drawn) => anchorLabels(drawn, layout, elevation, zones)),
+  ...tubeLabels(
+    layout.tubes.filter((tube) => tube.role === 'harness-bar'),
+    elevation,
+  ),
+  {
+    key: 'label/datum',
+    part: null,
+    at: { uMm: 0, vMm: 0 },
+    text: 'datum',
+    weight: 'plain',
+    need: 'must',
+  },
+  ...places.flatMap((drawn) => bodyLabels(drawn, elevation)),
+  ...tubeLabels(
+    layout.tubes.filter((tube) => tube.role !== 'harness-bar'),
+    elevation,
+  ),
+]
