@@ -13,6 +13,8 @@ export interface View {
 export interface Notice {
   readonly kind: 'info' | 'problem'
   readonly text: string
+  /** One line for each thing that is wrong; often empty. */
+  readonly details: readonly string[]
 }
 
 export interface Gesture {
@@ -37,7 +39,10 @@ export interface AppState {
 }
 
 export interface AppActions {
-  /** One undo step; nothing happens when `change` changes nothing. A running gesture is ended first. */
+  /**
+   * One undo step; nothing happens when `change` changes nothing. A running gesture is ended first. A change that a layout
+   * file could not hold is refused with a notice, so that what is kept can always be opened again.
+   */
   readonly edit: (label: string, change: (layout: Layout) => Layout) => void
   /** Everything until `endGesture` is one undo step. A gesture still running is ended first. */
   readonly beginGesture: (label: string) => void
@@ -56,6 +61,6 @@ export interface AppActions {
   readonly setView: (change: Partial<View>) => void
   /** Replaces the whole document as one undo step, so that nothing is lost. */
   readonly openLayout: (layout: Layout, label: string) => void
-  readonly notify: (kind: Notice['kind'], text: string) => void
+  readonly notify: (kind: Notice['kind'], text: string, details?: readonly string[]) => void
   readonly dismissNotice: () => void
 }

@@ -1,6 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Layout } from '../domain/layout/document/layout'
-import type { AppActions, AppState, View } from './appState'
+import type { AppActions, AppState, Notice, View } from './appState'
 import { committed, historyOf, redone, undone, type History } from './history'
 
 /** The one store of a page: state to read and subscribe to, and the only ways to change it. */
@@ -34,15 +34,34 @@ const withHistory = (state: AppState, history: History<Layout>, announcement: st
   }
 }
 
-const withCommit = (state: AppState, label: string, layout: Layout): AppState => {
+/** What a layout file could not hold about a layout, one sentence each; empty when it is sound. */
+export type LayoutCheck = (layout: Layout) => readonly string[]
+
+const withRefusal = (state: AppState, label: string, problems: readonly string[]): AppState => ({
+  ...state,
+  layout: state.history.present,
+  gesture: null,
+  announcement: `Not done: ${label}`,
+  notice: { kind: 'problem', text: `Not done: ${label}. Nothing was changed.`, details: problems },
+})
+
+interface Commit {
+  readonly label: string
+  readonly layout: Layout
+}
+
+const withCommit = (state: AppState, { label, layout }: Commit, check: LayoutCheck): AppState => {
   const history = committed(state.history, label, layout)
   // An unchanged document keeps its identity, so that nothing is computed or saved again.
   if (history === state.history) return { ...state, layout: history.present, gesture: null }
-  return withHistory(state, history, label)
+  const problems = check(layout)
+  return problems.length > 0 ? withRefusal(state, label, problems) : withHistory(state, history, label)
 }
 
-const withGestureEnded = (state: AppState): AppState =>
-  state.gesture === null ? state : withCommit(state, state.gesture.label, state.layout)
+const withGestureEnded = (state: AppState, check: LayoutCheck): AppState =>
+  state.gesture === null
+    ? state
+    : withCommit(state, { label: state.gesture.label, layout: state.layout }, check)
 
 const withGestureCancelled = (state: AppState): AppState =>
   state.gesture === null
@@ -66,33 +85,36 @@ const withStepForward = (state: AppState): AppState => {
   return step === undefined ? state : withHistory(state, redone(state.history), `Redone: ${step.label}`)
 }
 
-const documentActions = (store: StoreApi<AppState>) => ({
+const documentActions = (store: StoreApi<AppState>, check: LayoutCheck) => ({
   edit: (label: string, change: (layout: Layout) => Layout) =>
     store.setState((state) => {
-      const ended = withGestureEnded(state)
-      return withCommit(ended, label, change(ended.layout))
+      const ended = withGestureEnded(state, check)
+      return withCommit(ended, { label, layout: change(ended.layout) }, check)
     }),
   beginGesture: (label: string) =>
     store.setState((state) => {
-      const ended = withGestureEnded(state)
+      const ended = withGestureEnded(state, check)
       return { ...ended, gesture: { label, startedFrom: ended.layout } }
     }),
   dragTo: (change: (start: Layout) => Layout) =>
     store.setState((state) =>
       state.gesture === null ? state : { ...state, layout: change(state.gesture.startedFrom) },
     ),
-  endGesture: () => store.setState(withGestureEnded),
+  endGesture: () => store.setState((state) => withGestureEnded(state, check)),
   cancelGesture: () => store.setState(withGestureCancelled),
   undo: () => store.setState(withStepBack),
   redo: () => store.setState(withStepForward),
   openLayout: (layout: Layout, label: string) =>
-    store.setState((state) => ({
-      ...withCommit(withGestureEnded(state), label, layout),
-      selectedHandleId: null,
-      focusedFindingId: null,
-      currentPlaceId: firstPlaceId(layout),
-      currentSittingId: null,
-    })),
+    store.setState((state) => {
+      const opened = withCommit(withGestureEnded(state, check), { label, layout }, check)
+      return {
+        ...opened,
+        selectedHandleId: null,
+        focusedFindingId: null,
+        currentPlaceId: firstPlaceId(opened.layout),
+        currentSittingId: null,
+      }
+    }),
 })
 
 const viewActions = (store: StoreApi<AppState>) => ({
@@ -106,11 +128,17 @@ const viewActions = (store: StoreApi<AppState>) => ({
     ),
   selectSitting: (id: string | null) => store.setState({ currentSittingId: id }),
   setView: (change: Partial<View>) => store.setState((state) => ({ view: { ...state.view, ...change } })),
-  notify: (kind: 'info' | 'problem', text: string) => store.setState({ notice: { kind, text } }),
+  notify: (kind: Notice['kind'], text: string, details: readonly string[] = []) =>
+    store.setState({ notice: { kind, text, details } }),
   dismissNotice: () => store.setState({ notice: null }),
 })
 
-export const createAppStore = (initial: Layout, view: Partial<View> = {}): AppStore => {
+export interface StoreOptions {
+  readonly view?: Partial<View>
+  readonly check?: LayoutCheck
+}
+
+export const createAppStore = (initial: Layout, options: StoreOptions = {}): AppStore => {
   const store = createStore<AppState>(() => ({
     layout: initial,
     history: historyOf(initial),
@@ -119,9 +147,12 @@ export const createAppStore = (initial: Layout, view: Partial<View> = {}): AppSt
     focusedFindingId: null,
     currentPlaceId: firstPlaceId(initial),
     currentSittingId: null,
-    view: { ...FIRST_VIEW, ...view },
+    view: { ...FIRST_VIEW, ...options.view },
     notice: null,
     announcement: '',
   }))
-  return { state: store, actions: { ...documentActions(store), ...viewActions(store) } }
+  return {
+    state: store,
+    actions: { ...documentActions(store, options.check ?? (() => [])), ...viewActions(store) },
+  }
 }

@@ -1,0 +1,56 @@
+import '@fontsource/ibm-plex-sans-condensed/latin-400.css'
+import '@fontsource/ibm-plex-sans-condensed/latin-600.css'
+import '@fontsource/ibm-plex-sans/latin-400.css'
+import '@fontsource/ibm-plex-sans/latin-600.css'
+import '@fontsource/ibm-plex-sans/latin-ext-400.css'
+import './panels/colours.css'
+import './panels/base.css'
+import './panels/shell.css'
+import './panels/panels.css'
+import './panels/fields/fields.css'
+import { lazy, StrictMode, Suspense } from 'react'
+import { createRoot } from 'react-dom/client'
+import { AppShell } from './panels/AppShell'
+import { ErrorBoundary } from './panels/ErrorBoundary'
+import { browserStorage, restored, startAutosave } from './state/autosave'
+import { unsoundLines } from './state/files'
+import { AppStoreProvider } from './state/react'
+import { createAppStore } from './state/store'
+import { preferredTheme, startTheme } from './state/theme'
+
+// Loaded after the page stands, so that panels and findings do not wait for the canvas.
+const Elevations = lazy(async () => ({ default: (await import('./elevation/Elevations')).Elevations }))
+const MountSheet = lazy(async () => ({ default: (await import('./sheet/MountSheet')).MountSheet }))
+
+const start = async (root: HTMLElement): Promise<void> => {
+  const storage = browserStorage()
+  const { layout, notice } = await restored(storage)
+  const store = createAppStore(layout, { view: { theme: preferredTheme() }, check: unsoundLines })
+  if (notice !== null) store.actions.notify(notice.kind, notice.text, notice.details)
+  startTheme(store)
+  startAutosave(store, storage)
+  createRoot(root).render(
+    <StrictMode>
+      <AppStoreProvider store={store}>
+        <ErrorBoundary store={store} part="The page">
+          <AppShell
+            drawing={
+              <Suspense fallback={<p className="waiting">Setting up the drawing…</p>}>
+                <Elevations />
+              </Suspense>
+            }
+            sheet={
+              <Suspense fallback={<p className="waiting">Setting up the mount sheet…</p>}>
+                <MountSheet />
+              </Suspense>
+            }
+          />
+        </ErrorBoundary>
+      </AppStoreProvider>
+    </StrictMode>,
+  )
+}
+
+const root = document.getElementById('root')
+if (root === null) throw new Error('index.html has no element with the id "root"')
+void start(root)

@@ -1,0 +1,196 @@
+import type { ReactElement } from 'react'
+import { nearestOnPolyline } from '../domain/geometry/segment'
+import type { Tube } from '../domain/geometry/tube'
+import type { Place } from '../domain/layout/document/layout'
+import { LIMITS } from '../domain/layout/document/limits'
+import { asTab, asWrap, removeAnchor, withAnchor } from '../domain/layout/edit/changeAnchors'
+import { handleId } from '../domain/layout/edit/handles'
+import type { HandleRef } from '../domain/layout/edit/handle'
+import { movedHandle } from '../domain/layout/edit/move'
+import { anchorName, tubeName } from '../domain/layout/wording/names'
+import { capitalised } from '../domain/layout/wording/words'
+import type { Anchor, TabMount, WrapMount } from '../domain/straps/anchor'
+import { useActions, useApp } from '../state/react'
+import { ChoiceField, SwitchField, ToggleField } from './fields/ChoiceField'
+import { AngleField, LengthField } from './fields/LengthField'
+import { PointFields } from './fields/PointFields'
+
+interface MountFieldsProps<Mount> {
+  readonly mount: Mount
+  readonly change: (words: string, mount: Mount) => void
+}
+
+const NO_TUBE = ''
+
+const TubeField = (props: {
+  readonly tubeId: string | null
+  readonly canBeNone: boolean
+  readonly onChange: (tubeId: string | null) => void
+}): ReactElement => {
+  const layout = useApp((state) => state.layout)
+  const tubes = layout.tubes.map((tube) => ({ value: tube.id, words: tubeName(tube.id, layout) }))
+  return (
+    <ChoiceField
+      label={props.canBeNone ? 'Welded to' : 'Wrapped round'}
+      value={props.tubeId ?? NO_TUBE}
+      choices={props.canBeNone ? [{ value: NO_TUBE, words: 'Floor or other structure' }, ...tubes] : tubes}
+      onChange={(id) => props.onChange(id === NO_TUBE ? null : id)}
+    />
+  )
+}
+
+const SHEARS = [
+  { value: 'single', words: 'Single shear' },
+  { value: 'double', words: 'Double shear' },
+] as const
+
+const TabFields = ({ mount, change }: MountFieldsProps<TabMount>): ReactElement => (
+  <>
+    <TubeField tubeId={mount.tubeId} canBeNone onChange={(tubeId) => change('tube', { ...mount, tubeId })} />
+    <div className="field-row">
+      <AngleField
+        label="Plan turn"
+        value={mount.planDeg}
+        limits={LIMITS.turnDeg}
+        hint="From fore-and-aft; + rear edge to the left"
+        onCommit={(planDeg) => change('plan turn', { ...mount, planDeg })}
+      />
+      <AngleField
+        label="Lean"
+        value={mount.leanDeg}
+        limits={LIMITS.leanDeg}
+        hint="0 upright, ±90 flat"
+        onCommit={(leanDeg) => change('lean', { ...mount, leanDeg })}
+      />
+    </div>
+    <div className="field-row">
+      <LengthField
+        label="Plate thickness"
+        value={mount.thicknessMm}
+        limits={LIMITS.thicknessMm}
+        onCommit={(thicknessMm) => change('plate thickness', { ...mount, thicknessMm })}
+      />
+      <LengthField
+        label="Hole"
+        value={mount.holeDiameterMm}
+        limits={LIMITS.holeDiameterMm}
+        onCommit={(holeDiameterMm) => change('hole', { ...mount, holeDiameterMm })}
+      />
+    </div>
+    <SwitchField
+      label="Bolt in"
+      value={mount.shear}
+      choices={SHEARS}
+      onChange={(shear) => change('shear', { ...mount, shear })}
+    />
+  </>
+)
+
+const SIDES = [
+  { value: 'over', words: 'Over the top' },
+  { value: 'under', words: 'Under the bottom' },
+] as const
+
+const WrapFields = ({ mount, change }: MountFieldsProps<WrapMount>): ReactElement => (
+  <>
+    <TubeField
+      tubeId={mount.tubeId}
+      canBeNone={false}
+      onChange={(tubeId) => tubeId !== null && change('tube', { ...mount, tubeId })}
+    />
+    <SwitchField
+      label="Strap arrives"
+      value={mount.over}
+      choices={SIDES}
+      onChange={(over) => change('side of the wrap', { ...mount, over })}
+    />
+    <ToggleField
+      label="Guide hoops welded beside the loop"
+      checked={mount.guideHoops}
+      onChange={(guideHoops) => change('guide hoops', { ...mount, guideHoops })}
+    />
+  </>
+)
+
+/** The tube that a tab becomes a wrap on: the one it is welded to, else the harness bar, else the nearest there is. */
+const wrapTube = (tubes: readonly Tube[], anchor: Anchor): Tube | undefined =>
+  tubes.find((tube) => tube.id === anchor.mount.tubeId) ??
+  tubes.toSorted(
+    (a, b) =>
+      Number(b.role === 'harness-bar') - Number(a.role === 'harness-bar') ||
+      nearestOnPolyline(a.points, anchor.mount.point).distanceMm -
+        nearestOnPolyline(b.points, anchor.mount.point).distanceMm,
+  )[0]
+
+const KINDS = [
+  { value: 'tab', words: 'Tab' },
+  { value: 'wrap', words: 'Wrap' },
+] as const
+
+const KindSwitch = (props: { readonly place: Place; readonly anchor: Anchor }): ReactElement => {
+  const { place, anchor } = props
+  const tubes = useApp((state) => state.layout.tubes)
+  const { edit, notify } = useActions()
+  return (
+    <SwitchField
+      label="Fixed by"
+      value={anchor.mount.kind}
+      choices={KINDS}
+      onChange={(kind) => {
+        const tube = wrapTube(tubes, anchor)
+        if (kind === 'wrap' && tube === undefined)
+          return notify('problem', 'There is no tube to wrap round yet. Add one under Tubes first.')
+        const mount = kind === 'wrap' && tube !== undefined ? asWrap(anchor, tube.id) : asTab(place, anchor)
+        edit(`Change the ${anchorName(anchor)} to a ${kind}`, (layout) =>
+          withAnchor(layout, place.id, anchor.id, mount),
+        )
+      }}
+    />
+  )
+}
+
+/** One anchor: how it is made and exactly where. */
+export const AnchorEditor = (props: { readonly place: Place; readonly anchor: Anchor }): ReactElement => {
+  const { place, anchor } = props
+  const { edit, selectHandle } = useActions()
+  const ref: HandleRef = { kind: 'anchor', placeId: place.id, anchorId: anchor.id }
+  const id = handleId(ref)
+  const isSelected = useApp((state) => state.selectedHandleId === id)
+  const name = anchorName(anchor)
+  const change = (words: string, mount: Anchor['mount']): void =>
+    edit(`Change the ${words} of the ${name}`, (layout) => withAnchor(layout, place.id, anchor.id, mount))
+  return (
+    <section
+      className="editor"
+      data-selected={isSelected ? 'true' : undefined}
+      aria-label={capitalised(name)}
+    >
+      <div className="editor-head">
+        <button type="button" className="link" aria-pressed={isSelected} onClick={() => selectHandle(id)}>
+          {capitalised(name)}
+        </button>
+        <button
+          type="button"
+          onClick={() => edit(`Remove the ${name}`, (layout) => removeAnchor(layout, place.id, anchor.id))}
+        >
+          Remove
+        </button>
+      </div>
+      <PointFields
+        legend={anchor.mount.kind === 'tab' ? 'Hole centre from the datum' : 'On the tube, from the datum'}
+        point={anchor.mount.point}
+        limits={LIMITS.coordinateMm}
+        onCommit={(to) => edit(`Move the ${name}`, (layout) => movedHandle(layout, ref, to))}
+      />
+      <details>
+        <summary>How it is made</summary>
+        <KindSwitch place={place} anchor={anchor} />
+        {anchor.mount.kind === 'tab' ? (
+          <TabFields mount={anchor.mount} change={change} />
+        ) : (
+          <WrapFields mount={anchor.mount} change={change} />
+        )}
+      </details>
+    </section>
+  )
+}

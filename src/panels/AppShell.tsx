@@ -1,0 +1,76 @@
+import { useState, type ReactElement, type ReactNode } from 'react'
+import { useApp, useAppStore } from '../state/react'
+import { CautionsStrip } from './CautionsStrip'
+import { ErrorBoundary } from './ErrorBoundary'
+import { Header } from './Header'
+import { LiveRegion, NoticeBar } from './Messages'
+import { PlaceBar } from './PlaceBar'
+import { SidePanels } from './SidePanels'
+import { useMediaQuery } from './useMediaQuery'
+import { useFileDrop, usePageKeys } from './usePageEvents'
+
+/** Beside each other from here on; narrower, the panels go below the drawing. Kept equal to the query in shell.css. */
+const SIDE_BY_SIDE = '(min-width: 900px), (min-width: 640px) and (orientation: landscape)'
+const ROOM_FOR_TWO_STACKS = '(min-width: 1200px) and (min-height: 760px)'
+
+const Workbench = (props: { readonly drawing: ReactNode }): ReactElement => {
+  const store = useAppStore()
+  const [arePanelsOpen, setPanelsOpen] = useState(true)
+  const isSideBySide = useMediaQuery(SIDE_BY_SIDE)
+  const hasTwoStacks = useMediaQuery(ROOM_FOR_TWO_STACKS)
+  return (
+    <div className="workbench" data-panels={arePanelsOpen ? 'open' : 'closed'}>
+      <section className="board" aria-label="Drawing" id="drawing" tabIndex={-1}>
+        <PlaceBar />
+        <div className="board-drawing">
+          <ErrorBoundary store={store} part="The drawing">
+            {props.drawing}
+          </ErrorBoundary>
+        </div>
+      </section>
+      <button
+        type="button"
+        className="panel-toggle"
+        aria-expanded={arePanelsOpen}
+        onClick={() => setPanelsOpen(!arePanelsOpen)}
+      >
+        <span className="panel-toggle-words">{arePanelsOpen ? 'Hide panels' : 'Show panels'}</span>
+      </button>
+      {arePanelsOpen ? (
+        <aside className="side" aria-label="Panels" id="panels" tabIndex={-1}>
+          <ErrorBoundary store={store} part="The panels">
+            <SidePanels arrangement={isSideBySide && hasTwoStacks ? 'stacked' : 'single'} />
+          </ErrorBoundary>
+        </aside>
+      ) : null}
+    </div>
+  )
+}
+
+/** The page around the drawing and the sheet: the drawing is the page, everything else stands beside it and never over it. */
+export const AppShell = (props: { readonly drawing: ReactNode; readonly sheet: ReactNode }): ReactElement => {
+  const store = useAppStore()
+  const screen = useApp((state) => state.view.screen)
+  usePageKeys()
+  const isFileOver = useFileDrop()
+  return (
+    <div className="app-shell" data-file-over={isFileOver ? 'true' : undefined}>
+      <a className="skip-link no-print" href="#panels">
+        Skip to the panels
+      </a>
+      <Header />
+      <NoticeBar />
+      <main>
+        {screen === 'sheet' ? (
+          <ErrorBoundary store={store} part="The mount sheet">
+            {props.sheet}
+          </ErrorBoundary>
+        ) : (
+          <Workbench drawing={props.drawing} />
+        )}
+      </main>
+      <CautionsStrip />
+      <LiveRegion />
+    </div>
+  )
+}

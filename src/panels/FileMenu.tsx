@@ -1,0 +1,113 @@
+import { useEffect, useRef, useState, type ReactElement } from 'react'
+import { emptyLayout } from '../domain/layout/document/empty'
+import { exampleList, openExample, openLayoutFile, saveLayoutFile, type ExampleEntry } from '../state/files'
+import { useActions, useAppStore } from '../state/react'
+import { Disclosure } from './Disclosure'
+
+type Examples = readonly ExampleEntry[] | 'loading' | 'missing'
+
+const ExampleChoices = (props: { readonly onDone: () => void }): ReactElement => {
+  const store = useAppStore()
+  const [examples, setExamples] = useState<Examples>('loading')
+  useEffect(() => {
+    let isWanted = true
+    void exampleList().then((list) => {
+      if (isWanted) setExamples(list ?? 'missing')
+    })
+    return () => {
+      isWanted = false
+    }
+  }, [])
+  if (examples === 'loading') return <p className="hint">Loading the list of examples…</p>
+  if (examples === 'missing')
+    return (
+      <p className="hint">The examples could not be loaded. Close this menu and open it again to retry.</p>
+    )
+  return (
+    <ul className="menu-list">
+      {examples.map((example) => (
+        <li key={example.file}>
+          <button type="button" onClick={() => void openExample(store, example).then(props.onDone)}>
+            <strong>{example.title}</strong>
+            <small>{example.about}</small>
+          </button>
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+const OpenButton = (props: { readonly onDone: () => void }): ReactElement => {
+  const store = useAppStore()
+  const input = useRef<HTMLInputElement>(null)
+  const onPick = async (file: File | undefined): Promise<void> => {
+    if (file === undefined) return
+    await openLayoutFile(store, file)
+    props.onDone()
+  }
+  return (
+    <>
+      <button type="button" onClick={() => input.current?.click()}>
+        Open a file…
+      </button>
+      <input
+        ref={input}
+        type="file"
+        className="visually-hidden"
+        tabIndex={-1}
+        aria-label="Layout file to open"
+        data-testid="open-file"
+        accept=".json,application/json"
+        onChange={(event) => {
+          const picked = event.currentTarget.files?.[0]
+          // Emptied so that picking the same file again is noticed.
+          const { currentTarget } = event
+          void onPick(picked).then(() => {
+            currentTarget.value = ''
+          })
+        }}
+      />
+    </>
+  )
+}
+
+export const FileMenu = (): ReactElement => {
+  const store = useAppStore()
+  const actions = useActions()
+  const save = async (): Promise<void> => {
+    const isSaved = await saveLayoutFile(store.state.getState().history.present)
+    if (isSaved)
+      actions.notify('info', 'The layout file is saved. Everything in it can be opened again from here.')
+  }
+  return (
+    <Disclosure words="File" className="file-menu">
+      {(close) => (
+        <>
+          <ul className="menu-list">
+            <li>
+              <button
+                type="button"
+                onClick={() => {
+                  actions.openLayout(emptyLayout(), 'Start a new layout')
+                  close()
+                }}
+              >
+                New layout
+              </button>
+            </li>
+            <li>
+              <OpenButton onDone={close} />
+            </li>
+            <li>
+              <button type="button" onClick={() => void save().then(close)}>
+                Save to a file
+              </button>
+            </li>
+          </ul>
+          <h2 className="menu-heading">Examples</h2>
+          <ExampleChoices onDone={close} />
+        </>
+      )}
+    </Disclosure>
+  )
+}

@@ -1,0 +1,128 @@
+import { memo, useDeferredValue, type ReactElement } from 'react'
+import type { Layout } from '../domain/layout/document/layout'
+import { appliedRemedy } from '../domain/layout/edit/remedy'
+import { findingSentence } from '../domain/layout/wording/findingSentence'
+import { levelWord, verdictWord } from '../domain/layout/wording/words'
+import type { Finding } from '../domain/rules/finding'
+import { useActions, useApp } from '../state/react'
+import { currentPlaceEvaluation } from '../state/selectors'
+import { VERDICT_ORDER } from './verdicts'
+
+const MARKS = { broken: '✕', unchecked: '?', tight: '!', clear: '✓' } as const
+
+const RemedyLine = (props: { readonly finding: Finding; readonly words: string }): ReactElement => {
+  const { edit } = useActions()
+  const { finding } = props
+  const canApply = finding.remedy !== null && finding.remedy.kind !== 'none'
+  return (
+    <div className="finding-remedy">
+      <p>{props.words}</p>
+      {canApply ? (
+        <button
+          type="button"
+          data-testid={`remedy:${finding.id}`}
+          onClick={() => edit(`Make the change: ${props.words}`, (layout) => appliedRemedy(layout, finding))}
+        >
+          Make this change
+        </button>
+      ) : null}
+    </div>
+  )
+}
+
+const FindingItem = memo(function FindingItem(props: {
+  readonly finding: Finding
+  readonly layout: Layout
+  readonly isFocused: boolean
+}): ReactElement {
+  const { finding, layout, isFocused } = props
+  const { focusFinding } = useActions()
+  const words = findingSentence(finding, layout)
+  const isOpen = isFocused || finding.verdict !== 'clear'
+  return (
+    <li
+      className="finding"
+      data-testid={`finding:${finding.id}`}
+      data-verdict={finding.verdict}
+      data-value={finding.value ?? undefined}
+      data-room={finding.roomMm ?? undefined}
+      data-focused={isFocused ? 'true' : undefined}
+    >
+      <button
+        type="button"
+        className="finding-head"
+        aria-pressed={isFocused}
+        onClick={() => focusFinding(isFocused ? null : finding.id)}
+      >
+        <span className="finding-mark" aria-hidden="true">
+          {MARKS[finding.verdict]}
+        </span>
+        <span className="finding-what">
+          <span className="finding-tag">
+            {verdictWord(finding.verdict)}, {levelWord(finding.level)}
+          </span>
+          {words.what}
+        </span>
+      </button>
+      {isOpen ? (
+        <div className="finding-body">
+          <p>{words.why}</p>
+          {words.remedy === null ? null : <RemedyLine finding={finding} words={words.remedy} />}
+          {words.caveat === null ? null : <p className="finding-caveat">{words.caveat}</p>}
+          <p className="finding-source">{words.source}</p>
+        </div>
+      ) : null}
+    </li>
+  )
+})
+
+const FindingList = memo(function FindingList(props: {
+  readonly findings: readonly Finding[]
+  readonly layout: Layout
+  readonly focusedId: string | null
+}): ReactElement {
+  if (props.findings.length === 0)
+    return (
+      <p className="hint">
+        No rule of this rule set speaks about this place yet. Add anchors, or pick another rule set.
+      </p>
+    )
+  return (
+    <>
+      {VERDICT_ORDER.map((verdict) => ({
+        verdict,
+        findings: props.findings.filter((finding) => finding.verdict === verdict),
+      }))
+        .filter(({ findings }) => findings.length > 0)
+        .map(({ verdict, findings }) => (
+          <section key={verdict} className="finding-group" data-verdict={verdict}>
+            <h3>
+              {verdictWord(verdict)} <span className="group-count">{findings.length}</span>
+            </h3>
+            <ul>
+              {findings.map((finding) => (
+                <FindingItem
+                  key={finding.id}
+                  finding={finding}
+                  layout={props.layout}
+                  isFocused={finding.id === props.focusedId}
+                />
+              ))}
+            </ul>
+          </section>
+        ))}
+    </>
+  )
+})
+
+/** Every rule of the set held against the current place, what needs a person first. Follows a drag a moment behind the drawing. */
+export const FindingsPanel = (): ReactElement => {
+  const findings = useDeferredValue(useApp((state) => currentPlaceEvaluation(state)?.findings))
+  const layout = useDeferredValue(useApp((state) => state.layout))
+  const focusedId = useApp((state) => state.focusedFindingId)
+  return (
+    <section className="panel" aria-label="Findings">
+      <FindingList findings={findings ?? []} layout={layout} focusedId={focusedId} />
+    </section>
+  )
+}

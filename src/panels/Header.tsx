@@ -1,0 +1,68 @@
+import type { ReactElement } from 'react'
+import { useActions, useApp } from '../state/react'
+import { canRedo, canUndo } from '../state/selectors'
+import { Disclosure } from './Disclosure'
+import { FileMenu } from './FileMenu'
+import { ElevationSwitch, LengthUnitSwitch, RuleSetSelect, ThemeSwitch, ZoneSwitch } from './settings'
+
+const HistoryButtons = (): ReactElement => {
+  const { undo, redo } = useActions()
+  const hasPast = useApp(canUndo)
+  const hasFuture = useApp(canRedo)
+  const undoLabel = useApp((state) => state.history.past.at(-1)?.label)
+  const redoLabel = useApp((state) => state.history.future.at(-1)?.label)
+  return (
+    <div className="button-pair">
+      <button type="button" disabled={!hasPast} onClick={undo} title={undoLabel && `Undo: ${undoLabel}`}>
+        Undo
+      </button>
+      <button type="button" disabled={!hasFuture} onClick={redo} title={redoLabel && `Redo: ${redoLabel}`}>
+        Redo
+      </button>
+    </div>
+  )
+}
+
+const SheetButton = (): ReactElement => {
+  const screen = useApp((state) => state.view.screen)
+  const { setView } = useActions()
+  const isSheet = screen === 'sheet'
+  return (
+    <button
+      type="button"
+      className="primary"
+      onClick={() => setView({ screen: isSheet ? 'drawing' : 'sheet' })}
+    >
+      {isSheet ? 'Back to the drawing' : 'Mount sheet'}
+    </button>
+  )
+}
+
+/** The name of the job, the ways back, the file and what every number is shown in and held against. */
+export const Header = (): ReactElement => {
+  const jobName = useApp((state) => state.layout.job.name)
+  return (
+    <header className="header no-print">
+      <div className="title">
+        <span className="wordmark">Tabwright</span>
+        <h1>{jobName === '' ? 'Unnamed layout' : jobName}</h1>
+      </div>
+      <div className="header-tools">
+        <HistoryButtons />
+        <FileMenu />
+        <Disclosure words="View" className="view-menu">
+          {() => (
+            <div className="menu-settings">
+              <LengthUnitSwitch />
+              <ElevationSwitch />
+              <ZoneSwitch />
+              <ThemeSwitch />
+            </div>
+          )}
+        </Disclosure>
+        <RuleSetSelect />
+        <SheetButton />
+      </div>
+    </header>
+  )
+}

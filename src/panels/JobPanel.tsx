@@ -1,0 +1,87 @@
+import type { ReactElement } from 'react'
+import type { Job, Layout } from '../domain/layout/document/layout'
+import { TEXT_LENGTHS } from '../domain/layout/document/limits'
+import { useActions, useApp } from '../state/react'
+import { SwitchField, ToggleField } from './fields/ChoiceField'
+import { TextField } from './fields/TextField'
+
+const JOB_FIELDS = [
+  { key: 'name', words: 'Job' },
+  { key: 'car', words: 'Car' },
+  { key: 'customer', words: 'Customer' },
+  { key: 'date', words: 'Date' },
+  { key: 'revision', words: 'Revision' },
+  { key: 'preparedBy', words: 'Prepared by' },
+  { key: 'notes', words: 'Notes' },
+] as const satisfies readonly { key: keyof Job; words: string }[]
+
+const fieldKind = (key: keyof Job): 'line' | 'lines' | 'date' =>
+  key === 'notes' ? 'lines' : key === 'date' ? 'date' : 'line'
+
+const MASSES = [
+  { value: 'kg', words: 'kg' },
+  { value: 'lb', words: 'lb' },
+] as const
+
+const MassUnitSwitch = (): ReactElement => {
+  const unit = useApp((state) => state.layout.units.mass)
+  const { edit } = useActions()
+  const withMassUnit =
+    (mass: Layout['units']['mass']) =>
+    (layout: Layout): Layout => ({ ...layout, units: { ...layout.units, mass } })
+  return (
+    <SwitchField
+      label="Body mass in"
+      value={unit}
+      choices={MASSES}
+      onChange={(mass) => edit(`Show body mass in ${mass}`, withMassUnit(mass))}
+    />
+  )
+}
+
+/** What the sheet says about the job, where the datum is, and how the car is used. */
+export const JobPanel = (): ReactElement => {
+  const job = useApp((state) => state.layout.job)
+  const datum = useApp((state) => state.layout.datum)
+  const isDusty = useApp((state) => state.layout.dustyOrMuddyUse)
+  const { edit } = useActions()
+  return (
+    <section className="panel" aria-label="Job and datum">
+      <TextField
+        label="Datum"
+        kind="lines"
+        value={datum}
+        maxLength={TEXT_LENGTHS.notes}
+        hint="The point on the car that every dimension is taken from: one a welder can find and put a tape on, such as a tube crossing."
+        onCommit={(value) => edit('Describe the datum', (layout) => ({ ...layout, datum: value }))}
+      />
+      {JOB_FIELDS.map(({ key, words }) => (
+        <TextField
+          key={key}
+          label={words}
+          kind={fieldKind(key)}
+          value={job[key]}
+          maxLength={key === 'notes' ? TEXT_LENGTHS.notes : TEXT_LENGTHS.name}
+          onCommit={(value) =>
+            edit(`Change ${words.toLowerCase()}`, (layout) => ({
+              ...layout,
+              job: { ...layout.job, [key]: value },
+            }))
+          }
+        />
+      ))}
+      <ToggleField
+        label="Used in dust or mud"
+        checked={isDusty}
+        hint="Some advice about buckles speaks only then."
+        onChange={(checked) =>
+          edit(checked ? 'Mark as used in dust or mud' : 'Mark as not used in dust or mud', (layout) => ({
+            ...layout,
+            dustyOrMuddyUse: checked,
+          }))
+        }
+      />
+      <MassUnitSwitch />
+    </section>
+  )
+}

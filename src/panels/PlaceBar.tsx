@@ -1,0 +1,86 @@
+import { useMemo, type ReactElement } from 'react'
+import { addPlace } from '../domain/layout/edit/change'
+import { verdictWord } from '../domain/layout/wording/words'
+import { sittingName } from '../domain/layout/wording/names'
+import type { Finding, Verdict } from '../domain/rules/finding'
+import { useActions, useApp } from '../state/react'
+import { currentEvaluation, currentPlace, currentPlaceEvaluation, currentSitting } from '../state/selectors'
+import { ChoiceField } from './fields/ChoiceField'
+import { VERDICT_ORDER } from './verdicts'
+
+const countOf = (findings: readonly Finding[], verdict: Verdict): number =>
+  findings.filter((finding) => finding.verdict === verdict).length
+
+/** How many findings of each verdict the current place has; verdicts with none are left out, broken is always said. */
+const FindingCounts = (): ReactElement => {
+  const findings = useApp((state) => currentPlaceEvaluation(state)?.findings)
+  return (
+    <ul className="counts" data-testid="finding-counts">
+      {VERDICT_ORDER.map((verdict) => ({ verdict, count: countOf(findings ?? [], verdict) }))
+        .filter(({ verdict, count }) => count > 0 || verdict === 'broken')
+        .map(({ verdict, count }) => (
+          <li key={verdict} data-verdict={verdict}>
+            {count} {verdictWord(verdict)}
+          </li>
+        ))}
+    </ul>
+  )
+}
+
+const PlaceButtons = (): ReactElement => {
+  const places = useApp((state) => state.layout.places)
+  const evaluation = useApp(currentEvaluation)
+  const currentId = useApp((state) => currentPlace(state)?.id)
+  const { edit, selectPlace } = useActions()
+  return (
+    <div className="places" role="group" aria-label="Places">
+      {places.map((place) => {
+        const findings = evaluation.places.find((entry) => entry.placeId === place.id)?.findings ?? []
+        const broken = countOf(findings, 'broken')
+        return (
+          <button
+            key={place.id}
+            type="button"
+            aria-pressed={place.id === currentId}
+            onClick={() => selectPlace(place.id)}
+          >
+            {place.name === '' ? 'Unnamed place' : place.name}
+            {broken > 0 && place.id !== currentId ? (
+              <span className="tab-mark" data-tone="broken">
+                {' '}
+                {broken} {verdictWord('broken')}
+              </span>
+            ) : null}
+          </button>
+        )
+      })}
+      <button type="button" onClick={() => edit('Add a place', addPlace)}>
+        Add a place
+      </button>
+    </div>
+  )
+}
+
+const SittingSelect = (): ReactElement | null => {
+  const sittings = useApp((state) => currentPlaceEvaluation(state)?.sittings)
+  const shown = useApp((state) => currentSitting(state)?.sitting.id)
+  const layout = useApp((state) => state.layout)
+  const { selectSitting } = useActions()
+  const choices = useMemo(
+    () => (sittings ?? []).map(({ sitting }) => ({ value: sitting.id, words: sittingName(sitting, layout) })),
+    [sittings, layout],
+  )
+  if (shown === undefined) return null
+  return (
+    <ChoiceField label="Sitting" value={shown} choices={choices} testId="sitting" onChange={selectSitting} />
+  )
+}
+
+/** Whose seat is looked at, in which position, and how it stands. */
+export const PlaceBar = (): ReactElement => (
+  <div className="place-bar">
+    <PlaceButtons />
+    <SittingSelect />
+    <FindingCounts />
+  </div>
+)

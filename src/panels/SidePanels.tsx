@@ -1,0 +1,86 @@
+import { useState, type ReactElement } from 'react'
+import { useApp } from '../state/react'
+import { currentPlaceEvaluation } from '../state/selectors'
+import { AnchorsPanel } from './AnchorsPanel'
+import { BeltPanel } from './BeltPanel'
+import { FindingsPanel } from './FindingsPanel'
+import { JobPanel } from './JobPanel'
+import { NumbersPanel } from './NumbersPanel'
+import { PartsPanel } from './PartsPanel'
+import { PeoplePanel } from './PeoplePanel'
+import { SeatPanel } from './SeatPanel'
+import { Tabs, type Tab } from './Tabs'
+import { TubesPanel } from './TubesPanel'
+
+const RESULTS = [
+  { id: 'findings', words: 'Findings' },
+  { id: 'numbers', words: 'Numbers' },
+] as const
+
+const SET_UP = [
+  { id: 'job', words: 'Job' },
+  { id: 'seat', words: 'Seat' },
+  { id: 'people', words: 'People' },
+  { id: 'belt', words: 'Belt' },
+  { id: 'anchors', words: 'Anchors' },
+  { id: 'tubes', words: 'Tubes' },
+  { id: 'parts', words: 'Parts' },
+] as const
+
+type PanelId = (typeof RESULTS)[number]['id'] | (typeof SET_UP)[number]['id']
+
+const Panel = (props: { readonly id: PanelId }): ReactElement => {
+  switch (props.id) {
+    case 'findings':
+      return <FindingsPanel />
+    case 'numbers':
+      return <NumbersPanel />
+    case 'job':
+      return <JobPanel />
+    case 'seat':
+      return <SeatPanel />
+    case 'people':
+      return <PeoplePanel />
+    case 'belt':
+      return <BeltPanel />
+    case 'anchors':
+      return <AnchorsPanel />
+    case 'tubes':
+      return <TubesPanel />
+    case 'parts':
+      return <PartsPanel />
+  }
+}
+
+const PanelTabs = (props: {
+  readonly label: string
+  readonly tabs: readonly Tab<PanelId>[]
+  readonly first: PanelId
+}): ReactElement => {
+  const [current, setCurrent] = useState<PanelId>(props.first)
+  const broken = useApp(
+    (state) =>
+      currentPlaceEvaluation(state)?.findings.filter((finding) => finding.verdict === 'broken').length ?? 0,
+  )
+  const tabs = props.tabs.map((tab) =>
+    tab.id === 'findings' && broken > 0 ? { ...tab, mark: String(broken), tone: 'broken' as const } : tab,
+  )
+  return (
+    <Tabs label={props.label} tabs={tabs} current={current} onSelect={setCurrent}>
+      <Panel id={current} />
+    </Tabs>
+  )
+}
+
+/** Everything beside the drawing: results over set-up where there is height for both, else one row of tabs. */
+export const SidePanels = (props: { readonly arrangement: 'stacked' | 'single' }): ReactElement =>
+  props.arrangement === 'stacked' ? (
+    <div className="side-panels stacked">
+      <PanelTabs label="Results" tabs={RESULTS} first="findings" />
+      <PanelTabs label="Set-up" tabs={SET_UP} first="anchors" />
+    </div>
+  ) : (
+    <div className="side-panels single">
+      <PanelTabs label="Panels" tabs={[...RESULTS, ...SET_UP]} first="findings" />
+    </div>
+  )

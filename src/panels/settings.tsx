@@ -1,0 +1,103 @@
+import type { ReactElement } from 'react'
+import { RULE_SETS } from '../domain/rules/ruleSets'
+import { useActions, useApp } from '../state/react'
+import { ChoiceField, SwitchField } from './fields/ChoiceField'
+
+const LENGTHS = [
+  { value: 'mm', words: 'mm' },
+  { value: 'in', words: 'inch' },
+] as const
+
+export const LengthUnitSwitch = (): ReactElement => {
+  const unit = useApp((state) => state.layout.units.length)
+  const { edit } = useActions()
+  return (
+    <SwitchField
+      label="Lengths in"
+      value={unit}
+      choices={LENGTHS}
+      onChange={(length) =>
+        edit(length === 'mm' ? 'Show lengths in mm' : 'Show lengths in inches', (layout) => ({
+          ...layout,
+          units: { ...layout.units, length },
+        }))
+      }
+    />
+  )
+}
+
+const RULE_SET_CHOICES = RULE_SETS.map((set) => ({ value: set.id, words: set.name }))
+
+export const RuleSetSelect = (): ReactElement => {
+  const ruleSetId = useApp((state) => state.layout.ruleSetId)
+  const { edit } = useActions()
+  return (
+    <ChoiceField
+      label="Rule set"
+      value={ruleSetId}
+      choices={RULE_SET_CHOICES}
+      testId="rule-set"
+      onChange={(id) =>
+        edit(
+          `Check against ${RULE_SET_CHOICES.find((choice) => choice.value === id)?.words ?? id}`,
+          (layout) => ({ ...layout, ruleSetId: id }),
+        )
+      }
+    />
+  )
+}
+
+const ELEVATIONS = [
+  { value: 'both', words: 'Both' },
+  { value: 'top', words: 'Top' },
+  { value: 'side', words: 'Side' },
+] as const
+
+export const ElevationSwitch = (): ReactElement => {
+  const elevations = useApp((state) => state.view.elevations)
+  const { setView } = useActions()
+  return (
+    <SwitchField
+      label="Elevation"
+      value={elevations}
+      choices={ELEVATIONS}
+      onChange={(value) => setView({ elevations: value })}
+    />
+  )
+}
+
+const ZONES = [
+  { value: 'moving', words: 'While moving' },
+  { value: 'always', words: 'Always' },
+] as const
+
+export const ZoneSwitch = (): ReactElement => {
+  const showZones = useApp((state) => state.view.showZones)
+  const { setView } = useActions()
+  return (
+    <SwitchField
+      label="Zones"
+      value={showZones}
+      choices={ZONES}
+      onChange={(value) => setView({ showZones: value })}
+    />
+  )
+}
+
+const THEMES = [
+  { value: 'light', words: 'Paper' },
+  { value: 'dark', words: 'Blueprint' },
+] as const
+
+export const ThemeSwitch = (): ReactElement => {
+  const theme = useApp((state) => state.view.theme)
+  const { setView } = useActions()
+  return (
+    <SwitchField
+      label="Sheet"
+      value={theme}
+      choices={THEMES}
+      onChange={(value) => setView({ theme: value })}
+    />
+  )
+}

@@ -1,0 +1,152 @@
+import type { Layout } from '../domain/layout/document/layout'
+import { layoutText } from '../domain/layout/document/layoutText'
+import { parseLayout, parseLayoutText } from '../domain/layout/document/parseLayout'
+import type { LayoutProblem } from '../domain/layout/document/problem'
+import type { AppStore } from './store'
+
+/** Larger than any real layout by far; a bigger file is something else. Our judgement. */
+const LARGEST_FILE_BYTES = 5_000_000
+const MOST_LINES = 12
+
+const problemLine = (problem: LayoutProblem): string => `${problem.message} ${problem.remedy}`
+
+/** What is wrong with a layout or a file as sentences for people; a long list is cut and says how much is left. */
+export const problemLines = (problems: readonly LayoutProblem[]): readonly string[] => {
+  const lines = problems.slice(0, MOST_LINES).map(problemLine)
+  const left = problems.length - lines.length
+  return left > 0 ? [...lines, `… and ${left} more.`] : lines
+}
+
+/** Opens the text of a layout file as one undo step; a damaged or foreign one changes nothing and says why. */
+export const openLayoutText = (store: AppStore, text: string, name: string): boolean => {
+  const parsed = parseLayoutText(text)
+  if (!parsed.ok) {
+    store.actions.notify(
+      'problem',
+      `${name} cannot be opened. Nothing was changed.`,
+      problemLines(parsed.error),
+    )
+    return false
+  }
+  store.actions.openLayout(parsed.value, `Open ${name}`)
+  store.actions.notify('info', `${name} is open. Undo brings back what was here before.`)
+  return true
+}
+
+export const openLayoutFile = async (store: AppStore, file: File): Promise<boolean> => {
+  if (file.size > LARGEST_FILE_BYTES) {
+    store.actions.notify('problem', `${file.name} is too large to be a layout. Nothing was changed.`)
+    return false
+  }
+  try {
+    return openLayoutText(store, await file.text(), file.name)
+  } catch {
+    store.actions.notify('problem', `${file.name} could not be read from the disk. Nothing was changed.`)
+    return false
+  }
+}
+
+/** A file name from the job's name that every system accepts. */
+export const layoutFileName = (layout: Layout): string => {
+  const words = [layout.job.name, layout.job.revision].join(' ')
+  const plain = words
+    .normalize('NFKD')
+    .replace(/[^A-Za-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+    .toLowerCase()
+    .slice(0, 60)
+  return `${plain === '' ? 'layout' : plain}.layout.json`
+}
+
+interface SaveWindow {
+  readonly showSaveFilePicker?: (options: {
+    readonly suggestedName: string
+    readonly types: readonly {
+      readonly description: string
+      readonly accept: Readonly<Record<string, readonly string[]>>
+    }[]
+  }) => Promise<{
+    readonly createWritable: () => Promise<{
+      readonly write: (text: string) => Promise<void>
+      readonly close: () => Promise<void>
+    }>
+  }>
+}
+
+const download = (text: string, name: string): void => {
+  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }))
+  const link = document.createElement('a')
+  link.href = address
+  link.download = name
+  link.click()
+  URL.revokeObjectURL(address)
+}
+
+/** Saves to a place the builder picks where the browser can ask, otherwise as a download. Resolves to false when called off. */
+export const saveLayoutFile = async (layout: Layout): Promise<boolean> => {
+  const text = layoutText(layout)
+  const name = layoutFileName(layout)
+  const { showSaveFilePicker } = window as unknown as SaveWindow
+  if (showSaveFilePicker === undefined) {
+    download(text, name)
+    return true
+  }
+  try {
+    const file = await showSaveFilePicker.call(window, {
+      suggestedName: name,
+      types: [{ description: 'Tabwright layout', accept: { 'application/json': ['.json'] } }],
+    })
+    const writable = await file.createWritable()
+    await writable.write(text)
+    await writable.close()
+    return true
+  } catch (problem) {
+    if (problem instanceof DOMException && problem.name === 'AbortError') return false
+    download(text, name)
+    return true
+  }
+}
+
+export interface ExampleEntry {
+  readonly file: string
+  readonly title: string
+  readonly about: string
+}
+
+const isExampleEntry = (value: unknown): value is ExampleEntry =>
+  typeof value === 'object' &&
+  value !== null &&
+  ['file', 'title', 'about'].every(
+    (key) => typeof (value as Readonly<Record<string, unknown>>)[key] === 'string',
+  )
+
+/** The list of examples that come with the app, or null when it cannot be had. */
+export const exampleList = async (): Promise<readonly ExampleEntry[] | null> => {
+  try {
+    const response = await fetch('./examples/index.json')
+    const list: unknown = response.ok ? await response.json() : null
+    return Array.isArray(list) && list.every(isExampleEntry) ? list : null
+  } catch {
+    return null
+  }
+}
+
+export const openExample = async (store: AppStore, example: ExampleEntry): Promise<boolean> => {
+  try {
+    const response = await fetch(`./examples/${example.file}`)
+    if (!response.ok) throw new Error(`status ${response.status}`)
+    return openLayoutText(store, await response.text(), example.title)
+  } catch {
+    store.actions.notify(
+      'problem',
+      `The example "${example.title}" could not be loaded. Nothing was changed; try again.`,
+    )
+    return false
+  }
+}
+
+/** What a layout file could not hold about this layout; empty when saving and opening would give it back. */
+export const unsoundLines = (layout: Layout): readonly string[] => {
+  const parsed = parseLayout(layout)
+  return parsed.ok ? [] : problemLines(parsed.error)
+}
