@@ -45,25 +45,34 @@ const faultText = ({ quantity, value, limit }: Finding): string => {
 
 const isBelow = (value: number, { min }: Limit): boolean => min !== null && value < min
 
-const worstText = ({ worstSitting }: Finding, layout: Layout): string =>
-  worstSitting === null ? '' : ` (worst: ${sittingNameById(worstSitting, layout)})`
+const sittingText = ({ worstSitting, verdict }: Finding, layout: Layout): string => {
+  if (worstSitting === null) return ''
+  const word = verdict === 'broken' ? 'worst' : 'closest to the limit'
+  return ` (${word}: ${sittingNameById(worstSitting, layout)})`
+}
 
 const brokenText = (finding: Finding, value: number | string, layout: Layout): string => {
   const { quantity, limit } = finding
   const unit = layout.units.length
   const shown = outsideText(quantity, value, limit, unit)
   const asked = limitText(quantity, limit, unit)
-  return `${subjectText(finding, layout)}${faultText(finding)}: ${amountName(quantity)} ${shown}, where ${asked} is asked for${worstText(finding, layout)}.`
+  return `${subjectText(finding, layout)}${faultText(finding)}: ${amountName(quantity)} ${shown}, where ${asked} is asked for${sittingText(finding, layout)}.`
+}
+
+const keptLimitText = ({ quantity, limit }: Finding, layout: Layout): string => {
+  const text = limitText(quantity, limit, layout.units.length)
+  if (limit.wanted !== null) return 'as asked for'
+  return limit.min !== null && limit.max !== null ? `within ${text}` : `and ${text} is asked for`
 }
 
 const keptText = (finding: Finding, value: number | string, layout: Layout): string => {
-  const { quantity, limit, roomMm } = finding
+  const { quantity, roomMm } = finding
   const unit = layout.units.length
   const room =
     finding.verdict === 'tight' && roomMm !== null
       ? `, but only ${lengthWithUnit(Math.max(0, roomMm), unit)} from the limit`
       : ''
-  return `${subjectText(finding, layout)}: ${amountName(quantity)} ${valueText(quantity, value, unit)}, within ${limitText(quantity, limit, unit)}${room}${worstText(finding, layout)}.`
+  return `${subjectText(finding, layout)}: ${amountName(quantity)} ${valueText(quantity, value, unit)}, ${keptLimitText(finding, layout)}${room}${sittingText(finding, layout)}.`
 }
 
 const uncheckedText = (finding: Finding, layout: Layout): string => {

@@ -13,34 +13,34 @@ interface QuantityWords {
 
 const SHOULDER_WORDS = {
   'shoulder-drop': {
-    name: 'shoulder strap drop',
+    name: 'drop behind the shoulder',
     meaning:
       'Side-view angle of the free strap behind the shoulder, from the horizontal; plus when it falls rearward.',
     low: 'leaves the shoulder too high',
     high: 'falls too steeply behind the shoulder',
   },
   'shoulder-to-spine': {
-    name: 'shoulder strap to spine',
+    name: 'angle to the spine',
     meaning:
       'Side-view angle of the free strap behind the shoulder from square to the torso line; 0° is square, plus falls toward the hip.',
     low: 'leaves the shoulder too high against the spine',
     high: 'pulls too far down along the spine',
   },
   'shoulder-rim-drop': {
-    name: 'shoulder strap drop behind the seat',
+    name: 'drop behind the seat',
     meaning:
       'Side-view angle from the seat slot or backrest rim to the anchor, from the horizontal; plus when it falls rearward.',
     low: 'rises too much behind the seat',
     high: 'falls too steeply behind the seat',
   },
   'shoulder-height': {
-    name: 'shoulder anchor below shoulder',
+    name: 'anchor below the shoulder',
     meaning: 'Height of the shoulder point minus that of the anchor; plus when the anchor is lower.',
     low: 'is anchored too high',
     high: 'is anchored too low',
   },
   'shoulder-plan': {
-    name: 'shoulder strap angle from above',
+    name: 'shoulder angle from above',
     meaning:
       'Angle of the free strap behind the shoulder from fore-and-aft, seen from above; plus when the straps come together rearward.',
     low: 'runs too far outward behind the shoulder',
@@ -53,13 +53,13 @@ const SHOULDER_WORDS = {
     high: 'are anchored too far apart',
   },
   'shoulder-free-length': {
-    name: 'free shoulder strap length',
+    name: 'free length behind the shoulder',
     meaning: 'Length of strap from the shoulder to the anchor, along the strap; it stretches.',
     low: 'is too short behind the shoulder',
     high: 'is too long behind the shoulder',
   },
   'shoulder-length-behind-seat': {
-    name: 'shoulder strap length behind the seat',
+    name: 'length behind the seat',
     meaning: 'Length of strap from the seat slot or backrest rim to the anchor.',
     low: 'is too short behind the seat',
     high: 'is too long behind the seat',
@@ -82,7 +82,7 @@ const LAP_WORDS = {
     high: 'is too steep',
   },
   'lap-run-angle': {
-    name: 'lap strap run angle',
+    name: 'lap run angle',
     meaning:
       'Side-view angle above the horizontal of the free piece of the lap strap between the body and the next contact.',
     low: 'runs too flat',
@@ -107,7 +107,7 @@ const LAP_WORDS = {
     high: 'do not match left to right',
   },
   'lap-over-asis': {
-    name: 'lap strap above hip bone',
+    name: 'height above the hip bone',
     meaning:
       'Height of the lap strap over the point of the front hip bone; plus when it lies above it, on the belly.',
     low: 'lies too low on the thigh',
@@ -117,14 +117,14 @@ const LAP_WORDS = {
 
 const OTHER_WORDS = {
   'sub-to-chest': {
-    name: 'anti-submarine strap to chest line',
+    name: 'angle to the chest line',
     meaning:
       'Side-view angle of the strap from the straight line of the shoulder straps down the chest to the buckle; plus when it runs rearward of that line.',
     low: 'runs too far forward of the chest line',
     high: 'runs too far rearward of the chest line',
   },
   'sub-to-vertical': {
-    name: 'anti-submarine strap from vertical',
+    name: 'angle from vertical',
     meaning: 'Side-view angle of the strap from vertical; plus when its anchor is rearward.',
     low: 'is anchored too far forward',
     high: 'is anchored too far rearward',

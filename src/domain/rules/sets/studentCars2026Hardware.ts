@@ -60,10 +60,11 @@ const BAR: readonly PropertyRule[] = [
     when: {},
     says: 'The second moment of area of the shoulder bar is at least 8,509 mm⁴.',
     why: BAR_WHY,
-    caveat: BAR_CAVEAT,
+    caveat: `The document prints whole mm⁴ and gives 25.4 × 1.6 mm as an example, whose exact value is 8,508.8; so 8,508.5 is taken as the limit here. ${BAR_CAVEAT}`,
     property: 'bar-second-moment',
     family: null,
-    min: 8509,
+    // Source of the half: rounding of the printed whole number; π/64·(25.4⁴ − 22.2⁴) = 8 508.8 mm⁴ is the document's own example.
+    min: 8508.5,
     max: null,
     wanted: null,
   },

@@ -1,0 +1,122 @@
+import { describe, expect, it } from 'vitest'
+import type { Tube } from '../../../src/domain/geometry/tube'
+import { propertyValues, type PropertyScene } from '../../../src/domain/rules/properties'
+import { PROPERTY_IDS } from '../../../src/domain/rules/rule'
+import type { Anchor } from '../../../src/domain/straps/anchor'
+import type { Belt, StrapId } from '../../../src/domain/straps/strap'
+
+const belt: Belt = {
+  arrangement: 5,
+  webbingMm: { shoulder: 75, lap: 50, sub: 45 },
+  material: 'nylon',
+  buckle: 'rotary-cam',
+  lapAdjuster: 'pull-down',
+  headAndNeckRestraint: true,
+  adjusterTailMm: 200,
+  wrapReturnMm: 150,
+}
+const tube = (id: string, role: Tube['role'], outsideDiameterMm: number): Tube => ({
+  id,
+  name: id,
+  role,
+  points: [
+    { xMm: 1500, yMm: -500, zMm: 900 },
+    { xMm: 1500, yMm: 500, zMm: 900 },
+  ],
+  outsideDiameterMm,
+  wallMm: 1.6,
+})
+const tab = (strap: StrapId, tubeId: string | null): Anchor => ({
+  id: `${strap}-tab`,
+  strap,
+  mount: {
+    kind: 'tab',
+    point: { xMm: 1500, yMm: 0, zMm: 900 },
+    planDeg: 0,
+    leanDeg: 0,
+    thicknessMm: 5,
+    holeDiameterMm: 12,
+    shear: 'single',
+    tubeId,
+  },
+})
+const wrap = (strap: StrapId, tubeId: string): Anchor => ({
+  id: `${strap}-wrap`,
+  strap,
+  mount: {
+    kind: 'wrap',
+    tubeId,
+    point: { xMm: 1500, yMm: 0, zMm: 900 },
+    over: 'over',
+    guideHoops: false,
+  },
+})
+const scene: PropertyScene = {
+  belt,
+  anchors: [wrap('shoulder-left', 'hoop'), tab('shoulder-right', null), tab('lap-left', 'rail')],
+  tubes: [tube('hoop', 'cage', 40), tube('bar', 'harness-bar', 25.4), tube('rail', 'floor', 30)],
+}
+
+describe('propertyValues', () => {
+  it('reads the belt', () => {
+    expect(propertyValues('belt-points', null, scene)).toEqual([{ subject: 'belt', value: 5 }])
+    expect(propertyValues('belt-buckle', null, scene)).toEqual([{ subject: 'belt', value: 'rotary-cam' }])
+    expect(propertyValues('belt-material', null, scene)).toEqual([{ subject: 'belt', value: 'nylon' }])
+    expect(propertyValues('belt-lap-adjuster', null, scene)).toEqual([
+      { subject: 'belt', value: 'pull-down' },
+    ])
+    expect(propertyValues('belt-head-and-neck', null, scene)).toEqual([{ subject: 'belt', value: 'yes' }])
+  })
+
+  it('gives each family its webbing width, and the lone centre strap in place of a pair', () => {
+    expect(propertyValues('webbing-width', null, scene)).toEqual([
+      { subject: 'shoulder-pair', value: 75 },
+      { subject: 'lap-pair', value: 50 },
+      { subject: 'sub-centre', value: 45 },
+    ])
+    expect(propertyValues('webbing-width', 'lap', scene)).toEqual([{ subject: 'lap-pair', value: 50 }])
+    const fourPoint = { ...scene, belt: { ...belt, arrangement: 4 as const } }
+    expect(propertyValues('webbing-width', 'sub', fourPoint)).toEqual([])
+  })
+
+  it('reads tabs from tabs and wraps from wraps', () => {
+    expect(propertyValues('tab-thickness', null, scene)).toEqual([
+      { subject: 'shoulder-right', value: 5 },
+      { subject: 'lap-left', value: 5 },
+    ])
+    expect(propertyValues('tab-shear', 'lap', scene)).toEqual([{ subject: 'lap-left', value: 'single' }])
+    expect(propertyValues('wrap-guide-hoops', null, scene)).toEqual([
+      { subject: 'shoulder-left', value: 'no' },
+    ])
+    expect(propertyValues('wrap-bar-diameter', null, scene)).toEqual([
+      { subject: 'shoulder-left', value: 40 },
+    ])
+  })
+
+  it('takes the tube that carries a shoulder strap as the shoulder bar, whatever it is called', () => {
+    expect(propertyValues('bar-diameter', null, scene)).toEqual([{ subject: 'tube:hoop', value: 40 }])
+  })
+
+  it('takes the drawn harness bar while no shoulder strap is on a tube', () => {
+    const bare = { ...scene, anchors: [tab('lap-left', 'rail')] }
+    expect(propertyValues('bar-wall', null, bare)).toEqual([{ subject: 'tube:bar', value: 1.6 }])
+    // Formula SAE 2026 F.6 gives 25.4 × 1.6 mm as an example of size B, ≥ 114 mm²: π/4·(25.4² − 22.2²) = 119.63 mm².
+    expect(propertyValues('bar-area', null, bare)[0]?.value).toBeCloseTo(119.63, 2)
+    // π/64·(25.4⁴ − 22.2⁴) = 8 508.82 mm⁴.
+    expect(propertyValues('bar-second-moment', null, bare)[0]?.value).toBeCloseTo(8508.82, 2)
+  })
+
+  it('leaves out anchors of straps that the belt does not have', () => {
+    const extra = { ...scene, anchors: [...scene.anchors, tab('sub-left', null)] }
+    expect(propertyValues('tab-thickness', 'sub', extra)).toEqual([])
+  })
+
+  it('has an answer for every property, and an empty one for a place with nothing', () => {
+    for (const id of PROPERTY_IDS) {
+      for (const { value } of propertyValues(id, null, scene)) {
+        expect(typeof value === 'string' || Number.isFinite(value)).toBe(true)
+      }
+    }
+    expect(propertyValues('bar-diameter', null, { belt, anchors: [], tubes: [] })).toEqual([])
+  })
+})
