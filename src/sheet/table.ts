@@ -28,7 +28,7 @@ const BASE_LINE = 0.92
 export const lineHeightMm = (style: TextStyle): number => style.sizeMm * LINE_SPACING
 export const baseLineMm = (style: TextStyle): number => style.sizeMm * BASE_LINE
 
-const CELL_SIDE_MM = 0.9
+export const CELL_SIDE_MM = 0.9
 const CELL_TOP_MM = 0.55
 
 interface RowOptions {
@@ -36,6 +36,8 @@ interface RowOptions {
   readonly rule: 'none' | 'thin' | 'heavy'
   readonly keepWithNext?: boolean
   readonly shaded?: boolean
+  /** `none`: lines of one text that follow one another. */
+  readonly padding?: 'none' | 'usual'
 }
 
 /** One row of a table: its height follows from the text in it, and every line of every cell stays inside its column. */
@@ -47,8 +49,9 @@ export const tableRow = (
   const lines = columns.map((column, index) =>
     cellLines(cells[index] ?? [], column.widthMm - 2 * CELL_SIDE_MM),
   )
+  const topMm = options.padding === 'none' ? 0 : CELL_TOP_MM
   const heightMm =
-    2 * CELL_TOP_MM +
+    2 * topMm +
     Math.max(0, ...lines.map((cell) => cell.reduce((sumMm, line) => sumMm + lineHeightMm(line.style), 0)))
   const widthMm = columns.reduce((sumMm, column) => sumMm + column.widthMm, 0)
   return {
@@ -58,7 +61,7 @@ export const tableRow = (
     draw: (at) => [
       ...(options.shaded === true ? [shade(at, widthMm, heightMm)] : []),
       ...columns.flatMap((column, index) =>
-        cellItems(lines[index] ?? [], column, cellLeft(columns, index, at)),
+        cellItems(lines[index] ?? [], column, cellLeft(columns, index, at), topMm),
       ),
       ...rowRule(options.rule, at, widthMm, heightMm),
     ],
@@ -85,14 +88,19 @@ const cellLeft = (columns: readonly Column[], index: number, at: PagePoint): Pag
   yMm: at.yMm,
 })
 
-const cellItems = (lines: readonly SetLine[], column: Column, at: PagePoint): readonly SheetItem[] => {
+const cellItems = (
+  lines: readonly SetLine[],
+  column: Column,
+  at: PagePoint,
+  padMm: number,
+): readonly SheetItem[] => {
   const xMm =
     column.align === 'left'
       ? at.xMm + CELL_SIDE_MM
       : column.align === 'right'
         ? at.xMm + column.widthMm - CELL_SIDE_MM
         : at.xMm + column.widthMm / 2
-  let topMm = at.yMm + CELL_TOP_MM
+  let topMm = at.yMm + padMm
   return lines.map(({ text, style }) => {
     const item = textItem({ xMm, yMm: topMm + baseLineMm(style) }, text, style.sizeMm, {
       weight: style.weight,

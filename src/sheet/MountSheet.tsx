@@ -1,0 +1,136 @@
+import '@fontsource/ibm-plex-sans-condensed/400.css'
+import '@fontsource/ibm-plex-sans-condensed/600.css'
+import { useMemo, useState, type CSSProperties, type ReactElement } from 'react'
+import type { Layout } from '../domain/layout/document/layout'
+import { useActions, useApp } from '../state/react'
+import { evaluationOf } from '../state/selectors'
+import './mountSheet.css'
+import { PAPERS, type PaperName } from './paper'
+import { embeddedFonts, saveText } from './savedFile'
+import { htmlFile, sheetFileName, svgFile } from './sheetFile'
+import { SheetPageSvg } from './SheetPageSvg'
+import { type SheetPage, sheetPages } from './sheetPages'
+
+/** How large the page is shown; null fits it to the width there is. 100 % is true size on a screen that tells its true size. */
+const ZOOMS = [
+  { label: 'Fit', factor: null },
+  { label: '100 %', factor: 1 },
+  { label: '150 %', factor: 1.5 },
+  { label: '200 %', factor: 2 },
+] as const
+
+/** The print takes the page's true size from here, whatever the zoom on screen. */
+const pageStyle = (page: SheetPage, zoom: number): CSSProperties => {
+  const factor = ZOOMS[zoom]?.factor ?? null
+  const trueSize = { '--page-width': `${page.widthMm}mm`, '--page-height': `${page.heightMm}mm` }
+  return { ...trueSize, width: factor === null ? '100%' : `${page.widthMm * factor}mm` } as CSSProperties
+}
+
+const PAPER_NAMES: readonly PaperName[] = ['a4', 'letter']
+
+/** The mount sheet on screen: the pages exactly as they print, with paper, zoom, print and save. */
+export const MountSheet = (): ReactElement => {
+  const layout = useApp((state) => state.layout)
+  const paper = useApp((state) => state.view.paper)
+  const pages = useMemo(() => sheetPages(layout, evaluationOf(layout), paper), [layout, paper])
+  const [zoom, setZoom] = useState(0)
+  const size = PAPERS[paper]
+  return (
+    <section className="mount-sheet" aria-label="Mount sheet">
+      <style>{`@page { size: ${size.widthMm}mm ${size.heightMm}mm; margin: 0 }`}</style>
+      <SheetBar layout={layout} pages={pages} paper={paper} zoom={zoom} onZoom={setZoom} />
+      <div className="sheet-desk" role="region" aria-label="Pages of the mount sheet" tabIndex={0}>
+        {pages.map((page) => (
+          <div
+            key={page.number}
+            className="sheet-page"
+            data-testid={`sheet-page-${page.number}`}
+            style={pageStyle(page, zoom)}
+          >
+            <SheetPageSvg page={page} />
+          </div>
+        ))}
+      </div>
+    </section>
+  )
+}
+
+interface SheetBarProps {
+  readonly layout: Layout
+  readonly pages: readonly SheetPage[]
+  readonly paper: PaperName
+  readonly zoom: number
+  readonly onZoom: (index: number) => void
+}
+
+const SheetBar = ({ layout, pages, paper, zoom, onZoom }: SheetBarProps): ReactElement => {
+  const actions = useActions()
+  return (
+    <div className="sheet-bar no-print" role="toolbar" aria-label="Mount sheet">
+      <button type="button" onClick={() => actions.setView({ screen: 'drawing' })}>
+        Back to the drawing
+      </button>
+      <fieldset>
+        <legend>Paper</legend>
+        {PAPER_NAMES.map((name) => (
+          <button
+            key={name}
+            type="button"
+            aria-pressed={name === paper}
+            onClick={() => actions.setView({ paper: name })}
+          >
+            {PAPERS[name].title}
+          </button>
+        ))}
+      </fieldset>
+      <fieldset>
+        <legend>Zoom</legend>
+        {ZOOMS.map(({ label }, index) => (
+          <button key={label} type="button" aria-pressed={index === zoom} onClick={() => onZoom(index)}>
+            {label}
+          </button>
+        ))}
+      </fieldset>
+      <p className="sheet-count" role="status">
+        {pages.length === 1 ? '1 page' : `${pages.length} pages`} on {PAPERS[paper].title}, landscape
+      </p>
+      <SaveButtons layout={layout} pages={pages} />
+      <button type="button" className="sheet-print" onClick={() => window.print()}>
+        Print
+      </button>
+    </div>
+  )
+}
+
+const SaveButtons = ({ layout, pages }: Pick<SheetBarProps, 'layout' | 'pages'>): ReactElement => {
+  const { notify } = useActions()
+  const { car, revision } = layout.job
+  const saved = (names: readonly string[]): void => notify('info', `Saved ${names.join(', ')}.`)
+  const saveHtml = async (): Promise<void> => {
+    const name = sheetFileName(car, revision, 'html')
+    saveText(htmlFile(pages, `Mount sheet ${car}`.trim(), await embeddedFonts()), name, 'text/html')
+    saved([name])
+  }
+  const saveSvg = async (): Promise<void> => {
+    const fonts = await embeddedFonts()
+    const names = pages.map((page) => {
+      const ending = pages.length === 1 ? 'svg' : `${page.number}.svg`
+      const name = sheetFileName(car, revision, ending)
+      saveText(svgFile(page, fonts), name, 'image/svg+xml')
+      return name
+    })
+    saved(names)
+  }
+  const refuse = (): void =>
+    notify('problem', 'The sheet could not be saved. Print it to a PDF file instead, or try another browser.')
+  return (
+    <>
+      <button type="button" onClick={() => void saveSvg().catch(refuse)}>
+        Save SVG
+      </button>
+      <button type="button" onClick={() => void saveHtml().catch(refuse)}>
+        Save HTML
+      </button>
+    </>
+  )
+}

@@ -1,0 +1,111 @@
+import type { PointMm } from '../domain/geometry/point'
+import type { Layout, LengthUnit } from '../domain/layout/document/layout'
+import { anchorName, tubeName } from '../domain/layout/wording/names'
+import { capitalised } from '../domain/layout/wording/words'
+import type { AnchorRow } from '../domain/shop/anchorRows'
+import type { TabMount, WrapMount } from '../domain/straps/anchor'
+import { angleText } from '../domain/units/angle'
+import { lengthText, lengthWithUnit } from '../domain/units/length'
+import { cell } from './section'
+import type { CellText } from './table'
+import type { Typography } from './typography'
+
+export const otherUnit = (unit: LengthUnit): LengthUnit => (unit === 'mm' ? 'in' : 'mm')
+
+/** Lengths that are bought, cut or drilled stand in both units, so that nobody rounds a hole. */
+export const bothUnits = (lengthMm: number, unit: LengthUnit): string =>
+  `${lengthWithUnit(lengthMm, unit)} (${lengthWithUnit(lengthMm, otherUnit(unit))})`
+
+/** "x 310, y 0, z 95 mm" */
+export const pointText = (point: PointMm, unit: LengthUnit): string =>
+  `x ${lengthText(point.xMm, unit)}, y ${lengthText(point.yMm, unit)}, z ${lengthWithUnit(point.zMm, unit)}`
+
+/** Text from the layout is short by its schema; this only keeps a foreign one from filling a page. */
+const MOST_LINES = 24
+
+/** The cells of one anchor's row, in the order of the table's columns. */
+export const anchorCells = (
+  row: AnchorRow,
+  layout: Layout,
+  type: Typography,
+): readonly (readonly CellText[])[] => {
+  const unit = layout.units.length
+  const { point } = row.anchor.mount
+  const figure = (lengthMm: number): readonly CellText[] => [
+    cell(lengthText(lengthMm, unit), type.figure, 1),
+    cell(lengthWithUnit(lengthMm, otherUnit(unit)), type.small, 1),
+  ]
+  return [
+    [cell(String(row.itemNumber), type.figure, 1)],
+    [
+      cell(capitalised(anchorName(row.anchor)), type.strong, 2),
+      cell(mountText(row, layout), type.small, MOST_LINES),
+    ],
+    figure(point.xMm),
+    figure(point.yMm),
+    figure(point.zMm),
+    sideCell(row, type),
+    planCell(row, type),
+    planeCell(row, type),
+  ]
+}
+
+const mountText = ({ anchor, alongTubeMm }: AnchorRow, layout: Layout): string => {
+  const unit = layout.units.length
+  const { mount } = anchor
+  const on =
+    mount.tubeId === null ? 'On the floor or another structure' : `On ${tubeName(mount.tubeId, layout)}`
+  const along = alongTubeMm === null ? '' : `, ${lengthWithUnit(alongTubeMm, unit)} along it from P1`
+  return `${on}${along}; ${mount.kind === 'tab' ? tabText(mount, unit) : wrapText(mount)}`
+}
+
+const tabText = ({ thicknessMm, holeDiameterMm, shear }: TabMount, unit: LengthUnit): string =>
+  `plate ${bothUnits(thicknessMm, unit)}, hole Ø ${bothUnits(holeDiameterMm, unit)}, ${shear} shear`
+
+const wrapText = ({ over, guideHoops }: WrapMount): string =>
+  `strap ${over === 'over' ? 'over its top' : 'under its bottom'}, ${guideHoops ? 'guide hoops' : 'no guide hoops'}`
+
+/** Angles are shown to 0.1°: less than half of that is none. */
+const NO_ANGLE_DEG = 0.05
+
+const sideCell = ({ pull, pullRange }: AnchorRow, type: Typography): readonly CellText[] => {
+  if (pull === null) return [cell('no strap path', type.strong, 3)]
+  const { sideFromLevelDeg, stringFromLevelDeg, runs } = pull
+  const isLevel = Math.abs(sideFromLevelDeg) < NO_ANGLE_DEG
+  const turn = isLevel ? 'level' : sideFromLevelDeg > 0 ? 'up' : 'down'
+  const hasRange = pullRange !== null && pullRange.mostDeg - pullRange.leastDeg >= 2 * NO_ANGLE_DEG
+  return [
+    cell(angleText(Math.abs(sideFromLevelDeg)), type.figure, 1),
+    cell(runs === 'neither' ? turn : `${turn}, ${runs}`, type.small, 2),
+    cell(`string ${angleText(Math.abs(stringFromLevelDeg))}`, type.small, 2),
+    cell(
+      hasRange ? `sittings ${angleText(pullRange.leastDeg)} to ${angleText(pullRange.mostDeg)}` : '',
+      type.small,
+      3,
+    ),
+  ]
+}
+
+const planCell = ({ pull }: AnchorRow, type: Typography): readonly CellText[] => {
+  if (pull === null) return [cell('no strap path', type.strong, 3)]
+  if (pull.planFromCentreDeg === null) return [cell('none: plumb', type.small, 2)]
+  const way = pull.turns === 'neither' ? 'straight' : `to the ${pull.turns}`
+  return [cell(angleText(pull.planFromCentreDeg), type.figure, 1), cell(way, type.small, 2)]
+}
+
+/** Signs as in the layout file's tab plane, said in words because nobody remembers signs at the bench. */
+const planeCell = ({ anchor }: AnchorRow, type: Typography): readonly CellText[] => {
+  if (anchor.mount.kind === 'wrap') return [cell('wrap', type.small, 1)]
+  const { planDeg, leanDeg } = anchor.mount
+  const turn =
+    Math.abs(planDeg) < NO_ANGLE_DEG ? 'fore and aft' : `rear edge ${planDeg > 0 ? 'right' : 'left'}`
+  const lean =
+    Math.abs(leanDeg) < NO_ANGLE_DEG
+      ? 'upright'
+      : `lean ${angleText(Math.abs(leanDeg))}, ${leanDeg > 0 ? 'right' : 'left'} face up`
+  return [
+    cell(angleText(Math.abs(planDeg)), type.figure, 1),
+    cell(turn, type.small, 2),
+    cell(lean, type.small, 3),
+  ]
+}

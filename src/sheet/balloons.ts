@@ -1,0 +1,127 @@
+import type { Box, PagePoint, SheetItem } from './item'
+import { areOverlapping, lineItem, straightItem, textItem } from './item'
+import { textWidthMm } from './textWidth'
+
+/** An anchor on the page with its number in the table. */
+export interface BalloonTarget {
+  readonly itemNumber: number
+  readonly at: PagePoint
+}
+
+const TEXT_MM = 2.3
+const HALF_HEIGHT_MM = 1.9
+const SIDE_MM = 1
+/** Anchors nearer together than this on paper share one balloon: left and right fall together in the side elevation. */
+const SHARED_MM = 1.2
+const REACHES_MM = [6, 8.5, 11, 14, 18] as const
+const DIRECTIONS = 16
+
+interface Balloon {
+  readonly text: string
+  readonly at: PagePoint
+}
+
+/**
+ * Numbered balloons beside their anchors, each with a leader, in free places inside `room`. Where every tried place is taken the
+ * least covered one is used; a balloon is never left out.
+ */
+export const balloonItems = (
+  targets: readonly BalloonTarget[],
+  room: Box,
+  obstacles: readonly Box[],
+): readonly SheetItem[] => {
+  const balloons = sharedBalloons(targets)
+  const taken = [...obstacles, ...balloons.map((balloon) => boxAround(balloon.at, 1.2, 1.2))]
+  const leaders: (readonly [PagePoint, PagePoint])[] = []
+  return balloons.flatMap((balloon) => {
+    const halfWidthMm = Math.max(HALF_HEIGHT_MM, textWidthMm(balloon.text, TEXT_MM, 'bold') / 2 + SIDE_MM)
+    const centre = bestPlace(balloon.at, halfWidthMm, room, taken, leaders)
+    taken.push(boxAround(centre, halfWidthMm + 0.3, HALF_HEIGHT_MM + 0.3))
+    leaders.push([balloon.at, centre])
+    return [
+      straightItem(balloon.at, centre, { widthMm: 0.15 }),
+      lineItem(capsule(centre, halfWidthMm), { closed: true, fill: 'white', widthMm: 0.25 }),
+      textItem({ xMm: centre.xMm, yMm: centre.yMm + TEXT_MM * 0.35 }, balloon.text, TEXT_MM, {
+        weight: 'bold',
+        align: 'centre',
+      }),
+    ]
+  })
+}
+
+const sharedBalloons = (targets: readonly BalloonTarget[]): readonly Balloon[] => {
+  const groups: { at: PagePoint; numbers: number[] }[] = []
+  for (const target of targets) {
+    const group = groups.find(
+      ({ at }) => Math.hypot(at.xMm - target.at.xMm, at.yMm - target.at.yMm) < SHARED_MM,
+    )
+    if (group === undefined) groups.push({ at: target.at, numbers: [target.itemNumber] })
+    else group.numbers.push(target.itemNumber)
+  }
+  return groups.map(({ at, numbers }) => ({ at, text: numbers.join(', ') }))
+}
+
+const boxAround = (centre: PagePoint, halfWidthMm: number, halfHeightMm: number): Box => ({
+  leftMm: centre.xMm - halfWidthMm,
+  rightMm: centre.xMm + halfWidthMm,
+  topMm: centre.yMm - halfHeightMm,
+  bottomMm: centre.yMm + halfHeightMm,
+})
+
+/** The nearest place that covers least; every covered rectangle and crossed leader counts more than any distance. */
+const bestPlace = (
+  at: PagePoint,
+  halfWidthMm: number,
+  room: Box,
+  taken: readonly Box[],
+  leaders: readonly (readonly [PagePoint, PagePoint])[],
+): PagePoint => {
+  let best = heldInside(at, halfWidthMm, room)
+  let bestCost = Infinity
+  for (const reachMm of REACHES_MM) {
+    for (let step = 0; step < DIRECTIONS; step += 1) {
+      const turn = (2 * Math.PI * (step + 0.5)) / DIRECTIONS
+      const centre = heldInside(
+        {
+          xMm: at.xMm + (reachMm + halfWidthMm - HALF_HEIGHT_MM) * Math.cos(turn),
+          yMm: at.yMm - reachMm * Math.sin(turn),
+        },
+        halfWidthMm,
+        room,
+      )
+      const box = boxAround(centre, halfWidthMm, HALF_HEIGHT_MM)
+      const covered = taken.filter((other) => areOverlapping(box, other)).length
+      const crossed = leaders.filter(([from, to]) => doCross(at, centre, from, to)).length
+      const cost = 100 * covered + 30 * crossed + reachMm
+      if (cost < bestCost) {
+        best = centre
+        bestCost = cost
+      }
+    }
+  }
+  return best
+}
+
+const heldInside = (centre: PagePoint, halfWidthMm: number, room: Box): PagePoint => ({
+  xMm: Math.min(room.rightMm - halfWidthMm, Math.max(room.leftMm + halfWidthMm, centre.xMm)),
+  yMm: Math.min(room.bottomMm - HALF_HEIGHT_MM, Math.max(room.topMm + HALF_HEIGHT_MM, centre.yMm)),
+})
+
+const side = (a: PagePoint, b: PagePoint, c: PagePoint): number =>
+  Math.sign((b.xMm - a.xMm) * (c.yMm - a.yMm) - (b.yMm - a.yMm) * (c.xMm - a.xMm))
+
+const doCross = (a: PagePoint, b: PagePoint, c: PagePoint, d: PagePoint): boolean =>
+  side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0
+
+/** A circle drawn out sideways to hold several numbers. */
+const capsule = (centre: PagePoint, halfWidthMm: number): readonly PagePoint[] => {
+  const straightMm = halfWidthMm - HALF_HEIGHT_MM
+  return Array.from({ length: 24 }, (_, index) => {
+    const turn = (2 * Math.PI * index) / 24 - Math.PI / 2
+    const half = index < 12 ? straightMm : -straightMm
+    return {
+      xMm: centre.xMm + half + HALF_HEIGHT_MM * Math.cos(turn),
+      yMm: centre.yMm + HALF_HEIGHT_MM * Math.sin(turn),
+    }
+  })
+}

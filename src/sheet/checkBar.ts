@@ -1,0 +1,35 @@
+import { straightItem, textItem, type PagePoint, type SheetItem } from './item'
+
+/** Lengths that a ruler must find on the print. Source: 4 in = 4 × 25.4 mm. */
+export const CHECK_BAR_MM = 100
+export const CHECK_BAR_4_IN_MM = 4 * 25.4
+
+export const CHECK_BAR_HEIGHT_MM = 9.5
+/** The longer bar and the room for its last figure. */
+export const CHECK_BAR_WIDTH_MM = CHECK_BAR_4_IN_MM + 4
+
+/** Two bars with ticks, so that a print that was scaled is found out before anyone measures on it. */
+export const checkBarItems = (corner: PagePoint): readonly SheetItem[] => {
+  const leftMm = corner.xMm
+  const barMm = corner.yMm + 6
+  const bar = (lengthMm: number, yMm: number): SheetItem =>
+    straightItem({ xMm: leftMm, yMm }, { xMm: leftMm + lengthMm, yMm }, { widthMm: 0.25 })
+  const tick = (atMm: number, fromMm: number, toMm: number): SheetItem =>
+    straightItem({ xMm: leftMm + atMm, yMm: fromMm }, { xMm: leftMm + atMm, yMm: toMm }, { widthMm: 0.2 })
+  const millimetres = Array.from({ length: 11 }, (_, index) => index * 10)
+  const inches = Array.from({ length: 5 }, (_, index) => index * 25.4)
+  return [
+    textItem(
+      { xMm: leftMm, yMm: corner.yMm + 2.6 },
+      'Check bar: lay a ruler on it. If it is not 100 mm / 4 in, do not measure on the drawing.',
+      2.05,
+      { ink: 'dark' },
+    ),
+    bar(CHECK_BAR_MM, barMm),
+    ...millimetres.map((atMm) => tick(atMm, barMm - (atMm % 50 === 0 ? 1.8 : 1), barMm)),
+    bar(CHECK_BAR_4_IN_MM, barMm + 0.6),
+    ...inches.map((atMm) => tick(atMm, barMm + 0.6, barMm + 2.2)),
+    textItem({ xMm: leftMm + 50.8, yMm: barMm - 0.9 }, '100 mm above the line', 1.9, { ink: 'dark' }),
+    textItem({ xMm: leftMm + 52, yMm: barMm + 2.8 }, '4 in below the line', 1.9, { ink: 'dark' }),
+  ]
+}

@@ -1,0 +1,215 @@
+import { type Elevation, projected } from '../domain/geometry/plane'
+import type { Layout } from '../domain/layout/document/layout'
+import { elevationDrawing } from '../domain/layout/drawing/elevationDrawing'
+import type { Drawing } from '../domain/layout/drawing/primitive'
+import type { Evaluation } from '../domain/layout/evaluate/evaluation'
+import { lengthText } from '../domain/units/length'
+import type { PlaceAnchors } from './anchorTable'
+import { balloonItems } from './balloons'
+import { type FigureView, pagePoint } from './figureView'
+import { itemBox, textItem, type Box, type PagePoint, type SheetItem } from './item'
+import { ORDINATE_BAND_MM, type Ordinate, ordinateItems } from './ordinates'
+import { FIGURE_TEXT_MM, primitiveItems } from './primitiveItems'
+import { type Extent, SCALES } from './scale'
+
+/** Both elevations on one x axis, the top one above the side one, at one preferred scale. */
+export interface ElevationFigure {
+  /** n of 1:n. */
+  readonly scale: number
+  readonly widthMm: number
+  readonly heightMm: number
+  readonly itemsAt: (corner: PagePoint) => readonly SheetItem[]
+}
+
+interface Drawings {
+  readonly top: Drawing
+  readonly side: Drawing
+}
+
+/** Room for balloons round each elevation, and for the words above it. */
+const BALLOON_BAND_MM = 5
+const CAPTION_MM = 4.5
+
+/**
+ * The largest figure that fits into `room`, with item balloons and distances from the datum. Beyond 1:100 the scale goes on in
+ * whole hundreds, so that there is always one.
+ */
+export const elevationFigure = (
+  layout: Layout,
+  evaluation: Evaluation,
+  anchors: readonly PlaceAnchors[],
+  room: Extent,
+): ElevationFigure => {
+  for (let index = 0; ; index += 1) {
+    const scale = SCALES[index] ?? 100 * (index - SCALES.length + 2)
+    const drawings = drawingsAt(layout, evaluation, scale)
+    const extent = extentOf(drawings, scale)
+    if (extent.widthMm <= room.widthMm && extent.heightMm <= room.heightMm)
+      return {
+        scale,
+        ...extent,
+        itemsAt: (corner) => figureItems(layout, drawings, anchors, scale, corner),
+      }
+  }
+}
+
+const drawingsAt = (layout: Layout, evaluation: Evaluation, scale: number): Drawings => {
+  const drawn = (elevation: Elevation): Drawing =>
+    elevationDrawing(layout, evaluation, elevation, {
+      placeId: null,
+      sittingId: null,
+      ghosts: false,
+      zones: 'none',
+      focusedFindingId: null,
+      dimensions: 'none',
+      lengthUnit: layout.units.length,
+      angles: false,
+      handles: false,
+      labels: false,
+      textHeightMm: FIGURE_TEXT_MM * scale,
+    })
+  return { top: drawn('top'), side: drawn('side') }
+}
+
+const spanX = ({ top, side }: Drawings): { readonly fromMm: number; readonly toMm: number } => ({
+  fromMm: Math.min(top.bounds.min.uMm, side.bounds.min.uMm),
+  toMm: Math.max(top.bounds.max.uMm, side.bounds.max.uMm),
+})
+
+const drawnHeightMm = ({ bounds }: Drawing, scale: number): number =>
+  (bounds.max.vMm - bounds.min.vMm) / scale
+
+const extentOf = (drawings: Drawings, scale: number): Extent => {
+  const span = spanX(drawings)
+  return {
+    widthMm: ORDINATE_BAND_MM + 2 * BALLOON_BAND_MM + (span.toMm - span.fromMm) / scale,
+    heightMm:
+      2 * CAPTION_MM +
+      4 * BALLOON_BAND_MM +
+      drawnHeightMm(drawings.top, scale) +
+      drawnHeightMm(drawings.side, scale) +
+      ORDINATE_BAND_MM,
+  }
+}
+
+interface PlacedDrawing {
+  readonly drawing: Drawing
+  readonly view: FigureView
+  /** Around what is drawn, balloon band included. */
+  readonly box: Box
+}
+
+/** Where a drawing lies when its caption starts at `topMm`. */
+const placedDrawing = (
+  drawing: Drawing,
+  scale: number,
+  corner: PagePoint,
+  span: ReturnType<typeof spanX>,
+): PlacedDrawing => {
+  const leftMm = corner.xMm + ORDINATE_BAND_MM
+  const topMm = corner.yMm + CAPTION_MM
+  const view: FigureView = {
+    scale,
+    datum: {
+      xMm: leftMm + BALLOON_BAND_MM - span.fromMm / scale,
+      yMm: topMm + BALLOON_BAND_MM + drawing.bounds.max.vMm / scale,
+    },
+  }
+  const box = {
+    leftMm,
+    topMm,
+    rightMm: leftMm + 2 * BALLOON_BAND_MM + (span.toMm - span.fromMm) / scale,
+    bottomMm: topMm + 2 * BALLOON_BAND_MM + drawnHeightMm(drawing, scale),
+  }
+  return { drawing, view, box }
+}
+
+const figureItems = (
+  layout: Layout,
+  drawings: Drawings,
+  anchors: readonly PlaceAnchors[],
+  scale: number,
+  corner: PagePoint,
+): readonly SheetItem[] => {
+  const span = spanX(drawings)
+  const top = placedDrawing(drawings.top, scale, corner, span)
+  const below = { xMm: corner.xMm, yMm: top.box.bottomMm }
+  const side = placedDrawing(drawings.side, scale, below, span)
+  const captionAt = (at: PagePoint, text: string): SheetItem =>
+    textItem({ xMm: at.xMm + ORDINATE_BAND_MM, yMm: at.yMm + 3.2 }, text, 2.5, { weight: 'bold' })
+  return [
+    captionAt(corner, "Top elevation, occupant's right at the top"),
+    captionAt(below, `Side elevation, front at the left · scale 1:${scale}`),
+    ...elevationItems(layout, top, anchors, 'top'),
+    ...elevationItems(layout, side, anchors, 'side'),
+  ]
+}
+
+const elevationItems = (
+  layout: Layout,
+  placed: PlacedDrawing,
+  anchors: readonly PlaceAnchors[],
+  elevation: Elevation,
+): readonly SheetItem[] => {
+  const { drawing, view, box } = placed
+  const drawn = drawing.primitives.flatMap((primitive) => primitiveItems(primitive, view))
+  const targets = anchors.flatMap(({ rows }) =>
+    rows.map(({ itemNumber, anchor }) => ({
+      itemNumber,
+      at: pagePoint(view, projected(anchor.mount.point, elevation)),
+    })),
+  )
+  const obstacles = drawn.flatMap((item) => (item.kind === 'text' ? [itemBox(item)] : []))
+  return [
+    ...ordinateItems(ordinatesAcross(layout, anchors, view, elevation), {
+      side: 'left',
+      edgeMm: box.leftMm,
+      fromMm: box.topMm + 1,
+      toMm: box.bottomMm - 1,
+    }),
+    ...(elevation === 'top'
+      ? []
+      : ordinateItems(ordinatesAlong(layout, anchors, view), {
+          side: 'below',
+          edgeMm: box.bottomMm,
+          fromMm: box.leftMm + 1,
+          toMm: box.rightMm - 1,
+        })),
+    ...drawn,
+    ...balloonItems(targets, box, obstacles),
+  ]
+}
+
+/** Heights in the side elevation, lateral distances in the top one. */
+const ordinatesAcross = (
+  layout: Layout,
+  anchors: readonly PlaceAnchors[],
+  view: FigureView,
+  elevation: Elevation,
+): readonly Ordinate[] => {
+  const unit = layout.units.length
+  const values = anchorPoints(anchors).map((point): Ordinate => ({
+    text: lengthText(elevation === 'side' ? point.zMm : point.yMm, unit),
+    at: pagePoint(view, projected(point, elevation)),
+    isDatum: false,
+  }))
+  return [datumOrdinate(view), ...values]
+}
+
+const ordinatesAlong = (
+  layout: Layout,
+  anchors: readonly PlaceAnchors[],
+  view: FigureView,
+): readonly Ordinate[] => [
+  datumOrdinate(view),
+  ...anchorPoints(anchors).map((point): Ordinate => ({
+    text: lengthText(point.xMm, layout.units.length),
+    at: pagePoint(view, projected(point, 'side')),
+    isDatum: false,
+  })),
+]
+
+const datumOrdinate = (view: FigureView): Ordinate => ({ text: '0', at: view.datum, isDatum: true })
+
+const anchorPoints = (anchors: readonly PlaceAnchors[]) =>
+  anchors.flatMap(({ rows }) => rows.map(({ anchor }) => anchor.mount.point))

@@ -1,0 +1,116 @@
+import type { Layout } from '../domain/layout/document/layout'
+import type { Evaluation } from '../domain/layout/evaluate/evaluation'
+import { findingCounts, hasBrokenFindings } from './findingSection'
+import type { FlowRow } from './flow'
+import { cell, sectionRows, textRows, type BareRow } from './section'
+import { CELL_SIDE_MM, tableRow, type CellText } from './table'
+import { wrappedLines } from './textWidth'
+import type { Typography } from './typography'
+
+interface Field {
+  readonly label: string
+  readonly value: string
+  /** Share of the strip's width. */
+  readonly share: number
+}
+
+const SECTION = 'Job'
+/** Longer entries are cut in the strip and stand in full under "Job in full". */
+const STRIP_LINES = 2
+
+const stripFields = (layout: Layout, evaluation: Evaluation): readonly (readonly Field[])[] => {
+  const { job, units } = layout
+  const { ruleSet } = evaluation
+  const unit = units.length === 'mm' ? 'millimetres; inches in small' : 'inches to 1/16; millimetres in small'
+  return [
+    [
+      { label: 'Car', value: job.car, share: 0.27 },
+      { label: 'Customer', value: job.customer, share: 0.22 },
+      { label: 'Job', value: job.name, share: 0.27 },
+    ],
+    [
+      { label: 'Prepared by', value: job.preparedBy, share: 0.2 },
+      { label: 'Date', value: job.date, share: 0.1 },
+      { label: 'Revision', value: job.revision, share: 0.1 },
+      { label: 'Rule set', value: `${ruleSet.name}, ${ruleSet.edition}`, share: 0.36 },
+      { label: 'Lengths', value: unit, share: 0.24 },
+    ],
+  ]
+}
+
+/** The strip across the top of the first page: what car, whose, which revision, which rules, and how many limits are broken. */
+export const jobHeader = (
+  layout: Layout,
+  evaluation: Evaluation,
+  widthMm: number,
+  type: Typography,
+): readonly BareRow[] => {
+  const [first = [], second = []] = stripFields(layout, evaluation)
+  const columns = (fields: readonly Field[], restMm: number) =>
+    fields
+      .map((field) => ({ widthMm: field.share * widthMm, align: 'left' as const }))
+      .concat(restMm > 0.001 ? [{ widthMm: restMm, align: 'left' }] : [])
+  const titleMm = widthMm * 0.24
+  return [
+    tableRow(
+      [{ widthMm: titleMm, align: 'left' }, ...columns(first, 0)],
+      [[cell('Mount sheet', type.title, 1)], ...first.map((field) => fieldCell(field, type))],
+      { section: SECTION, rule: 'thin' },
+    ),
+    tableRow(
+      columns(second, 0),
+      second.map((field) => fieldCell(field, type)),
+      { section: SECTION, rule: 'thin' },
+    ),
+    tableRow([{ widthMm, align: 'left' }], [[cell(statusText(evaluation), type.heading, 2)]], {
+      section: SECTION,
+      rule: 'heavy',
+      shaded: hasBrokenFindings(evaluation),
+    }),
+  ]
+}
+
+const statusText = (evaluation: Evaluation): string => {
+  const counts = `Findings: ${findingCounts(evaluation)}.`
+  return hasBrokenFindings(evaluation) ? `${counts} Settle what is broken before anything is welded.` : counts
+}
+
+const fieldCell = ({ label, value }: Field, type: Typography): readonly CellText[] => [
+  cell(label, type.small, 1),
+  cell(value === '' ? '–' : value, type.strong, STRIP_LINES),
+]
+
+/** Entries that the strip had to cut, in full, and the notes. */
+export const jobInFull = (
+  layout: Layout,
+  evaluation: Evaluation,
+  strip: { readonly widthMm: number },
+  setting: { readonly widthMm: number; readonly type: Typography },
+): readonly FlowRow[] => {
+  const { widthMm, type } = setting
+  const cut = stripFields(layout, evaluation)
+    .flat()
+    .filter(({ value, share }) => {
+      const roomMm = share * strip.widthMm - 2 * CELL_SIDE_MM
+      return wrappedLines(value, roomMm, type.strong.sizeMm, type.strong.weight).length > STRIP_LINES
+    })
+  const full = cut.flatMap(({ label, value }) =>
+    textRows(`${label}: ${value}`, widthMm, type.body, 'Job in full'),
+  )
+  const notes = layout.job.notes.trim()
+  return [
+    ...sectionRows('Job in full', widthMm, type, full),
+    ...sectionRows('Notes', widthMm, type, notes === '' ? [] : textRows(notes, widthMm, type.body, 'Notes')),
+  ]
+}
+
+/** One line at the top of every further page. */
+export const continuedHeader = (layout: Layout, widthMm: number, type: Typography): BareRow => {
+  const { car, name, revision, date } = layout.job
+  const words = [car, name, revision === '' ? '' : `revision ${revision}`, date].filter((word) => word !== '')
+  return tableRow(
+    [{ widthMm, align: 'left' }],
+    [[cell(['Mount sheet, continued', ...words].join(' · '), type.heading, 1)]],
+    { section: SECTION, rule: 'heavy' },
+  )
+}

@@ -1,0 +1,146 @@
+import type { Tube } from '../domain/geometry/tube'
+import type { Layout, LengthUnit, Place } from '../domain/layout/document/layout'
+import type { PlaceEvaluation } from '../domain/layout/evaluate/evaluation'
+import { placeName, strapName, tubeName } from '../domain/layout/wording/names'
+import { capitalised } from '../domain/layout/wording/words'
+import { tubeLengthMm } from '../domain/shop/anchorRows'
+import { type HardwareItem, hardwareList } from '../domain/shop/hardwareList'
+import { longestOrderLengths } from '../domain/shop/orderLengths'
+import type { Belt } from '../domain/straps/strap'
+import { lengthWithUnit } from '../domain/units/length'
+import { bothUnits, otherUnit, pointText } from './anchorCells'
+import type { FlowRow } from './flow'
+import { cell, sectionRows, textRows, type BareRow } from './section'
+import { tableRow, type Column } from './table'
+import type { Typography } from './typography'
+
+/** What a section is about, and the width and lettering it is set in. */
+export interface Setting {
+  readonly layout: Layout
+  readonly widthMm: number
+  readonly type: Typography
+}
+
+const ROLE_WORDS = { 'harness-bar': 'harness bar', cage: 'cage tube', floor: 'floor tube' } as const
+
+/** The tubes that belts or anchors need: every harness bar and every tube that carries an anchor, then how many others there are. */
+export const tubeSection = (setting: Setting): readonly FlowRow[] => {
+  const { layout } = setting
+  const carrying = new Set(
+    layout.places.flatMap((place) => place.anchors.map((anchor) => anchor.mount.tubeId)),
+  )
+  const listed = layout.tubes.filter((tube) => tube.role === 'harness-bar' || carrying.has(tube.id))
+  const sizes = sizeRows(
+    layout.tubes.filter((tube) => !listed.includes(tube)),
+    setting,
+  )
+  return sectionRows('Bars and tubes', setting.widthMm, setting.type, [
+    ...listed.map((tube) => tubeRow(tube, setting)),
+    ...sizes,
+  ])
+}
+
+const sizeText = (tube: Tube, unit: LengthUnit): string => {
+  const other = otherUnit(unit)
+  const size = `Ø ${lengthWithUnit(tube.outsideDiameterMm, unit)} × ${lengthWithUnit(tube.wallMm, unit)} wall`
+  return `${size} (Ø ${lengthWithUnit(tube.outsideDiameterMm, other)})`
+}
+
+const SECTION = 'Bars and tubes'
+
+/** Points are called P1, P2 … as in the anchor table's "along its centre line from P1". */
+const tubeRow = (tube: Tube, { layout, widthMm, type }: Setting): BareRow => {
+  const unit = layout.units.length
+  const name = tubeName(tube.id, layout)
+  const points = tube.points.map((point, index) => `P${index + 1}: ${pointText(point, unit)}`).join('; ')
+  const length = `centre line ${lengthWithUnit(tubeLengthMm(tube.points), unit)}`
+  return tableRow(
+    [{ widthMm, align: 'left' }],
+    [
+      [
+        cell(`${name} (${ROLE_WORDS[tube.role]})`, type.strong, 8),
+        cell(`${sizeText(tube, unit)}, ${length}`, type.body, 2),
+        cell(points, type.small, 40),
+      ],
+    ],
+    { section: SECTION, rule: 'thin' },
+  )
+}
+
+/** The tubes that carry nothing, by size: only what to have in stock. */
+const sizeRows = (tubes: readonly Tube[], { layout, widthMm, type }: Setting): readonly BareRow[] => {
+  const names = new Map<string, string[]>()
+  for (const tube of tubes) {
+    const size = sizeText(tube, layout.units.length)
+    names.set(size, [...(names.get(size) ?? []), tubeName(tube.id, layout)])
+  }
+  return [...names].flatMap(([size, list]) => [
+    ...textRows(size, widthMm, type.body, SECTION),
+    ...textRows(`other tubes: ${list.join(', ')}`, widthMm, type.small, SECTION),
+  ])
+}
+
+/** Belt, webbing and fittings of one place. */
+export const hardwareSection = (
+  place: Place,
+  evaluated: PlaceEvaluation | undefined,
+  setting: Setting,
+): readonly FlowRow[] => {
+  const section = `Belt and hardware, ${placeName(place.id, setting.layout)}`
+  const items = hardwareList({
+    belt: place.belt,
+    anchors: place.anchors,
+    orderLengthMm: longestOrderLengths((evaluated?.sittings ?? []).map((sitting) => sitting.quantities)),
+  })
+  return sectionRows(
+    section,
+    setting.widthMm,
+    setting.type,
+    items.map((item) => hardwareRow(item, section, setting)),
+  )
+}
+
+const hardwareRow = (item: HardwareItem, section: string, { layout, widthMm, type }: Setting): BareRow => {
+  const [name, value] = hardwareWords(item, layout.units.length)
+  const columns: readonly Column[] = [
+    { widthMm: widthMm * 0.42, align: 'left' },
+    { widthMm: widthMm * 0.58, align: 'left' },
+  ]
+  return tableRow(columns, [[cell(name, type.body, 2)], [cell(value, type.body, 4)]], {
+    section,
+    rule: 'thin',
+  })
+}
+
+const hardwareWords = (item: HardwareItem, unit: LengthUnit): readonly [name: string, value: string] => {
+  switch (item.kind) {
+    case 'belt':
+      return [`${item.belt.arrangement}-point harness`, beltWords(item.belt)]
+    case 'webbing': {
+      const width = `${lengthWithUnit(item.widthMm, unit)} wide`
+      return item.orderLengthMm === null
+        ? [capitalised(strapName(item.strap)), `${width}; order length unknown: no path`]
+        : [capitalised(strapName(item.strap)), `${width}; order ${bothUnits(item.orderLengthMm, unit)}`]
+    }
+    case 'tab': {
+      const plate = `plate ${bothUnits(item.thicknessMm, unit)}, hole Ø ${bothUnits(item.holeDiameterMm, unit)}`
+      return [`${item.count} × tab, ${item.shear} shear`, plate]
+    }
+    case 'tab-bolt':
+      return [`${item.count} × tab bolt`, "size, grade, sleeve and torque to the belt maker's instructions"]
+    case 'three-bar-slide':
+      return [`${item.count} × three-bar slide`, "webbing woven to the belt maker's instructions"]
+    case 'guide-hoops':
+      return ['Guide hoops', `at both sides of the webbing, ${item.wraps} wrap${item.wraps === 1 ? '' : 's'}`]
+  }
+}
+
+const BUCKLE_WORDS = { 'latch-and-link': 'latch-and-link buckle', 'rotary-cam': 'rotary cam buckle' } as const
+
+const beltWords = (belt: Belt): string =>
+  [
+    `${belt.material} webbing`,
+    BUCKLE_WORDS[belt.buckle],
+    `${belt.lapAdjuster} lap adjusters`,
+    belt.headAndNeckRestraint ? 'with head-and-neck restraint' : 'no head-and-neck restraint',
+  ].join(', ')

@@ -1,0 +1,52 @@
+import type { FlowRow } from './flow'
+import { CELL_SIDE_MM, tableRow, type CellText, type Column, type TextStyle } from './table'
+import type { Typography } from './typography'
+import { wrappedLines } from './textWidth'
+
+export type BareRow = Omit<FlowRow, 'continuation'>
+
+/** A text as one cell; lines beyond `mostLines` are left out and marked by …. */
+export const cell = (text: string, style: TextStyle, mostLines = 3): CellText => ({ text, style, mostLines })
+
+/** A titled list of strips; each strip brings the title along, marked as continued, when it opens a new frame. */
+export const sectionRows = (
+  title: string,
+  widthMm: number,
+  type: Typography,
+  rows: readonly BareRow[],
+): readonly FlowRow[] => {
+  const titleRow = (text: string): FlowRow => ({
+    ...tableRow([{ widthMm, align: 'left' }], [[cell(text, type.heading, 8)]], {
+      section: title,
+      rule: 'heavy',
+      keepWithNext: true,
+    }),
+    continuation: [],
+  })
+  const continued = [titleRow(`${title} (continued)`)]
+  return rows.length === 0
+    ? []
+    : [titleRow(title), ...rows.map((row) => ({ ...row, continuation: continued }))]
+}
+
+/** A text of any length as one strip for each line, so that a frame's end can fall between any two lines. */
+export const textRows = (
+  text: string,
+  widthMm: number,
+  style: TextStyle,
+  section: string,
+): readonly BareRow[] => {
+  const columns: readonly Column[] = [{ widthMm, align: 'left' }]
+  return wrappedLines(text, widthMm - 2 * CELL_SIDE_MM, style.sizeMm, style.weight).map((line) => ({
+    ...tableRow(columns, [[cell(line, style, 1)]], { section, rule: 'none', padding: 'none' }),
+  }))
+}
+
+/** Empty strip that sets two sections apart. */
+export const gapRow = (heightMm: number, section: string): FlowRow => ({
+  heightMm,
+  keepWithNext: false,
+  section,
+  continuation: [],
+  draw: () => [],
+})

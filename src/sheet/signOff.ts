@@ -1,0 +1,64 @@
+import { CAUTIONS } from '../domain/layout/wording/cautions'
+import { boxItem, straightItem, textItem, type PagePoint, type SheetItem } from './item'
+import { textRows } from './section'
+import { lineHeightMm } from './table'
+import type { Typography } from './typography'
+
+const STEPS = ['Planned', 'Welded', 'Checked on the car'] as const
+const BOX_MM = 12.5
+const GAP_MM = 2
+
+export interface Foot {
+  readonly heightMm: number
+  readonly itemsAt: (corner: PagePoint) => readonly SheetItem[]
+}
+
+/** Cautions and the boxes to sign in, as high as their text needs. */
+export const signOffFoot = (widthMm: number, type: Typography): Foot => {
+  const rows = textRows(CAUTIONS.join(' '), widthMm, type.small, 'Cautions')
+  const titleMm = lineHeightMm(type.strong)
+  const textMm = rows.reduce((sumMm, row) => sumMm + row.heightMm, 0)
+  return {
+    heightMm: titleMm + textMm + GAP_MM + BOX_MM,
+    itemsAt: (corner) => [
+      textItem(
+        { xMm: corner.xMm + 0.9, yMm: corner.yMm + type.strong.sizeMm * 0.92 },
+        'Cautions',
+        type.strong.sizeMm,
+        { weight: 'bold' },
+      ),
+      ...rows.flatMap((row, index) =>
+        row.draw({ xMm: corner.xMm, yMm: corner.yMm + titleMm + index * row.heightMm }),
+      ),
+      ...boxItems({ xMm: corner.xMm, yMm: corner.yMm + titleMm + textMm + GAP_MM }, widthMm),
+    ],
+  }
+}
+
+const boxItems = (corner: PagePoint, widthMm: number): readonly SheetItem[] => {
+  const boxMm = (widthMm - GAP_MM * (STEPS.length - 1)) / STEPS.length
+  return STEPS.flatMap((step, index) => {
+    const leftMm = corner.xMm + index * (boxMm + GAP_MM)
+    const topMm = corner.yMm
+    const lineMm = topMm + BOX_MM - 2.4
+    const splitMm = leftMm + boxMm * 0.6
+    const label = (xMm: number, text: string): SheetItem =>
+      textItem({ xMm, yMm: topMm + BOX_MM - 0.7 }, text, 1.8, { ink: 'dark' })
+    return [
+      boxItem({ leftMm, topMm, rightMm: leftMm + boxMm, bottomMm: topMm + BOX_MM }, { widthMm: 0.25 }),
+      textItem({ xMm: leftMm + 1.2, yMm: topMm + 2.9 }, step, 2.4, { weight: 'bold' }),
+      straightItem(
+        { xMm: leftMm + 1.2, yMm: lineMm },
+        { xMm: splitMm - 1.5, yMm: lineMm },
+        { widthMm: 0.12 },
+      ),
+      straightItem(
+        { xMm: splitMm, yMm: lineMm },
+        { xMm: leftMm + boxMm - 1.2, yMm: lineMm },
+        { widthMm: 0.12 },
+      ),
+      label(leftMm + 1.2, 'name'),
+      label(splitMm, 'date'),
+    ]
+  })
+}
