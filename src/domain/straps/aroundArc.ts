@@ -1,29 +1,29 @@
 import type { CircleMm } from '../geometry/circle'
 import { planeDistanceMm, type PlanePointMm } from '../geometry/plane'
-import type { Side } from '../geometry/tangent'
 
 /** Below this two contacts have no usable direction between them: the same 1 µm as `directionBetween`. */
 export const CONTACT_MM = 1e-3
 
 /**
- * By how much a straight strap clears a round part of the body that it has to pass with the centre on `side`, mm. Negative: it
- * would cut the body or pass on the wrong side, so it bears on the arc. Where the arc is not beside the piece at all, the
- * distance from the nearer end.
+ * Distance of a point from the line directed from `from` to `to`, mm, + on its left. For two points at one place, their distance
+ * from it.
  */
-export const arcClearanceMm = (
-  circle: CircleMm,
-  from: PlanePointMm,
-  to: PlanePointMm,
-  side: Side,
-): number => {
+export const leftOfLineMm = (from: PlanePointMm, to: PlanePointMm, point: PlanePointMm): number => {
   const du = to.uMm - from.uMm
   const dv = to.vMm - from.vMm
-  const cu = circle.centre.uMm - from.uMm
-  const cv = circle.centre.vMm - from.vMm
-  const lengthSqMm2 = du * du + dv * dv
-  const along = lengthSqMm2 === 0 ? 0 : (cu * du + cv * dv) / lengthSqMm2
-  if (along <= 0) return planeDistanceMm(circle.centre, from) - circle.radiusMm
-  if (along >= 1) return planeDistanceMm(circle.centre, to) - circle.radiusMm
-  const leftMm = (du * cv - dv * cu) / Math.sqrt(lengthSqMm2)
-  return (side === 'left' ? leftMm : -leftMm) - circle.radiusMm
+  const lengthMm = Math.hypot(du, dv)
+  if (lengthMm === 0) return planeDistanceMm(from, point)
+  return (du * (point.vMm - from.vMm) - dv * (point.uMm - from.uMm)) / lengthMm
+}
+
+/**
+ * Whether a straight strap walked from `from` to `to` passes a round part of the body with its middle on the right without
+ * cutting it; a part that is not beside the piece at all is passed.
+ */
+export const isPassedOnRight = (circle: CircleMm, from: PlanePointMm, to: PlanePointMm): boolean => {
+  const du = to.uMm - from.uMm
+  const dv = to.vMm - from.vMm
+  const along = (circle.centre.uMm - from.uMm) * du + (circle.centre.vMm - from.vMm) * dv
+  if (along <= 0 || along >= du * du + dv * dv) return true
+  return -leftOfLineMm(from, to, circle.centre) >= circle.radiusMm
 }

@@ -4,7 +4,7 @@ import type { PointMm } from '../geometry/point'
 import { commonTangent, tangentPoint } from '../geometry/tangent'
 import { err, ok, type Result } from '../result'
 import type { Anchor } from './anchor'
-import { arcClearanceMm, CONTACT_MM } from './aroundArc'
+import { CONTACT_MM, leftOfLineMm } from './aroundArc'
 import { gateCrossing, type GateCrossing } from './gateCrossing'
 import { gatePass, passTouches } from './gatePass'
 import { mountCircle, otherSide, wrapSide } from './mount'
@@ -87,7 +87,7 @@ const frontTouches = (
   const end = projected(buckle, 'side')
   const front = tangentPoint(arc, end, 'right')
   if (front === null) return err({ kind: 'buckle-unknown', strap })
-  const clearMm = arcClearanceMm(arc, rear.end, end, 'left')
+  const clearMm = leftOfLineMm(rear.end, end, arc.centre) - arc.radiusMm
   if (clearMm >= 0) return err({ kind: 'clear-of-shoulder', strap, clearMm })
   const overDeg = sweepDeg(arc, rear.onBody, front)
   return ok([

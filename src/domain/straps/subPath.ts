@@ -4,7 +4,7 @@ import type { PointMm } from '../geometry/point'
 import { commonTangent, tangentPoint } from '../geometry/tangent'
 import { err, ok, type Result } from '../result'
 import type { Anchor } from './anchor'
-import { arcClearanceMm, CONTACT_MM } from './aroundArc'
+import { CONTACT_MM, isPassedOnRight } from './aroundArc'
 import { gateCrossing, gateCrossingOnArc, gateSide, type GateCrossing } from './gateCrossing'
 import { gatePass, passTouches } from './gatePass'
 import { mountCircle, mountContact, wrapSide } from './mount'
@@ -33,7 +33,7 @@ const upperRun = (
   straightEnd: PlanePointMm,
   buckle: PlanePointMm,
 ): UpperRun | null => {
-  if (arcClearanceMm(groin, straightEnd, buckle, 'right') >= 0) return { onEnd: straightEnd, onGroin: null }
+  if (isPassedOnRight(groin, straightEnd, buckle)) return { onEnd: straightEnd, onGroin: null }
   const lower = commonTangent(end.circle, groin, end.side, 'right')
   const high = tangentPoint(groin, buckle, 'left')
   if (lower === null || high === null) return null
