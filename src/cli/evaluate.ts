@@ -1,0 +1,57 @@
+import { readFileSync } from 'node:fs'
+
+import { parseLayoutText } from '../domain/layout/document/parseLayout'
+import { type EvaluationReport, evaluationReport, isMustBroken, uncheckedCount } from './evaluationReport'
+
+/*
+ * Prints one JSON document for each layout file, one after the other. Exit code: 0 clean, 1 a "must" is broken, 2 a file is
+ * unusable (the message says where and why; the other files are still printed).
+ */
+
+const EXIT = { clean: 0, mustBroken: 1, unusable: 2 } as const
+
+const complain = (file: string, lines: readonly string[]): void => {
+  process.stderr.write(`${lines.map((line) => `${file}: ${line}`).join('\n')}\n`)
+}
+
+const readText = (file: string): string | null => {
+  try {
+    return readFileSync(file, 'utf8')
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown reason'
+    const why = { ENOENT: 'there is no such file', EISDIR: 'it is a folder', EACCES: 'it may not be read' }[
+      code
+    ]
+    complain(file, [`cannot be read: ${why ?? code}.`])
+    return null
+  }
+}
+
+const reportOf = (file: string): EvaluationReport | null => {
+  const text = readText(file)
+  if (text === null) return null
+  const parsed = parseLayoutText(text)
+  if (parsed.ok) return evaluationReport(file, parsed.value)
+  complain(
+    file,
+    parsed.error.map(({ path, message, remedy }) => `${path === '' ? '' : `${path}: `}${message} ${remedy}`),
+  )
+  return null
+}
+
+const exitCodeFor = (file: string): number => {
+  const report = reportOf(file)
+  if (report === null) return EXIT.unusable
+  process.stdout.write(`${JSON.stringify(report, null, 2)}\n`)
+  const unchecked = uncheckedCount(report)
+  if (unchecked > 0) complain(file, [`${unchecked} findings could not be checked; that is not approval.`])
+  return isMustBroken(report) ? EXIT.mustBroken : EXIT.clean
+}
+
+const files = process.argv.slice(2)
+if (files.length === 0) {
+  process.stderr.write('Name one or more layout files: npm run --silent evaluate -- FILE…\n')
+  process.exitCode = EXIT.unusable
+} else {
+  process.exitCode = Math.max(...files.map(exitCodeFor))
+}
