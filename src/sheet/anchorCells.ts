@@ -53,17 +53,17 @@ export const anchorCells = (
 const mountText = ({ anchor, alongTubeMm }: AnchorRow, layout: Layout): string => {
   const unit = layout.units.length
   const { mount } = anchor
-  const on =
-    mount.tubeId === null ? 'On the floor or another structure' : `On ${tubeName(mount.tubeId, layout)}`
-  const along = alongTubeMm === null ? '' : `, ${lengthWithUnit(alongTubeMm, unit)} along it from P1`
+  const on = mount.tubeId === null ? 'Floor or other structure' : tubeName(mount.tubeId, layout)
+  const along = alongTubeMm === null ? '' : `, ${lengthWithUnit(alongTubeMm, unit)} from P1`
   return `${on}${along}; ${mount.kind === 'tab' ? tabText(mount, unit) : wrapText(mount)}`
 }
 
+/** Both units of plate and hole stand in the hardware list. */
 const tabText = ({ thicknessMm, holeDiameterMm, shear }: TabMount, unit: LengthUnit): string =>
-  `plate ${bothUnits(thicknessMm, unit)}, hole Ø ${bothUnits(holeDiameterMm, unit)}, ${shear} shear`
+  `plate ${lengthText(thicknessMm, unit)}, hole Ø ${lengthWithUnit(holeDiameterMm, unit)}, ${shear} shear`
 
 const wrapText = ({ over, guideHoops }: WrapMount): string =>
-  `strap ${over === 'over' ? 'over its top' : 'under its bottom'}, ${guideHoops ? 'guide hoops' : 'no guide hoops'}`
+  `strap ${over === 'over' ? 'over the top' : 'under the bottom'}, ${guideHoops ? 'guide hoops' : 'no guide hoops'}`
 
 /** Angles are shown to 0.1°: less than half of that is none. */
 const NO_ANGLE_DEG = 0.05

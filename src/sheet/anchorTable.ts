@@ -72,10 +72,10 @@ const titleRow = (text: string, { widthMm, type }: TableSetting): FlowRow => ({
 
 /** Shares of the width; our judgement, tried on both papers and in both units. */
 const tableColumns = (widthMm: number): readonly Column[] => {
-  const figureMm = widthMm * 0.11
-  const sideMm = widthMm * 0.135
+  const figureMm = widthMm * 0.105
+  const sideMm = widthMm * 0.115
   const planMm = widthMm * 0.1
-  const planeMm = widthMm * 0.125
+  const planeMm = widthMm * 0.115
   const numberMm = 6
   const right = (columnMm: number): Column => ({ widthMm: columnMm, align: 'right' })
   return [

@@ -16,6 +16,20 @@ const SHARED_MM = 1.2
 const REACHES_MM = [6, 8.5, 11, 14, 18] as const
 const DIRECTIONS = 16
 
+export interface BalloonSurroundings {
+  /** Balloons stay inside it. */
+  readonly room: Box
+  /** What a balloon must not cover. */
+  readonly obstacles: readonly Box[]
+  /** What it had better not cover. */
+  readonly straps: readonly (readonly PagePoint[])[]
+}
+
+interface Trial extends Omit<BalloonSurroundings, 'obstacles'> {
+  readonly taken: readonly Box[]
+  readonly leaders: readonly (readonly [PagePoint, PagePoint])[]
+}
+
 interface Balloon {
   readonly text: string
   readonly at: PagePoint
@@ -27,15 +41,15 @@ interface Balloon {
  */
 export const balloonItems = (
   targets: readonly BalloonTarget[],
-  room: Box,
-  obstacles: readonly Box[],
+  surroundings: BalloonSurroundings,
 ): readonly SheetItem[] => {
+  const { room, obstacles, straps } = surroundings
   const balloons = sharedBalloons(targets)
   const taken = [...obstacles, ...balloons.map((balloon) => boxAround(balloon.at, 1.2, 1.2))]
   const leaders: (readonly [PagePoint, PagePoint])[] = []
   return balloons.flatMap((balloon) => {
     const halfWidthMm = Math.max(HALF_HEIGHT_MM, textWidthMm(balloon.text, TEXT_MM, 'bold') / 2 + SIDE_MM)
-    const centre = bestPlace(balloon.at, halfWidthMm, room, taken, leaders)
+    const centre = bestPlace(balloon.at, halfWidthMm, { room, taken, leaders, straps })
     taken.push(boxAround(centre, halfWidthMm + 0.3, HALF_HEIGHT_MM + 0.3))
     leaders.push([balloon.at, centre])
     return [
@@ -72,9 +86,7 @@ const boxAround = (centre: PagePoint, halfWidthMm: number, halfHeightMm: number)
 const bestPlace = (
   at: PagePoint,
   halfWidthMm: number,
-  room: Box,
-  taken: readonly Box[],
-  leaders: readonly (readonly [PagePoint, PagePoint])[],
+  { room, taken, leaders, straps }: Trial,
 ): PagePoint => {
   let best = heldInside(at, halfWidthMm, room)
   let bestCost = Infinity
@@ -92,7 +104,8 @@ const bestPlace = (
       const box = boxAround(centre, halfWidthMm, HALF_HEIGHT_MM)
       const covered = taken.filter((other) => areOverlapping(box, other)).length
       const crossed = leaders.filter(([from, to]) => doCross(at, centre, from, to)).length
-      const cost = 100 * covered + 30 * crossed + reachMm
+      const spoiled = straps.filter((line) => doesMeet(line, box)).length
+      const cost = 100 * covered + 30 * crossed + 12 * spoiled + reachMm
       if (cost < bestCost) {
         best = centre
         bestCost = cost
@@ -106,6 +119,19 @@ const heldInside = (centre: PagePoint, halfWidthMm: number, room: Box): PagePoin
   xMm: Math.min(room.rightMm - halfWidthMm, Math.max(room.leftMm + halfWidthMm, centre.xMm)),
   yMm: Math.min(room.bottomMm - HALF_HEIGHT_MM, Math.max(room.topMm + HALF_HEIGHT_MM, centre.yMm)),
 })
+
+/** Whether a line passes through a rectangle: it has a corner inside, or crosses one of the diagonals. */
+const doesMeet = (line: readonly PagePoint[], box: Box): boolean =>
+  line.some((point, index) => {
+    const isIn =
+      point.xMm > box.leftMm && point.xMm < box.rightMm && point.yMm > box.topMm && point.yMm < box.bottomMm
+    const before = line[index - 1]
+    if (isIn || before === undefined) return isIn
+    return (
+      doCross(before, point, { xMm: box.leftMm, yMm: box.topMm }, { xMm: box.rightMm, yMm: box.bottomMm }) ||
+      doCross(before, point, { xMm: box.leftMm, yMm: box.bottomMm }, { xMm: box.rightMm, yMm: box.topMm })
+    )
+  })
 
 const side = (a: PagePoint, b: PagePoint, c: PagePoint): number =>
   Math.sign((b.xMm - a.xMm) * (c.yMm - a.yMm) - (b.yMm - a.yMm) * (c.xMm - a.xMm))

@@ -7,7 +7,7 @@ import { lengthText } from '../domain/units/length'
 import type { PlaceAnchors } from './anchorTable'
 import { balloonItems } from './balloons'
 import { type FigureView, pagePoint } from './figureView'
-import { itemBox, textItem, type Box, type PagePoint, type SheetItem } from './item'
+import { isInside, itemBox, textItem, type Box, type PagePoint, type SheetItem } from './item'
 import { ORDINATE_BAND_MM, type Ordinate, ordinateItems } from './ordinates'
 import { FIGURE_TEXT_MM, primitiveItems } from './primitiveItems'
 import { type Extent, SCALES } from './scale'
@@ -26,6 +26,9 @@ interface Drawings {
   readonly side: Drawing
 }
 
+/** What has no balloon keeps its name on the drawing. */
+const KEPT_LABELS = ['tube-height:', 'hip:']
+
 /** Room for balloons round each elevation, and for the words above it. */
 const BALLOON_BAND_MM = 5
 const CAPTION_MM = 4.5
@@ -42,18 +45,26 @@ export const elevationFigure = (
 ): ElevationFigure => {
   for (let index = 0; ; index += 1) {
     const scale = SCALES[index] ?? 100 * (index - SCALES.length + 2)
-    const drawings = drawingsAt(layout, evaluation, scale)
+    const drawings = drawingsAt(layout, evaluation, scale, 'bare')
     const extent = extentOf(drawings, scale)
     if (extent.widthMm <= room.widthMm && extent.heightMm <= room.heightMm)
       return {
         scale,
         ...extent,
-        itemsAt: (corner) => figureItems(layout, drawings, anchors, scale, corner),
+        itemsAt: (corner) => {
+          const named = drawingsAt(layout, evaluation, scale, 'labelled')
+          return figureItems(layout, withLabelsOf(drawings, named), anchors, scale, corner)
+        },
       }
   }
 }
 
-const drawingsAt = (layout: Layout, evaluation: Evaluation, scale: number): Drawings => {
+const drawingsAt = (
+  layout: Layout,
+  evaluation: Evaluation,
+  scale: number,
+  labels: 'labelled' | 'bare',
+): Drawings => {
   const drawn = (elevation: Elevation): Drawing =>
     elevationDrawing(layout, evaluation, elevation, {
       placeId: null,
@@ -65,10 +76,24 @@ const drawingsAt = (layout: Layout, evaluation: Evaluation, scale: number): Draw
       lengthUnit: layout.units.length,
       angles: false,
       handles: false,
-      labels: false,
+      labels: labels === 'labelled',
       textHeightMm: FIGURE_TEXT_MM * scale,
     })
   return { top: drawn('top'), side: drawn('side') }
+}
+
+/** The bare drawings and their extent, with the kept names of the labelled ones. */
+const withLabelsOf = (bare: Drawings, named: Drawings): Drawings => {
+  const labelled = (drawing: Drawing, from: Drawing): Drawing => ({
+    ...drawing,
+    primitives: [
+      ...drawing.primitives,
+      ...from.primitives.filter(
+        ({ kind, part }) => kind === 'label' && KEPT_LABELS.some((start) => part?.startsWith(start) === true),
+      ),
+    ],
+  })
+  return { top: labelled(bare.top, named.top), side: labelled(bare.side, named.side) }
 }
 
 const spanX = ({ top, side }: Drawings): { readonly fromMm: number; readonly toMm: number } => ({
@@ -152,7 +177,9 @@ const elevationItems = (
   elevation: Elevation,
 ): readonly SheetItem[] => {
   const { drawing, view, box } = placed
-  const drawn = drawing.primitives.flatMap((primitive) => primitiveItems(primitive, view))
+  const drawn = drawing.primitives
+    .flatMap((primitive) => primitiveItems(primitive, view))
+    .filter((item) => item.kind !== 'text' || isInside(itemBox(item), box))
   const targets = anchors.flatMap(({ rows }) =>
     rows.map(({ itemNumber, anchor }) => ({
       itemNumber,
@@ -176,9 +203,17 @@ const elevationItems = (
           toMm: box.rightMm - 1,
         })),
     ...drawn,
-    ...balloonItems(targets, box, obstacles),
+    ...balloonItems(targets, { room: box, obstacles, straps: strapLines(drawing, view) }),
   ]
 }
+
+/** Balloons keep off the straps where they can: a covered strap cannot be followed. */
+const strapLines = (drawing: Drawing, view: FigureView): readonly (readonly PagePoint[])[] =>
+  drawing.primitives.flatMap((primitive) =>
+    primitive.kind === 'polyline' && primitive.style === 'strap'
+      ? [primitive.points.map((point) => pagePoint(view, point))]
+      : [],
+  )
 
 /** Heights in the side elevation, lateral distances in the top one. */
 const ordinatesAcross = (

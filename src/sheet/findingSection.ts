@@ -1,7 +1,8 @@
 import type { Layout } from '../domain/layout/document/layout'
 import type { Evaluation } from '../domain/layout/evaluate/evaluation'
 import { findingSentence } from '../domain/layout/wording/findingSentence'
-import { levelWord, verdictWord } from '../domain/layout/wording/words'
+import { subjectName } from '../domain/layout/wording/names'
+import { capitalised, levelWord, verdictWord } from '../domain/layout/wording/words'
 import type { Finding, Verdict } from '../domain/rules/finding'
 import type { FlowRow } from './flow'
 import { cell, sectionRows, textRows, type BareRow } from './section'
@@ -41,7 +42,7 @@ export const findingSection = (
 ): readonly FlowRow[] => {
   const section = 'Findings'
   const open = allFindings(evaluation).filter(isOpen)
-  const rows = open.flatMap((finding) => findingRows(finding, layout, widthMm, type, section))
+  const rows = alike(open).flatMap((group) => findingRows(group, layout, widthMm, type, section))
   const none =
     open.length === 0
       ? textRows('Nothing broken, nothing left unchecked by this rule set.', widthMm, type.body, section)
@@ -53,19 +54,35 @@ export const findingSection = (
   ])
 }
 
+/** Findings of one rule with the same result: the two straps of a mirrored pair say the same thing once. */
+const alike = (findings: readonly Finding[]): readonly (readonly Finding[])[] => {
+  const groups = new Map<string, Finding[]>()
+  for (const finding of findings) {
+    const { ruleId, placeId, verdict, value, problem, worstSitting } = finding
+    const shown = typeof value === 'number' ? value.toFixed(3) : value
+    const key = [ruleId, placeId, verdict, shown, problem?.kind, worstSitting].join('/')
+    groups.set(key, [...(groups.get(key) ?? []), finding])
+  }
+  return [...groups.values()]
+}
+
 const findingRows = (
-  finding: Finding,
+  group: readonly Finding[],
   layout: Layout,
   widthMm: number,
   type: Typography,
   section: string,
 ): readonly BareRow[] => {
+  const [finding, ...others] = group
+  if (finding === undefined) return []
   const { what, source } = findingSentence(finding, layout)
   const mark = `${verdictWord(finding.verdict).toUpperCase()}, ${levelWord(finding.level)}`
+  const same = others.map((other) => subjectName(other.subject, layout)).join(', ')
+  const also = same === '' ? '' : ` The same: ${same}.`
   return [
     tableRow(
       [{ widthMm, align: 'left' }],
-      [[cell(`${mark}: ${what}`, type.body, 8), cell(source, type.small, 4)]],
+      [[cell(`${mark}: ${what}${also}`, type.body, 24), cell(capitalised(source), type.small, 8)]],
       { section, rule: 'thin' },
     ),
   ]

@@ -15,15 +15,17 @@ export const columnsOf = (box: Box, widthMm: number): readonly Box[] => {
   })
 }
 
-/** Columns on the page where they begin, then on as many full pages as are asked for. */
+/** The frames of the page where the columns begin, then full pages of columns, as many as are asked for. */
 export const columnFrames =
-  (first: { readonly pageIndex: number; readonly box: Box }, fullPage: Box, widthMm: number) =>
+  (begun: readonly Frame[], fullPage: Box, widthMm: number) =>
   (index: number): Frame => {
-    const begun = columnsOf(first.box, widthMm)
-    const box = begun[index]
-    if (box !== undefined) return { pageIndex: first.pageIndex, box }
+    const frame = begun[index]
+    if (frame !== undefined) return frame
     const full = columnsOf(fullPage, widthMm)
     const beyond = index - begun.length
-    const fullBox = full[beyond % full.length] ?? fullPage
-    return { pageIndex: first.pageIndex + 1 + Math.floor(beyond / full.length), box: fullBox }
+    const lastPage = begun.at(-1)?.pageIndex ?? -1
+    return {
+      pageIndex: lastPage + 1 + Math.floor(beyond / full.length),
+      box: full[beyond % full.length] ?? fullPage,
+    }
   }

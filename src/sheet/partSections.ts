@@ -11,7 +11,7 @@ import { lengthWithUnit } from '../domain/units/length'
 import { bothUnits, otherUnit, pointText } from './anchorCells'
 import type { FlowRow } from './flow'
 import { cell, sectionRows, textRows, type BareRow } from './section'
-import { tableRow, type Column } from './table'
+import { tableRow } from './table'
 import type { Typography } from './typography'
 
 /** What a section is about, and the width and lettering it is set in. */
@@ -52,13 +52,14 @@ const SECTION = 'Bars and tubes'
 const tubeRow = (tube: Tube, { layout, widthMm, type }: Setting): BareRow => {
   const unit = layout.units.length
   const name = tubeName(tube.id, layout)
+  const role = ROLE_WORDS[tube.role]
   const points = tube.points.map((point, index) => `P${index + 1}: ${pointText(point, unit)}`).join('; ')
   const length = `centre line ${lengthWithUnit(tubeLengthMm(tube.points), unit)}`
   return tableRow(
     [{ widthMm, align: 'left' }],
     [
       [
-        cell(`${name} (${ROLE_WORDS[tube.role]})`, type.strong, 8),
+        cell(name.toLowerCase() === role ? name : `${name} (${role})`, type.strong, 8),
         cell(`${sizeText(tube, unit)}, ${length}`, type.body, 2),
         cell(points, type.small, 40),
       ],
@@ -74,10 +75,9 @@ const sizeRows = (tubes: readonly Tube[], { layout, widthMm, type }: Setting): r
     const size = sizeText(tube, layout.units.length)
     names.set(size, [...(names.get(size) ?? []), tubeName(tube.id, layout)])
   }
-  return [...names].flatMap(([size, list]) => [
-    ...textRows(size, widthMm, type.body, SECTION),
-    ...textRows(`other tubes: ${list.join(', ')}`, widthMm, type.small, SECTION),
-  ])
+  return [...names].flatMap(([size, list]) =>
+    textRows(`${size}: ${list.join(', ')}`, widthMm, type.small, SECTION),
+  )
 }
 
 /** Belt, webbing and fittings of one place. */
@@ -92,46 +92,56 @@ export const hardwareSection = (
     anchors: place.anchors,
     orderLengthMm: longestOrderLengths((evaluated?.sittings ?? []).map((sitting) => sitting.quantities)),
   })
+  const lines = hardwareLines(items, setting.layout.units.length)
   return sectionRows(
     section,
     setting.widthMm,
     setting.type,
-    items.map((item) => hardwareRow(item, section, setting)),
+    lines.flatMap((line) => textRows(line, setting.widthMm, setting.type.body, section)),
   )
 }
 
-const hardwareRow = (item: HardwareItem, section: string, { layout, widthMm, type }: Setting): BareRow => {
-  const [name, value] = hardwareWords(item, layout.units.length)
-  const columns: readonly Column[] = [
-    { widthMm: widthMm * 0.42, align: 'left' },
-    { widthMm: widthMm * 0.58, align: 'left' },
-  ]
-  return tableRow(columns, [[cell(name, type.body, 2)], [cell(value, type.body, 4)]], {
-    section,
-    rule: 'thin',
+/** One line for each item; the straps of a pair that are ordered alike share one. */
+const hardwareLines = (items: readonly HardwareItem[], unit: LengthUnit): readonly string[] => {
+  const straps = new Map<string, string[]>()
+  for (const item of items) {
+    if (item.kind !== 'webbing') continue
+    const order = webbingWords(item, unit)
+    straps.set(order, [...(straps.get(order) ?? []), strapName(item.strap)])
+  }
+  const strapLines = [...straps].map(
+    ([order, names]) => `${capitalised(names.join(', '))}: ${order}${names.length > 1 ? ' each' : ''}`,
+  )
+  return items.flatMap((item) => {
+    if (item.kind === 'belt') return [hardwareWords(item, unit), ...strapLines]
+    return item.kind === 'webbing' ? [] : [hardwareWords(item, unit)]
   })
 }
 
-const hardwareWords = (item: HardwareItem, unit: LengthUnit): readonly [name: string, value: string] => {
+const webbingWords = (item: HardwareItem & { readonly kind: 'webbing' }, unit: LengthUnit): string => {
+  const width = `${lengthWithUnit(item.widthMm, unit)} wide`
+  return item.orderLengthMm === null
+    ? `${width}, length unknown (no path)`
+    : `${width}, at least ${bothUnits(item.orderLengthMm, unit)}`
+}
+
+const hardwareWords = (
+  item: Exclude<HardwareItem, { readonly kind: 'webbing' }>,
+  unit: LengthUnit,
+): string => {
   switch (item.kind) {
     case 'belt':
-      return [`${item.belt.arrangement}-point harness`, beltWords(item.belt)]
-    case 'webbing': {
-      const width = `${lengthWithUnit(item.widthMm, unit)} wide`
-      return item.orderLengthMm === null
-        ? [capitalised(strapName(item.strap)), `${width}; order length unknown: no path`]
-        : [capitalised(strapName(item.strap)), `${width}; order ${bothUnits(item.orderLengthMm, unit)}`]
-    }
+      return `${item.belt.arrangement}-point harness: ${beltWords(item.belt)}`
     case 'tab': {
-      const plate = `plate ${bothUnits(item.thicknessMm, unit)}, hole Ø ${bothUnits(item.holeDiameterMm, unit)}`
-      return [`${item.count} × tab, ${item.shear} shear`, plate]
+      const { count, shear, thicknessMm, holeDiameterMm } = item
+      return `${count} × tab, ${shear} shear: plate ${bothUnits(thicknessMm, unit)}, hole Ø ${bothUnits(holeDiameterMm, unit)}`
     }
     case 'tab-bolt':
-      return [`${item.count} × tab bolt`, "size, grade, sleeve and torque to the belt maker's instructions"]
+      return `${item.count} × tab bolt: size, grade, sleeve and torque to the belt maker’s instructions`
     case 'three-bar-slide':
-      return [`${item.count} × three-bar slide`, "webbing woven to the belt maker's instructions"]
+      return `${item.count} × three-bar slide: webbing woven to the belt maker’s instructions`
     case 'guide-hoops':
-      return ['Guide hoops', `at both sides of the webbing, ${item.wraps} wrap${item.wraps === 1 ? '' : 's'}`]
+      return `Guide hoops at both sides of the webbing: ${item.wraps} wrap${item.wraps === 1 ? '' : 's'}`
   }
 }
 

@@ -11,7 +11,7 @@ const PENS: Readonly<
 > = {
   outline: { widthMm: 0.3, ink: 'black', dashMm: [] },
   tube: { widthMm: 0.25, ink: 'dark', dashMm: [] },
-  strap: { widthMm: 0.6, ink: 'black', dashMm: [] },
+  strap: { widthMm: 0.5, ink: 'black', dashMm: [] },
   hidden: { widthMm: 0.15, ink: 'dark', dashMm: [1.2, 0.8] },
   centre: { widthMm: 0.12, ink: 'mid', dashMm: [3, 0.6, 0.6, 0.6] },
   ghost: { widthMm: 0.1, ink: 'mid', dashMm: [] },

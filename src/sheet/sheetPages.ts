@@ -6,10 +6,10 @@ import { CHECK_BAR_HEIGHT_MM, CHECK_BAR_WIDTH_MM, checkBarItems } from './checkB
 import { datumSection } from './datumSection'
 import { type ElevationFigure, elevationFigure } from './elevationFigure'
 import { findingSection } from './findingSection'
-import { type Flowed, flowed, type FlowRow, type PlacedRow } from './flow'
+import { type Flowed, flowed, type FlowRow, type Frame, type PlacedRow } from './flow'
 import { type Box, textItem, type SheetItem } from './item'
 import { continuedHeader, jobHeader, jobInFull } from './jobHeader'
-import { COLUMN_GAP_MM, columnFrames } from './pageColumns'
+import { COLUMN_GAP_MM, columnFrames, columnsOf } from './pageColumns'
 import { MARGIN_MM, PAPERS, type Paper, type PaperName } from './paper'
 import { hardwareSection, tubeSection } from './partSections'
 import { gapRow, type BareRow } from './section'
@@ -79,7 +79,13 @@ const pagesIn = (
   const foot = signOffFoot(widthOf(right), sheet.type)
   const footTopMm = right.bottomMm - foot.heightMm
   const tables = { ...right, bottomMm: footTopMm - SMALL_GAP_MM }
-  const placed = placedTables(sheet, tables, printed)
+  const belowFigure = {
+    leftMm: content.leftMm,
+    rightMm: content.leftMm + leftMm,
+    topMm: content.topMm + figure.heightMm + SMALL_GAP_MM,
+    bottomMm: content.bottomMm - CHECK_BAR_HEIGHT_MM - SMALL_GAP_MM,
+  }
+  const placed = placedTables(sheet, { tables, belowFigure }, printed)
   const firstItems = [
     ...header.items,
     ...figure.itemsAt({ xMm: content.leftMm, yMm: content.topMm }),
@@ -105,31 +111,36 @@ const stacked = (
   return { items, endMm: yMm }
 }
 
-/** The anchor table in its frames, then everything else in two columns below it and on further pages. */
-const placedTables = (sheet: Composition, first: Box, printed: Box): readonly PlacedRow[] => {
+/** The first page's room for tables, and what the drawing leaves free below itself. */
+interface FirstPage {
+  readonly tables: Box
+  readonly belowFigure: Box
+}
+
+/** The anchor table in its frames, then everything else in columns below it, below the drawing, and on further pages. */
+const placedTables = (sheet: Composition, first: FirstPage, printed: Box): readonly PlacedRow[] => {
   const { layout, type } = sheet
-  const widthMm = widthOf(first)
+  const widthMm = widthOf(first.tables)
   const fullPage = { ...printed, topMm: continuedTopMm(sheet, printed) }
   const table = flowed(anchorTable(sheet.anchors, { layout, widthMm, type }), (index) => ({
     pageIndex: index,
-    box: index === 0 ? first : { ...fullPage, rightMm: fullPage.leftMm + widthMm },
+    box: index === 0 ? first.tables : { ...fullPage, rightMm: fullPage.leftMm + widthMm },
   }))
   const columnMm = (widthMm - COLUMN_GAP_MM) / 2
   const rest = flowed(
     sectionsOf(sheet, columnMm, widthOf(printed)),
-    columnFrames(restStart(table, first, fullPage), fullPage, columnMm),
+    columnFrames(restFrames(table, first, fullPage, columnMm), fullPage, columnMm),
   )
   return [...table.placed, ...rest.placed]
 }
 
-const restStart = (
-  table: Flowed,
-  first: Box,
-  fullPage: Box,
-): { readonly pageIndex: number; readonly box: Box } => {
+/** Where the columns may begin: below the end of the anchor table. The room below the drawing is used when a column fits there. */
+const restFrames = (table: Flowed, first: FirstPage, fullPage: Box, columnMm: number): readonly Frame[] => {
   const pageIndex = table.framesUsed - 1
-  const box = pageIndex === 0 ? first : fullPage
-  return { pageIndex, box: { ...box, topMm: Math.min(box.bottomMm, table.endMm + SMALL_GAP_MM) } }
+  const box = pageIndex === 0 ? first.tables : fullPage
+  const below = { ...box, topMm: Math.min(box.bottomMm, table.endMm + SMALL_GAP_MM) }
+  const free = pageIndex === 0 && widthOf(first.belowFigure) >= columnMm ? [first.belowFigure] : []
+  return [...columnsOf(below, columnMm), ...free].map((each) => ({ pageIndex, box: each }))
 }
 
 const continuedTopMm = ({ layout, type }: Composition, printed: Box): number =>
