@@ -1,0 +1,200 @@
+import { describe, expect, it } from 'vitest'
+import { solvePlace, type SolvedPlace } from '../../../src/domain/straps/solve'
+import {
+  bar,
+  hasValue,
+  pathOf,
+  point,
+  problemOf,
+  scene,
+  slot,
+  tab,
+  valueOf,
+  wrap,
+  type SceneChoice,
+} from './scenes'
+
+const lapOf = (xMm: number, zMm: number, choice: SceneChoice = {}): SolvedPlace =>
+  solvePlace(
+    scene({
+      ...choice,
+      anchors: [tab('lap-left', point(xMm, -250, zMm)), tab('lap-right', point(xMm, 250, zMm))],
+    }),
+  )
+
+describe('lap-angle and lap-shifted-angle', () => {
+  // 49 CFR 571.210 S4.3.1.1 (a) and (b), limits 30° to 75°: atan of below over behind, from the hip point and from the point
+  // 64 mm ahead of and 10 mm above it. The first flips from pass to fail, the last from fail to pass.
+  it.each([
+    { behindMm: 300, belowMm: 180, lineDeg: 30.96, shiftedDeg: 27.56 },
+    { behindMm: 200, belowMm: 200, lineDeg: 45.0, shiftedDeg: 38.5 },
+    { behindMm: 100, belowMm: 380, lineDeg: 75.26, shiftedDeg: 67.19 },
+  ])('of an anchor $behindMm mm behind and $belowMm mm below', (row) => {
+    const solved = lapOf(row.behindMm, -row.belowMm)
+    expect(valueOf(solved, 'lap-angle', 'lap-left')).toBeCloseTo(row.lineDeg, 2)
+    expect(valueOf(solved, 'lap-shifted-angle', 'lap-left')).toBeCloseTo(row.shiftedDeg, 2)
+    expect(valueOf(solved, 'lap-angle', 'lap-right')).toBe(valueOf(solved, 'lap-angle', 'lap-left'))
+  })
+
+  // S4.3.1.2: where the belt bears on the seat frame, the line from the contact on the frame counts, not the anchorage.
+  it('are taken from the slot edge where the slot holds the strap', () => {
+    const back = slot({ straps: ['lap-left'], face: 'back', centre: point(100, -180, -120), heightMm: 40 })
+    const solved = lapOf(300, -180, { seat: { slots: [back] } })
+    // The straight line passes x = 100 at z = −60, above the slot (−140 … −100): it bears on the upper edge at (100, −100).
+    expect(valueOf(solved, 'lap-angle', 'lap-left')).toBeCloseTo(45, 9)
+    expect(valueOf(solved, 'lap-shifted-angle', 'lap-left')).toBeCloseTo(33.851_01, 5) // atan(110/164)
+    // Up to the edge the strap runs 80 up over 200: 21.801°.
+    expect(valueOf(solved, 'slot-bend', 'lap-left')).toBeCloseTo(45 - 21.801_409, 5)
+    expect(valueOf(solved, 'lap-angle', 'lap-right')).toBeCloseTo(30.963_757, 5)
+    expect(hasValue(solved, 'slot-bend', 'lap-right')).toBe(false)
+  })
+
+  it('do not see a slot that the strap passes clean', () => {
+    const back = slot({ straps: ['lap-left'], face: 'back', centre: point(100, -200, -60), lengthMm: 200 })
+    const solved = lapOf(300, -180, { seat: { slots: [back] } })
+    expect(valueOf(solved, 'lap-angle', 'lap-left')).toBeCloseTo(30.963_757, 5)
+    expect(valueOf(solved, 'slot-bend', 'lap-left')).toBe(0)
+    expect(pathOf(solved, 'lap-left').contacts.some(({ on }) => on === 'slot')).toBe(false)
+  })
+
+  it('see a side-wall slot as the opening between its extreme corners', () => {
+    // From the hip point the slot 100…160 behind, 90…130 below spans atan(90/160) = 29.36° to atan(130/100) = 52.43°.
+    const wall = slot({
+      straps: ['lap-left'],
+      face: 'side',
+      centre: point(130, -200, -110),
+      lengthMm: 60,
+      heightMm: 40,
+    })
+    const clean = lapOf(300, -180, { seat: { slots: [wall] } })
+    expect(valueOf(clean, 'slot-bend', 'lap-left')).toBe(0)
+    const low = lapOf(200, -400, { seat: { slots: [wall] } }) // 63.43° straight: bears on the corner (100, −130)
+    expect(valueOf(low, 'lap-angle', 'lap-left')).toBeCloseTo(52.431_408, 5)
+  })
+})
+
+describe('lap-run-angle', () => {
+  it('is the lap angle where the strap is free to point at the hip', () => {
+    const solved = lapOf(200, -200)
+    expect(valueOf(solved, 'lap-run-angle', 'lap-left')).toBeCloseTo(45, 9)
+    const front = pathOf(solved, 'lap-left').contacts.at(-2)?.point
+    // Front contact 110 mm from the hip point along the line of pull: 110·(−cos 45°, sin 45°).
+    expect(front?.xMm).toBeCloseTo(-77.781_746, 5)
+    expect(front?.zMm).toBeCloseTo(77.781_746, 5)
+  })
+
+  it('is steeper where the thigh holds the strap up, and the line to the hip is unchanged', () => {
+    const solved = lapOf(200, -200, { lapLowestDeg: 60 })
+    expect(valueOf(solved, 'lap-angle', 'lap-left')).toBeCloseTo(45, 9)
+    // Front contact 110·(−cos 60°, sin 60°) = (−55, 95.26): 295.26 up over 255.
+    expect(valueOf(solved, 'lap-run-angle', 'lap-left')).toBeCloseTo(49.184_61, 3)
+  })
+
+  it('changes evenly through the angle at which the thigh takes over', () => {
+    const run = (lowestDeg: number): number =>
+      valueOf(lapOf(200, -200, { lapLowestDeg: lowestDeg }), 'lap-run-angle', 'lap-left')
+    expect(run(45)).toBeCloseTo(45, 9)
+    expect(run(45 + 1e-7)).toBeCloseTo(45, 6)
+    expect(run(45 - 1e-7)).toBeCloseTo(45, 9)
+  })
+})
+
+describe('lap-over-asis', () => {
+  it('is the height of the straight run over the bone', () => {
+    // Bone 20 ahead and 80 above; the 45° line through the hip point is 20 above it there: 60 below the bone.
+    expect(valueOf(lapOf(200, -200), 'lap-over-asis', 'lap-left')).toBeCloseTo(20 - 80, 9)
+  })
+
+  it('is positive for a strap on the belly', () => {
+    const low = { aheadMm: 40, aboveMm: 50, halfMm: 115 }
+    // A 70° line is 40·tan 70° = 109.90 above the hip point there (contact 37.6 ahead would be short of the bone: its height
+    // 110·sin 70° = 103.37 counts).
+    const solved = lapOf(100, -100 * Math.tan((70 * Math.PI) / 180), { bone: low })
+    expect(valueOf(solved, 'lap-over-asis', 'lap-left')).toBeCloseTo(103.366_19 - 50, 4)
+  })
+})
+
+describe('lap-spacing and lap-mirror', () => {
+  it('compare the two anchors across, and along with height', () => {
+    const solved = solvePlace(
+      scene({
+        anchors: [tab('lap-left', point(200, -250, -200)), tab('lap-right', point(203, 240, -196))],
+      }),
+    )
+    expect(valueOf(solved, 'lap-spacing', 'lap-pair')).toBe(490)
+    expect(valueOf(solved, 'lap-mirror', 'lap-pair')).toBe(5) // 3-4-5
+  })
+})
+
+describe('a lap strap', () => {
+  it('lies on the side of the hip where the straight line would cut into it', () => {
+    const solved = lapOf(200, -200, { hipHalfBreadthMm: 190 })
+    // From y = −250 at the tab to −115 at the front contact; beside the hip point the straight line is at
+    // −115 − 135·110/(110 + 282.843) = −152.8: it is held out to −190.
+    const contacts = pathOf(solved, 'lap-left').contacts
+    expect(contacts.map(({ on }) => on)).toEqual(['anchor', 'body', 'body', 'buckle'])
+    expect(contacts[1]?.point.yMm).toBe(-190)
+    expect(contacts[1]?.point.xMm).toBeCloseTo(0, 9)
+    expect(contacts[1]?.point.zMm).toBeCloseTo(0, 9)
+    const narrow = lapOf(200, -200, { hipHalfBreadthMm: 150 })
+    expect(pathOf(narrow, 'lap-left').contacts.map(({ on }) => on)).toEqual(['anchor', 'body', 'buckle'])
+  })
+
+  it('puts the buckle midway between the two front contacts, in the middle of the seat', () => {
+    const solved = solvePlace(
+      scene({
+        hip: point(0, 30, 0),
+        anchors: [tab('lap-left', point(200, -220, -200)), tab('lap-right', point(100, 280, -380))],
+      }),
+    )
+    const fronts = [45, 75.256_437].map((deg) => (deg * Math.PI) / 180)
+    expect(solved.buckle?.yMm).toBe(30)
+    expect(solved.buckle?.xMm).toBeCloseTo(
+      (-110 * (Math.cos(fronts[0] ?? 0) + Math.cos(fronts[1] ?? 0))) / 2,
+      4,
+    )
+    expect(solved.buckle?.zMm).toBeCloseTo(
+      (110 * (Math.sin(fronts[0] ?? 0) + Math.sin(fronts[1] ?? 0))) / 2,
+      4,
+    )
+  })
+
+  it('touches a wrapped tube on the chosen side', () => {
+    // Tube of 40 mm, 200 behind and 200 below: the tangent to the hip point is turned by asin(20/282.843) = 4.0550°.
+    const turn = 4.055_014
+    const wrapped = (over: 'over' | 'under'): number =>
+      valueOf(
+        solvePlace(
+          scene({
+            tubes: [bar(200, -200, 40)],
+            anchors: [wrap('lap-left', point(200, -250, -200), over)],
+          }),
+        ),
+        'lap-angle',
+        'lap-left',
+      )
+    expect(wrapped('over')).toBeCloseTo(45 - turn, 3)
+    expect(wrapped('under')).toBeCloseTo(45 + turn, 3)
+  })
+
+  it('has no number, but a reason, with its anchor level with or ahead of the hip point', () => {
+    expect(problemOf(lapOf(0, 120), 'lap-left')).toEqual({
+      kind: 'lap-anchor-not-behind',
+      strap: 'lap-left',
+      aheadMm: 0,
+    })
+    const ahead = lapOf(-30, -200)
+    expect(problemOf(ahead, 'lap-left')).toMatchObject({ kind: 'lap-anchor-not-behind', aheadMm: 30 })
+    expect(hasValue(ahead, 'lap-angle', 'lap-left')).toBe(false)
+    expect(ahead.buckle).toBeNull()
+    // Straight below is the last that counts: 90°.
+    expect(valueOf(lapOf(0, -300), 'lap-angle', 'lap-left')).toBeCloseTo(90, 9)
+  })
+
+  it('has no number with its anchor inside the pelvis, but beside the hip it may be as near as it likes', () => {
+    const inside = solvePlace(scene({ anchors: [tab('lap-left', point(60, -100, -60))] }))
+    expect(problemOf(inside, 'lap-left')).toMatchObject({ kind: 'anchor-inside-body' })
+    const beside = solvePlace(scene({ anchors: [tab('lap-left', point(60, -200, -60))] }))
+    expect(valueOf(beside, 'lap-angle', 'lap-left')).toBeCloseTo(45, 9)
+  })
+})
