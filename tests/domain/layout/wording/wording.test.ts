@@ -1,0 +1,194 @@
+import { describe, expect, it } from 'vitest'
+import { moveText, outsideText, valueText } from '../../../../src/domain/layout/wording/amounts'
+import { CAUTIONS } from '../../../../src/domain/layout/wording/cautions'
+import {
+  anchorName,
+  sittingName,
+  sittingNameById,
+  strapName,
+  subjectName,
+} from '../../../../src/domain/layout/wording/names'
+import { problemText } from '../../../../src/domain/layout/wording/problemText'
+import {
+  propertyName,
+  quantityFault,
+  quantityMeaning,
+  quantityName,
+} from '../../../../src/domain/layout/wording/quantities'
+import { remedyText } from '../../../../src/domain/layout/wording/remedyText'
+import { ruleSentence } from '../../../../src/domain/layout/wording/ruleSentence'
+import {
+  directionWord,
+  levelWord,
+  statusWord,
+  verdictWord,
+} from '../../../../src/domain/layout/wording/words'
+import { PROPERTY_IDS } from '../../../../src/domain/rules/rule'
+import { RULE_SETS } from '../../../../src/domain/rules/ruleSets'
+import type { PathProblem } from '../../../../src/domain/straps/path'
+import { QUANTITY_IDS } from '../../../../src/domain/straps/quantity'
+import { STRAP_IDS } from '../../../../src/domain/straps/strap'
+import { crossTube, flatLayout, flatPlace, tabPair } from '../../../support/flatLayout'
+
+const layout = flatLayout([flatPlace({ anchors: tabPair('lap', { xMm: 200, yMm: 230, zMm: -200 }) })], {
+  tubes: [crossTube('bar', 330, 520)],
+})
+const inches = { ...layout, units: { ...layout.units, length: 'in' as const } }
+const odd = /undefined|NaN|Infinity|null|\[object/
+
+describe('quantity words', () => {
+  it('has a name, a meaning and a fault on either side for every quantity', () => {
+    const names = QUANTITY_IDS.map(quantityName)
+    expect(new Set(names).size).toBe(names.length)
+    for (const id of QUANTITY_IDS) {
+      expect(quantityMeaning(id)).toMatch(/^[A-Z].*\.$/)
+      expect(quantityFault(id, 'low')).not.toBe(quantityFault(id, 'high'))
+    }
+    expect(new Set(PROPERTY_IDS.map(propertyName)).size).toBe(PROPERTY_IDS.length)
+  })
+})
+
+describe('amounts', () => {
+  it('shows angles and mm at a tenth with a true minus sign', () => {
+    expect(valueText('shoulder-drop', -7.25, 'mm')).toBe('−7.3°')
+    expect(valueText('lap-over-asis', -0.04, 'mm')).toBe('0 mm')
+    expect(valueText('spine-load-share', 0.876, 'mm')).toBe('0.88 of the strap tension')
+    expect(valueText('bar-area', 119.63, 'in')).toBe('120 mm²')
+    expect(valueText('tab-shear', 'single', 'mm')).toBe('single shear')
+  })
+
+  it('adds decimals until a value outside its limits looks outside', () => {
+    expect(outsideText('lap-angle', 44.97, { min: 45, max: 60 }, 'mm')).toBe('44.97°')
+    expect(outsideText('lap-angle', 44.99996, { min: 45, max: 60 }, 'mm')).toBe('44.99996°')
+    expect(outsideText('lap-angle', 40.04, { min: 45, max: 60 }, 'mm')).toBe('40°')
+    expect(outsideText('bar-area', 113.7, { min: 114, max: null }, 'mm')).toBe('113.7 mm²')
+  })
+
+  it('never rounds a move down: what is less than computed may not clear', () => {
+    expect(moveText(22, 'mm')).toBe('22 mm')
+    // 22 / 25.4 = 0.86614 in = 13.858 sixteenths, so 14: 7/8 in.
+    expect(moveText(22, 'in')).toBe('7/8 in (22 mm)')
+    // 23 / 25.4 · 16 = 14.488: the nearest sixteenth is 14, but 15 is needed.
+    expect(moveText(23, 'in')).toBe('15/16 in (23 mm)')
+    expect(moveText(25.4, 'in')).toBe('1 in (25.4 mm)')
+  })
+})
+
+describe('names', () => {
+  it('names straps, anchors, tubes and sittings in the trade’s words', () => {
+    expect(strapName('sub-centre')).toBe('centre anti-submarine strap')
+    expect(layout.places[0]?.anchors.map(anchorName)).toEqual(['left lap tab', 'right lap tab'])
+    expect(subjectName('tube:bar', layout)).toBe('Test bar')
+    expect(subjectName('tube:gone', layout)).toBe('tube gone')
+    expect(subjectName('head', layout)).toBe('helmet')
+    for (const strap of STRAP_IDS) expect(subjectName(strap, layout)).toBe(strapName(strap))
+    const sitting = { id: 's', placeId: 'driver', occupantId: 'marla', slideMm: -60, reclineDeg: 12.5 }
+    expect(sittingName(sitting, layout)).toBe('Marla, seat 60 mm forward, back at 12.5°')
+    expect(sittingName({ ...sitting, slideMm: 25.4, reclineDeg: 20 }, inches)).toBe(
+      'Marla, seat 1 in rearward',
+    )
+    expect(sittingNameById('driver/marla/0/20', layout)).toBe('Marla, seat as drawn')
+    expect(sittingNameById('nobody', layout)).toBe('nobody')
+  })
+})
+
+describe('remedyText', () => {
+  it('says each kind of change in one sentence a welder can follow', () => {
+    const bothLaps = ['lap-left-anchor', 'lap-right-anchor']
+    expect(
+      remedyText({ kind: 'move-anchors', anchorIds: bothLaps, direction: 'down', byMm: 22 }, layout),
+    ).toBe('Move the left lap tab and the right lap tab down 22 mm each.')
+    expect(remedyText({ kind: 'move-tube', tubeId: 'bar', direction: 'up', byMm: 22 }, inches)).toBe(
+      'Move Test bar up 7/8 in (22 mm), with every anchor on it.',
+    )
+    expect(
+      remedyText({ kind: 'turn-tab', anchorId: 'lap-left-anchor', planDeg: 12, leanDeg: -5.25 }, layout),
+    ).toBe(
+      'Turn the left lap tab: 12° from fore-and-aft, rearward edge to the right, leaned 5.3°, top edge to the right.',
+    )
+    expect(remedyText({ kind: 'change-property', property: 'bar-wall', to: '1.6' }, layout)).toBe(
+      'Take a tube with a wall of 1.6 mm.',
+    )
+    expect(remedyText({ kind: 'add-anchor', strap: 'sub-left' }, layout)).toBe(
+      'Place an anchor for the left anti-submarine strap.',
+    )
+    expect(remedyText({ kind: 'none', reason: 'No place does.' }, layout)).toBe('No place does.')
+  })
+
+  it('has a sentence for every property', () => {
+    for (const property of PROPERTY_IDS) {
+      for (const to of ['50', 'yes', 'double']) {
+        const text = remedyText({ kind: 'change-property', property, to }, layout)
+        expect(text).toMatch(/^[A-Z].*\.$/)
+        expect(text).not.toMatch(odd)
+      }
+    }
+  })
+})
+
+describe('problemText', () => {
+  const problems: readonly PathProblem[] = [
+    { kind: 'anchor-missing', strap: 'lap-left' },
+    { kind: 'anchor-inside-body', strap: 'sub-left', insideMm: 12.34 },
+    { kind: 'anchor-ahead-of-shoulder', strap: 'shoulder-left', aheadMm: 30 },
+    { kind: 'lap-anchor-not-behind', strap: 'lap-right', aheadMm: 5 },
+    { kind: 'buckle-unknown', strap: 'sub-centre' },
+    { kind: 'slot-blocked', strap: 'shoulder-right', by: 'tube', insideMm: 3 },
+    { kind: 'clear-of-shoulder', strap: 'shoulder-right', clearMm: 3 },
+  ]
+
+  it.each(problems)('says $kind and what to do', (problem) => {
+    for (const unit of ['mm', 'in'] as const) {
+      expect(problemText(problem, unit)).toMatch(/^The .+\. [A-Z].+\.$/)
+      expect(problemText(problem, unit)).not.toMatch(odd)
+    }
+  })
+
+  it('gives the offending length in the shop’s unit', () => {
+    expect(problemText({ kind: 'anchor-inside-body', strap: 'lap-left', insideMm: 12.7 }, 'in')).toContain(
+      '1/2 in',
+    )
+  })
+})
+
+describe('ruleSentence', () => {
+  it('prints every rule with how its figure reached us', () => {
+    const words = ['read in the document', 'common practice, no source']
+    for (const rule of RULE_SETS.flatMap((set) => set.rules)) {
+      const { source } = ruleSentence(rule)
+      expect(words.some((word) => source.includes(word))).toBe(true)
+      expect(source).not.toMatch(odd)
+    }
+  })
+})
+
+describe('words', () => {
+  it('has a word for every verdict, level, status and direction', () => {
+    const all = [
+      ...(['broken', 'tight', 'unchecked', 'clear'] as const).map(verdictWord),
+      ...(['must', 'should', 'advice'] as const).map(levelWord),
+      ...(['read', 'second-hand', 'memory', 'common-practice'] as const).map(statusWord),
+      ...(['up', 'down', 'forward', 'rearward', 'inward', 'outward'] as const).map(directionWord),
+    ]
+    expect(new Set(all).size).toBe(all.length)
+    expect(all.every((word) => /^[a-z]/.test(word))).toBe(true)
+  })
+})
+
+describe('CAUTIONS', () => {
+  it('says that this is no certificate and who decides', () => {
+    const text = CAUTIONS.join(' ')
+    expect(CAUTIONS.length).toBeGreaterThanOrEqual(4)
+    expect(CAUTIONS.length).toBeLessThanOrEqual(6)
+    for (const word of [
+      'not a certificate',
+      'rule book',
+      'belt maker',
+      'local law',
+      'licensed',
+      'Sources disagree',
+    ]) {
+      expect(text).toContain(word)
+    }
+  })
+})
