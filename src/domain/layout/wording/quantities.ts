@@ -205,7 +205,7 @@ export const propertyName = (id: PropertyId): string => {
     case 'tab-thickness':
       return 'tab thickness'
     case 'tab-shear':
-      return 'tab'
+      return 'bolt held in'
     case 'bar-diameter':
       return 'outside diameter'
     case 'bar-wall':
