@@ -21,21 +21,24 @@ const Workbench = (props: { readonly drawing: ReactNode }): ReactElement => {
   return (
     <div className="workbench" data-panels={arePanelsOpen ? 'open' : 'closed'}>
       <section className="board" aria-label="Drawing" id="drawing" tabIndex={-1}>
-        <PlaceBar />
+        <PlaceBar
+          panelToggle={
+            <button
+              type="button"
+              className="panel-toggle"
+              aria-expanded={arePanelsOpen}
+              onClick={() => setPanelsOpen(!arePanelsOpen)}
+            >
+              {arePanelsOpen ? 'Hide panels' : 'Show panels'}
+            </button>
+          }
+        />
         <div className="board-drawing">
           <ErrorBoundary store={store} part="The drawing">
             {props.drawing}
           </ErrorBoundary>
         </div>
       </section>
-      <button
-        type="button"
-        className="panel-toggle"
-        aria-expanded={arePanelsOpen}
-        onClick={() => setPanelsOpen(!arePanelsOpen)}
-      >
-        <span className="panel-toggle-words">{arePanelsOpen ? 'Hide panels' : 'Show panels'}</span>
-      </button>
       {arePanelsOpen ? (
         <aside className="side" aria-label="Panels" id="panels" tabIndex={-1}>
           <ErrorBoundary store={store} part="The panels">

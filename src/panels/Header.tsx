@@ -4,6 +4,7 @@ import { canRedo, canUndo } from '../state/selectors'
 import { Disclosure } from './Disclosure'
 import { FileMenu } from './FileMenu'
 import { ElevationSwitch, LengthUnitSwitch, RuleSetSelect, ThemeSwitch, ZoneSwitch } from './settings'
+import { useMediaQuery } from './useMediaQuery'
 
 const HistoryButtons = (): ReactElement => {
   const { undo, redo } = useActions()
@@ -33,7 +34,7 @@ const SheetButton = (): ReactElement => {
       className="primary"
       onClick={() => setView({ screen: isSheet ? 'drawing' : 'sheet' })}
     >
-      {isSheet ? 'Back to the drawing' : 'Mount sheet'}
+      {isSheet ? 'Drawing' : 'Mount sheet'}
     </button>
   )
 }
@@ -41,6 +42,7 @@ const SheetButton = (): ReactElement => {
 /** The name of the job, the ways back, the file and what every number is shown in and held against. */
 export const Header = (): ReactElement => {
   const jobName = useApp((state) => state.layout.job.name)
+  const isNarrow = useMediaQuery('(max-width: 640px)')
   return (
     <header className="header no-print">
       <div className="title">
@@ -53,6 +55,7 @@ export const Header = (): ReactElement => {
         <Disclosure words="View" className="view-menu">
           {() => (
             <div className="menu-settings">
+              {isNarrow ? <RuleSetSelect /> : null}
               <LengthUnitSwitch />
               <ElevationSwitch />
               <ZoneSwitch />
@@ -60,7 +63,7 @@ export const Header = (): ReactElement => {
             </div>
           )}
         </Disclosure>
-        <RuleSetSelect />
+        {isNarrow ? null : <RuleSetSelect />}
         <SheetButton />
       </div>
     </header>

@@ -1,5 +1,4 @@
-import { useMemo, type ReactElement } from 'react'
-import { addPlace } from '../domain/layout/edit/change'
+import { useMemo, type ReactElement, type ReactNode } from 'react'
 import { verdictWord } from '../domain/layout/wording/words'
 import { sittingName } from '../domain/layout/wording/names'
 import type { Finding, Verdict } from '../domain/rules/finding'
@@ -31,7 +30,7 @@ const PlaceButtons = (): ReactElement => {
   const places = useApp((state) => state.layout.places)
   const evaluation = useApp(currentEvaluation)
   const currentId = useApp((state) => currentPlace(state)?.id)
-  const { edit, selectPlace } = useActions()
+  const { selectPlace } = useActions()
   return (
     <div className="places" role="group" aria-label="Places">
       {places.map((place) => {
@@ -54,9 +53,6 @@ const PlaceButtons = (): ReactElement => {
           </button>
         )
       })}
-      <button type="button" onClick={() => edit('Add a place', addPlace)}>
-        Add a place
-      </button>
     </div>
   )
 }
@@ -77,10 +73,13 @@ const SittingSelect = (): ReactElement | null => {
 }
 
 /** Whose seat is looked at, in which position, and how it stands. */
-export const PlaceBar = (): ReactElement => (
+export const PlaceBar = (props: { readonly panelToggle: ReactNode }): ReactElement => (
   <div className="place-bar">
     <PlaceButtons />
     <SittingSelect />
-    <FindingCounts />
+    <div className="standing">
+      <FindingCounts />
+      {props.panelToggle}
+    </div>
   </div>
 )

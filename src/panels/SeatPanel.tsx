@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react'
 import type { Place } from '../domain/layout/document/layout'
-import { LIMITS, TEXT_LENGTHS } from '../domain/layout/document/limits'
-import { removePlace, withPlace, withSeat } from '../domain/layout/edit/change'
+import { COUNTS, LIMITS, TEXT_LENGTHS } from '../domain/layout/document/limits'
+import { addPlace, removePlace, withPlace, withSeat } from '../domain/layout/edit/change'
 import { addSlot } from '../domain/layout/edit/changeSlots'
 import { movedHandle } from '../domain/layout/edit/move'
 import { strapName } from '../domain/layout/wording/names'
@@ -28,6 +28,13 @@ const PlaceFields = (props: { readonly place: Place }): ReactElement => {
         maxLength={TEXT_LENGTHS.name}
         onCommit={(name) => edit('Rename the place', (layout) => withPlace(layout, place.id, { name }))}
       />
+      <button
+        type="button"
+        disabled={placeCount >= COUNTS.places.max}
+        onClick={() => edit('Add a place', addPlace)}
+      >
+        Add a place
+      </button>
       <button
         type="button"
         disabled={placeCount === 1}

@@ -51,11 +51,12 @@ export const layoutFileName = (layout: Layout): string => {
   const words = [layout.job.name, layout.job.revision].join(' ')
   const plain = words
     .normalize('NFKD')
+    .replace(/[\p{M}\p{Cf}]/gu, '')
     .replace(/[^A-Za-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '')
     .toLowerCase()
     .slice(0, 60)
-  return `${plain === '' ? 'layout' : plain}.layout.json`
+  return `${plain === '' ? 'unnamed' : plain}.layout.json`
 }
 
 interface SaveWindow {

@@ -1,0 +1,80 @@
+import { describe, expect, it } from 'vitest'
+import { emptyLayout } from '../../src/domain/layout/document/empty'
+import { layoutText } from '../../src/domain/layout/document/layoutText'
+import { layoutFileName, openLayoutFile, openLayoutText, unsoundLines } from '../../src/state/files'
+import { createAppStore } from '../../src/state/store'
+
+const withJob = (name: string, revision = '') => ({
+  ...emptyLayout(),
+  job: { ...emptyLayout().job, name, revision },
+})
+
+describe('openLayoutText', () => {
+  it('opens a layout as one undo step and says so', () => {
+    const store = createAppStore(withJob('mine'))
+    expect(openLayoutText(store, layoutText(withJob('theirs')), 'theirs.layout.json')).toBe(true)
+    expect(store.state.getState().layout).toEqual(withJob('theirs'))
+    expect(store.state.getState().history.past).toHaveLength(1)
+    expect(store.state.getState().notice?.kind).toBe('info')
+  })
+
+  it.each([
+    ['nothing', ''],
+    ['a picture', '\u0089PNG\r\n'],
+    ['JSON of another kind', '{"title": "shopping"}'],
+    ['a newer version', layoutText(emptyLayout()).replace('"version": 1', '"version": 2')],
+    [
+      'an unknown field',
+      layoutText(emptyLayout()).replace('"version": 1,', '"version": 1, "colour": "red",'),
+    ],
+  ])('changes nothing for %s and lists why', (_, text) => {
+    const before = withJob('mine')
+    const store = createAppStore(before)
+    expect(openLayoutText(store, text, 'x.json')).toBe(false)
+    expect(store.state.getState().layout).toBe(before)
+    expect(store.state.getState().history.past).toHaveLength(0)
+    const notice = store.state.getState().notice
+    expect(notice?.kind).toBe('problem')
+    expect(notice?.details.length).toBeGreaterThan(0)
+  })
+
+  it('lists at most a dozen problems and says how many are left', () => {
+    const places = Array.from({ length: 40 }, (_, index) => ({ id: `p${index}` }))
+    const store = createAppStore(emptyLayout())
+    openLayoutText(store, JSON.stringify({ ...emptyLayout(), places }), 'x.json')
+    const details = store.state.getState().notice?.details ?? []
+    expect(details).toHaveLength(13)
+    expect(details.at(-1)).toMatch(/^… and \d+ more\.$/)
+  })
+})
+
+describe('openLayoutFile', () => {
+  it('does not read a file that is too large to be a layout', async () => {
+    const store = createAppStore(emptyLayout())
+    const file = new File([new Uint8Array(5_000_001)], 'film.mp4')
+    expect(await openLayoutFile(store, file)).toBe(false)
+    expect(store.state.getState().notice?.text).toContain('film.mp4')
+  })
+})
+
+describe('layoutFileName', () => {
+  it.each([
+    ['Dune car', 'B', 'dune-car-b.layout.json'],
+    ['', '', 'unnamed.layout.json'],
+    ['../../etc: <b>?', '', 'etc-b.layout.json'],
+    ['Überrollkäfig', '2', 'uberrollkafig-2.layout.json'],
+  ])('job "%s" revision "%s" is saved as %s', (name, revision, expected) => {
+    expect(layoutFileName(withJob(name, revision))).toBe(expected)
+  })
+})
+
+describe('unsoundLines', () => {
+  it('is empty for a layout that a file can hold', () => {
+    expect(unsoundLines(emptyLayout())).toEqual([])
+  })
+
+  it('names what a file could not hold', () => {
+    const layout = { ...emptyLayout(), ruleSetId: 'unheard-of' }
+    expect(unsoundLines(layout).join(' ')).toContain('unheard-of')
+  })
+})
