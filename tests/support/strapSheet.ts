@@ -1,0 +1,339 @@
+import { seatPoint } from '../../src/domain/body/pose'
+import type { PointMm } from '../../src/domain/geometry/point'
+import { gateOf, type StrapScene } from '../../src/domain/straps/scene'
+import type { QuantityId, Subject } from '../../src/domain/straps/quantity'
+import type { StrapId } from '../../src/domain/straps/strap'
+import { FormulaSheet } from './formulaSheet'
+
+const ANGLE = (dx: string, dz: string): string => `DEGREES(ATAN2(${dx},${dz}))`
+const LENGTH2 = (dx: string, dz: string): string => `SQRT((${dx})^2+(${dz})^2)`
+const LENGTH3 = (a: string, b: string): string =>
+  `SQRT(({${a}x}-{${b}x})^2+({${a}y}-{${b}y})^2+({${a}z}-{${b}z})^2)`
+
+/** Where a quantity of the strap code stands in the sheet: the column's name is `id:subject` with the colon left out. */
+export const sheetColumn = (id: QuantityId, subject: Subject): string => `${id}_${subject}`
+
+/**
+ * The quantities of a six-point place with tabs and a slot for every strap, written again as spreadsheet formulas from their
+ * definitions, one row for each sitting. Slots are met as in the side elevation; cushion slots are taken as passed clean.
+ */
+export const strapSheet = (scenes: readonly StrapScene[]): FormulaSheet => {
+  const sheet = new FormulaSheet()
+  givenBodies(sheet, scenes)
+  const first = scenes[0]
+  if (first === undefined) throw new Error('no sitting')
+  givenMounts(sheet, first)
+  shoulderRear(sheet, 'left', -1)
+  shoulderRear(sheet, 'right', 1)
+  lap(sheet, 'left', -1)
+  lap(sheet, 'right', 1)
+  sheet.column('Kx', '({lap-left-Qx}+{lap-right-Qx})/2')
+  sheet.column('Ky', '{Hy}')
+  sheet.column('Kz', '({lap-left-Qz}+{lap-right-Qz})/2')
+  lapLength(sheet, 'left')
+  lapLength(sheet, 'right')
+  shoulderFront(sheet, 'left')
+  shoulderFront(sheet, 'right')
+  sub(sheet, 'left')
+  sub(sheet, 'right')
+  pairs(sheet)
+  helmet(sheet, first)
+  sheet.build(scenes.length)
+  return sheet
+}
+
+const givenBodies = (sheet: FormulaSheet, scenes: readonly StrapScene[]): void => {
+  const given = (name: string, read: (scene: StrapScene) => number): void => {
+    sheet.given(name, scenes.map(read))
+  }
+  const first = scenes[0]
+  if (first === undefined) return
+  const { hipPoint } = first.seat
+  sheet.input('hipX', hipPoint.xMm)
+  sheet.input('hipY', hipPoint.yMm)
+  sheet.input('hipZ', hipPoint.zMm)
+  given('slide', ({ pose }) => pose.hip.xMm - hipPoint.xMm)
+  given('beta', ({ pose }) => pose.reclineDeg)
+  given('rise', ({ pose, body }) => {
+    const up = seatPoint(pose, body.hip)
+    return up.zMm
+  })
+  given('shoulderUp', ({ pose, body }) => seatPoint(pose, body.shoulderPoint.left).zMm)
+  given('R', ({ body }) => body.shoulderArc.radiusMm)
+  given('halfSpacing', ({ body }) => (body.shoulderPoint.right.yMm - body.shoulderPoint.left.yMm) / 2)
+  given('boneAhead', ({ body }) => body.hip.xMm - body.frontHipBone.left.xMm)
+  given('boneAbove', ({ body }) => body.frontHipBone.left.zMm - body.hip.zMm)
+  given('boneHalf', ({ body }) => (body.frontHipBone.right.yMm - body.frontHipBone.left.yMm) / 2)
+  given('lapR', ({ body }) => body.lapArc.radiusMm)
+  given('lowest', ({ body }) => body.lapLowestDeg)
+  given('groinR', ({ body }) => body.groinArc.radiusMm)
+  given('hipHalf', ({ body }) => body.hipHalfBreadthMm)
+  given('headUp', ({ pose, body }) => seatPoint(pose, body.helmet.centre).zMm)
+  given('helmR', ({ body }) => body.helmet.radiusMm)
+  sheet.column('s', 'SIN(RADIANS({beta}))')
+  sheet.column('c', 'COS(RADIANS({beta}))')
+  sheet.column('Px', '[hipX]+{slide}')
+  sheet.column('Hx', '{Px}+{rise}*{s}')
+  sheet.column('Hy', '[hipY]')
+  sheet.column('Hz', '[hipZ]+{rise}*{c}')
+  sheet.column('Cx', '{Px}+({shoulderUp}-{R})*{s}')
+  sheet.column('Cz', '[hipZ]+({shoulderUp}-{R})*{c}')
+  sheet.column('topZ', '[hipZ]+{shoulderUp}*{c}')
+}
+
+/** A seat-frame point in the vehicle frame, as two columns. */
+const seatColumns = (sheet: FormulaSheet, name: string, seat: { xMm: number; zMm: number }): void => {
+  sheet.input(`${name}X`, seat.xMm)
+  sheet.input(`${name}Z`, seat.zMm)
+  sheet.column(`${name}x`, `{Px}+[${name}X]*{c}+[${name}Z]*{s}`)
+  sheet.column(`${name}z`, `[hipZ]-[${name}X]*{s}+[${name}Z]*{c}`)
+}
+
+const givenMounts = (sheet: FormulaSheet, scene: StrapScene): void => {
+  sheet.input('tail', scene.belt.adjusterTailMm)
+  for (const { strap, mount } of scene.anchors) {
+    if (mount.kind !== 'tab') throw new Error(`${strap} is not a tab`)
+    sheet.input(`${strap}X`, mount.point.xMm)
+    sheet.input(`${strap}Y`, mount.point.yMm)
+    sheet.input(`${strap}Z`, mount.point.zMm)
+    sheet.column(`${strap}-Tx`, `[${strap}X]`)
+    sheet.column(`${strap}-Ty`, `[${strap}Y]`)
+    sheet.column(`${strap}-Tz`, `[${strap}Z]`)
+    sheet.input(`${strap}Plan`, mount.planDeg)
+    sheet.input(`${strap}Lean`, mount.leanDeg)
+    gateInputs(sheet, scene, strap)
+  }
+}
+
+const gateInputs = (sheet: FormulaSheet, scene: StrapScene, strap: StrapId): void => {
+  const gate = gateOf(scene, strap)
+  if (gate === null || gate.upper === null) throw new Error(`${strap} has no slot`)
+  const ends = { lo: gate.lower, up: gate.upper }
+  for (const [end, at] of Object.entries(ends)) {
+    const point: PointMm = { xMm: at.uMm, yMm: 0, zMm: at.vMm }
+    seatColumns(sheet, `${strap}-${end}`, seatPoint(scene.pose, point))
+  }
+  sheet.input(`${strap}YMin`, gate.yMinMm ?? -1e6)
+  sheet.input(`${strap}YMax`, gate.yMaxMm ?? 1e6)
+}
+
+const twist = (sheet: FormulaSheet, strap: string, next: string): void => {
+  // n = Rz(plan)·Rx(lean)·ŷ = (−sin plan·cos lean, cos plan·cos lean, sin lean)
+  const d = (axis: string): string => `({${next}${axis}}-{${strap}-T${axis}})`
+  sheet.column(
+    sheetColumn('tab-twist', strap as Subject),
+    `DEGREES(ASIN(ABS((-${d('x')}*SIN(RADIANS([${strap}Plan]))*COS(RADIANS([${strap}Lean]))` +
+      `+${d('y')}*COS(RADIANS([${strap}Plan]))*COS(RADIANS([${strap}Lean]))+${d('z')}*SIN(RADIANS([${strap}Lean])))` +
+      `/${LENGTH3(next, `${strap}-T`)})))`,
+  )
+}
+
+const shoulderRear = (sheet: FormulaSheet, side: 'left' | 'right', out: 1 | -1): void => {
+  const strap = `shoulder-${side}`
+  const n = (name: string): string => `${strap}-${name}`
+  const c = (name: string): string => `{${n(name)}}`
+  // The line over the top of the arc from a point behind it: the fall to the point plus the tangent's part.
+  const drop = (x: string, z: string): string =>
+    `${ANGLE(`${x}-{Cx}`, `{Cz}-${z}`)}+DEGREES(ASIN({R}/${LENGTH2(`${x}-{Cx}`, `{Cz}-${z}`)}))`
+  sheet.column(n('dropT'), drop(c('Tx'), c('Tz')))
+  sheet.column(n('dropLo'), drop(c('lox'), c('loz')))
+  sheet.column(n('dropUp'), drop(c('upx'), c('upz')))
+  sheet.column(n('drop'), `MEDIAN(${c('dropT')},${c('dropLo')},${c('dropUp')})`)
+  sheet.column(n('bent'), `IF(${c('drop')}=${c('dropT')},0,1)`)
+  sheet.column(n('Bx'), `{Cx}+{R}*SIN(RADIANS(${c('drop')}))`)
+  sheet.column(n('By'), `{Hy}+${out}*{halfSpacing}`)
+  sheet.column(n('Bz'), `{Cz}+{R}*COS(RADIANS(${c('drop')}))`)
+  const gateSide = (x: string, z: string): string =>
+    `((${c('upx')}-${c('lox')})*(${z}-${c('loz')})-(${c('upz')}-${c('loz')})*(${x}-${c('lox')}))`
+  sheet.column(n('sideB'), gateSide(c('Bx'), c('Bz')))
+  sheet.column(n('share'), `${c('sideB')}/(${c('sideB')}-${gateSide(c('Tx'), c('Tz'))})`)
+  for (const axis of ['x', 'z'])
+    sheet.column(
+      n(`G${axis}`),
+      `IF(${c('bent')}=0,${c(`B${axis}`)}+${c('share')}*(${c(`T${axis}`)}-${c(`B${axis}`)}),` +
+        `IF(${c('drop')}=${c('dropLo')},${c(`lo${axis}`)},${c(`up${axis}`)}))`,
+    )
+  sheet.column(n('toB'), LENGTH2(`${c('Gx')}-${c('Bx')}`, `${c('Gz')}-${c('Bz')}`))
+  sheet.column(n('toT'), LENGTH2(`${c('Gx')}-${c('Tx')}`, `${c('Gz')}-${c('Tz')}`))
+  sheet.column(n('freeY'), `${c('By')}+${c('toB')}/(${c('toB')}+${c('toT')})*(${c('Ty')}-${c('By')})`)
+  sheet.column(n('Gy'), `MEDIAN([${strap}YMin],${c('freeY')},[${strap}YMax])`)
+  sheet.column(n('touch'), `IF(OR(${c('bent')}=1,${c('Gy')}<>${c('freeY')}),1,0)`)
+  for (const axis of ['x', 'y', 'z'])
+    sheet.column(n(`E${axis}`), `IF(${c('touch')}=1,${c(`G${axis}`)},${c(`T${axis}`)})`)
+  const id = (quantity: QuantityId): string => sheetColumn(quantity, strap as Subject)
+  const fall = `${ANGLE(`${c('Tx')}-${c('Gx')}`, `${c('Gz')}-${c('Tz')}`)}`
+  sheet.column(id('shoulder-drop'), c('drop'))
+  sheet.column(id('shoulder-to-spine'), `${c('drop')}-{beta}`)
+  sheet.column(id('shoulder-rim-drop'), fall)
+  sheet.column(id('shoulder-height'), `{topZ}-${c('Tz')}`)
+  sheet.column(id('shoulder-plan'), ANGLE(`${c('Ex')}-${c('Bx')}`, `${-out}*(${c('Ey')}-${c('By')})`))
+  sheet.column(id('shoulder-free-length'), `${LENGTH3(n('B'), n('E'))}+${LENGTH3(n('E'), n('T'))}`)
+  sheet.column(id('shoulder-length-behind-seat'), LENGTH3(n('G'), n('T')))
+  const plan = (from: string, to: string): string =>
+    ANGLE(`${c(`${to}x`)}-${c(`${from}x`)}`, `${c(`${to}y`)}-${c(`${from}y`)}`)
+  sheet.column(
+    id('slot-bend'),
+    `MAX(IF(${c('bent')}=1,ABS(${fall}-${c('drop')}),0),IF(${c('Gy')}<>${c('freeY')},ABS(${plan('G', 'T')}-${plan('B', 'G')}),0))`,
+  )
+  for (const axis of ['x', 'y', 'z'])
+    sheet.column(n(`N${axis}`), `IF(${c('touch')}=1,${c(`G${axis}`)},${c(`B${axis}`)})`)
+  twist(sheet, strap, n('N'))
+}
+
+const lap = (sheet: FormulaSheet, side: 'left' | 'right', out: 1 | -1): void => {
+  const strap = `lap-${side}`
+  const n = (name: string): string => `${strap}-${name}`
+  const c = (name: string): string => `{${n(name)}}`
+  const rising = (from: string, toX: string, toZ: string): string =>
+    ANGLE(`${c(`${from}x`)}-${toX}`, `${toZ}-${c(`${from}z`)}`)
+  sheet.column(n('lineT'), rising('T', '{Hx}', '{Hz}'))
+  sheet.column(n('aimX'), `IF(${c('lineT')}>={lowest},{Hx},{Hx}-{lapR}*COS(RADIANS({lowest})))`)
+  sheet.column(n('aimZ'), `IF(${c('lineT')}>={lowest},{Hz},{Hz}+{lapR}*SIN(RADIANS({lowest})))`)
+  for (const end of ['T', 'lo', 'up']) sheet.column(n(`aim${end}`), rising(end, c('aimX'), c('aimZ')))
+  sheet.column(n('aim'), `MEDIAN(${c('aimT')},${c('aimlo')},${c('aimup')})`)
+  sheet.column(n('bent'), `IF(${c('aim')}=${c('aimT')},0,1)`)
+  for (const axis of ['x', 'z'])
+    sheet.column(
+      n(`E${axis}`),
+      `IF(${c('bent')}=0,${c(`T${axis}`)},IF(${c('aim')}=${c('aimlo')},${c(`lo${axis}`)},${c(`up${axis}`)}))`,
+    )
+  sheet.column(n('line'), rising('E', '{Hx}', '{Hz}'))
+  sheet.column(n('theta'), `MAX(${c('line')},{lowest})`)
+  sheet.column(n('Qx'), `{Hx}-{lapR}*COS(RADIANS(${c('theta')}))`)
+  sheet.column(n('Qy'), `{Hy}+${out}*{boneHalf}`)
+  sheet.column(n('Qz'), `{Hz}+{lapR}*SIN(RADIANS(${c('theta')}))`)
+  const id = (quantity: QuantityId): string => sheetColumn(quantity, strap as Subject)
+  sheet.column(id('lap-angle'), c('line'))
+  sheet.column(id('lap-run-angle'), rising('E', c('Qx'), c('Qz')))
+  sheet.column(id('lap-shifted-angle'), rising('E', '({Hx}-64)', '({Hz}+10)'))
+  sheet.column(
+    id('lap-over-asis'),
+    `${c('Qz')}+MAX(0,MIN(1,({Hx}-{boneAhead}-${c('Qx')})/(${c('Ex')}-${c('Qx')})))*(${c('Ez')}-${c('Qz')})-({Hz}+{boneAbove})`,
+  )
+  sheet.column(
+    id('slot-bend'),
+    `IF(${c('bent')}=1,ABS(${ANGLE(`${c('Tx')}-${c('Ex')}`, `${c('Ez')}-${c('Tz')}`)}-${rising('E', c('Qx'), c('Qz'))}),0)`,
+  )
+}
+
+/** The way of a clean lap strap round the side of the hip, its length and how it meets its tab. */
+const lapLength = (sheet: FormulaSheet, side: 'left' | 'right'): void => {
+  const strap = `lap-${side}`
+  const out = side === 'left' ? -1 : 1
+  const n = (name: string): string => `${strap}-${name}`
+  const c = (name: string): string => `{${n(name)}}`
+  sheet.column(n('hipShare'), `({Hx}-${c('Qx')})/(${c('Tx')}-${c('Qx')})`)
+  sheet.column(n('Sx'), '{Hx}')
+  sheet.column(n('Sz'), `${c('Qz')}+${c('hipShare')}*(${c('Tz')}-${c('Qz')})`)
+  sheet.column(n('lineY'), `${c('Qy')}+${c('hipShare')}*(${c('Ty')}-${c('Qy')})`)
+  sheet.column(n('Sy'), `IF(${out}*(${c('lineY')}-{Hy})>={hipHalf},${c('lineY')},{Hy}+${out}*{hipHalf})`)
+  sheet.column(
+    sheetColumn('strap-length', strap as Subject),
+    `${LENGTH3(n('T'), n('S'))}+${LENGTH3(n('S'), n('Q'))}+${LENGTH3(n('Q'), 'K')}+[tail]`,
+  )
+  twist(sheet, strap, n('S'))
+}
+
+/** From the shoulder arc down to the buckle, and what the shoulder straps press on the spine. */
+const shoulderFront = (sheet: FormulaSheet, side: 'left' | 'right'): void => {
+  const strap = `shoulder-${side}`
+  const n = (name: string): string => `${strap}-${name}`
+  const c = (name: string): string => `{${n(name)}}`
+  sheet.column(n('toC'), LENGTH2('{Cx}-{Kx}', '{Cz}-{Kz}'))
+  sheet.column(n('up'), `${ANGLE('{Cx}-{Kx}', '{Cz}-{Kz}')}+DEGREES(ASIN({R}/${c('toC')}))`)
+  sheet.column(n('front'), `SQRT(${c('toC')}^2-{R}^2)`)
+  sheet.column(n('Fx'), `{Kx}+${c('front')}*COS(RADIANS(${c('up')}))`)
+  sheet.column(n('Fy'), c('By'))
+  sheet.column(n('Fz'), `{Kz}+${c('front')}*SIN(RADIANS(${c('up')}))`)
+  sheet.column(n('frontLength'), LENGTH3(n('F'), 'K'))
+  sheet.column(n('rearLength'), LENGTH3(n('B'), n('E')))
+  const pull = (axis: string): string =>
+    `((${c(`E${axis}`)}-${c(`B${axis}`)})/${c('rearLength')}+({K${axis}}-${c(`F${axis}`)})/${c('frontLength')})`
+  sheet.column(n('press'), `-({s}*${pull('x')}+{c}*${pull('z')})`)
+  // The arc turns from the rear leg's direction to the front leg's: both tangents are known by their angles.
+  sheet.column(n('wrap'), `RADIANS(${c('up')}+${c('drop')})`)
+  sheet.column(
+    sheetColumn('strap-length', strap as Subject),
+    `${sumOf([`{${sheetColumn('shoulder-free-length', strap as Subject)}}`, `{R}*${c('wrap')}`, c('frontLength'), '[tail]'])}`,
+  )
+}
+
+const sumOf = (parts: readonly string[]): string => parts.join('+')
+
+const sub = (sheet: FormulaSheet, side: 'left' | 'right'): void => {
+  const strap = `sub-${side}`
+  const n = (name: string): string => `${strap}-${name}`
+  const c = (name: string): string => `{${n(name)}}`
+  sheet.column(n('r'), `MIN({groinR},${LENGTH2('{Kx}-{Hx}', '{Kz}-{Hz}')})`)
+  sheet.column(n('TH'), LENGTH2(`{Hx}-${c('Tx')}`, `{Hz}-${c('Tz')}`))
+  sheet.column(n('KH'), LENGTH2('{Hx}-{Kx}', '{Hz}-{Kz}'))
+  sheet.column(
+    n('clear'),
+    `-(({Kx}-${c('Tx')})*({Hz}-${c('Tz')})-({Kz}-${c('Tz')})*({Hx}-${c('Tx')}))/${LENGTH2(`{Kx}-${c('Tx')}`, `{Kz}-${c('Tz')}`)}`,
+  )
+  sheet.column(n('straight'), `IF(${c('clear')}>=${c('r')},1,0)`)
+  sheet.column(
+    n('upDeg'),
+    `${ANGLE(`{Hx}-${c('Tx')}`, `{Hz}-${c('Tz')}`)}+DEGREES(ASIN(${c('r')}/${c('TH')}))`,
+  )
+  sheet.column(n('downDeg'), `${ANGLE('{Hx}-{Kx}', '{Hz}-{Kz}')}-DEGREES(ASIN(MIN(1,${c('r')}/${c('KH')})))`)
+  sheet.column(n('low'), `SQRT(${c('TH')}^2-${c('r')}^2)`)
+  sheet.column(n('high'), `SQRT(MAX(0,${c('KH')}^2-${c('r')}^2))`)
+  sheet.column(n('Lx'), `IF(${c('straight')}=1,{Kx},${c('Tx')}+${c('low')}*COS(RADIANS(${c('upDeg')})))`)
+  sheet.column(n('Lz'), `IF(${c('straight')}=1,{Kz},${c('Tz')}+${c('low')}*SIN(RADIANS(${c('upDeg')})))`)
+  // Going up the arc turns the strap from its lower run's direction to the reverse of the upper run's.
+  sheet.column(n('arc'), `IF(${c('straight')}=1,0,${c('r')}*RADIANS(${c('upDeg')}-(${c('downDeg')}+180)))`)
+  sheet.column(n('lowRun'), LENGTH2(`${c('Lx')}-${c('Tx')}`, `${c('Lz')}-${c('Tz')}`))
+  sheet.column(n('flat'), `${c('lowRun')}+IF(${c('straight')}=1,0,${c('arc')}+${c('high')})`)
+  sheet.column(n('Ly'), `${c('Ty')}+${c('lowRun')}/${c('flat')}*({Hy}-${c('Ty')})`)
+  const id = (quantity: QuantityId): string => sheetColumn(quantity, strap as Subject)
+  sheet.column(n('run'), ANGLE(`${c('Lz')}-${c('Tz')}`, `${c('Tx')}-${c('Lx')}`))
+  sheet.column(id('sub-to-vertical'), c('run'))
+  sheet.column(
+    id('sub-to-chest'),
+    `${c('run')}-${ANGLE('{shoulder-left-Fz}-{Kz}', '{Kx}-{shoulder-left-Fx}')}`,
+  )
+  sheet.column(id('slot-bend'), '0')
+  sheet.column(id('strap-length'), `SQRT(${c('flat')}^2+({Hy}-${c('Ty')})^2)+[tail]`)
+  twist(sheet, strap, n('L'))
+}
+
+const pairs = (sheet: FormulaSheet): void => {
+  sheet.column(
+    sheetColumn('shoulder-spacing', 'shoulder-pair'),
+    LENGTH3('shoulder-left-T', 'shoulder-right-T'),
+  )
+  sheet.column(
+    sheetColumn('spine-load-share', 'shoulder-pair'),
+    '({shoulder-left-press}+{shoulder-right-press})/2',
+  )
+  sheet.column(sheetColumn('lap-spacing', 'lap-pair'), 'ABS({lap-left-Ty}-{lap-right-Ty})')
+  sheet.column(
+    sheetColumn('lap-mirror', 'lap-pair'),
+    LENGTH2('{lap-left-Tx}-{lap-right-Tx}', '{lap-left-Tz}-{lap-right-Tz}'),
+  )
+  sheet.column(sheetColumn('sub-spacing', 'sub-pair'), 'ABS({sub-left-Ty}-{sub-right-Ty})')
+}
+
+const helmet = (sheet: FormulaSheet, scene: StrapScene): void => {
+  const head = { x: '({Px}+{headUp}*{s})', y: '{Hy}', z: '([hipZ]+{headUp}*{c})' }
+  const gaps: string[] = []
+  for (const tube of scene.tubes)
+    for (const [index, b] of tube.points.slice(1).entries()) {
+      const a = tube.points[index]
+      if (a === undefined) continue
+      const name = `tube-${gaps.length}`
+      const d = { x: b.xMm - a.xMm, y: b.yMm - a.yMm, z: b.zMm - a.zMm }
+      const from = { x: `(${head.x}-(${a.xMm}))`, y: `(${head.y}-(${a.yMm}))`, z: `(${head.z}-(${a.zMm}))` }
+      sheet.column(
+        `${name}-t`,
+        `MAX(0,MIN(1,(${from.x}*(${d.x})+${from.y}*(${d.y})+${from.z}*(${d.z}))/${d.x ** 2 + d.y ** 2 + d.z ** 2}))`,
+      )
+      sheet.column(
+        name,
+        `SQRT((${from.x}-{${name}-t}*(${d.x}))^2+(${from.y}-{${name}-t}*(${d.y}))^2+(${from.z}-{${name}-t}*(${d.z}))^2)-${tube.outsideDiameterMm / 2}`,
+      )
+      gaps.push(`{${name}}`)
+    }
+  sheet.column(sheetColumn('helmet-clearance', 'head'), `MIN(${gaps.join(',')})-{helmR}`)
+}
