@@ -6,10 +6,10 @@ type DimensionPrimitive = Extract<Primitive, { kind: 'dimension' }>
 type AnglePrimitive = Extract<Primitive, { kind: 'angle' }>
 
 /**
- * Mean width of a character as a share of the lettering height, for keeping labels apart. Our judgement after the bundled condensed
- * face: its figures are about half as wide as a line is high; a wide guess costs only space.
+ * Mean width of a character as a share of the height of a line, for keeping labels apart. Our judgement after the bundled condensed
+ * face: its figures are half as wide as the letters are high, and a line is a little higher than its letters. A wide guess costs only space.
  */
-const CHARACTER_WIDTH_SHARE = 0.56
+const CHARACTER_WIDTH_SHARE = 0.46
 
 /** Estimated width of a line of text, mm of the car. */
 export const textWidthMm = (text: string, textHeightMm: number): number =>

@@ -1,0 +1,124 @@
+import './elevations.css'
+import {
+  type ReactElement,
+  type RefObject,
+  useCallback,
+  useImperativeHandle,
+  useMemo,
+  useRef,
+  useState,
+} from 'react'
+import { useStrictMode as setStrictMode } from 'react-konva/lib/ReactKonvaCore'
+import type { Elevation } from '../domain/geometry/plane'
+import { useApp } from '../state/react'
+import { ElevationPane, type PaneProps } from './ElevationPane'
+import { coordinateText } from './handles/liveText'
+import { usePlaceHandles } from './paneHandles'
+import { paneSizes } from './paneSizes'
+import { useCarBounds, useDrawing } from './useDrawings'
+import { useElementSize } from './useElementSize'
+import { usePalette } from './usePalette'
+import { useView } from './useView'
+import { ViewBar } from './ViewBar'
+import { type PointPx, paneTransform, type SizePx, toMm, zoomedAbout } from './viewTransform'
+
+// The store is the only truth: what is on the canvas always follows the properties, whatever Konva itself may have changed.
+setStrictMode(true)
+
+/** What the buttons beside the drawing can do with its view. */
+interface BoardHandle {
+  readonly zoom: (factor: number) => void
+  readonly fit: () => void
+}
+
+interface BoardProps {
+  readonly room: SizePx
+  readonly ghosts: boolean
+  readonly board: RefObject<BoardHandle | null>
+  readonly onHover: (text: string) => void
+  readonly onRefused: (text: string) => void
+}
+
+const DrawnPane = (props: Omit<PaneProps, 'drawing'> & { readonly ghosts: boolean }): ReactElement => {
+  const drawing = useDrawing(props.elevation, props.control.view.pxPerMm, props.ghosts)
+  return <ElevationPane {...props} drawing={drawing} />
+}
+
+/** The top elevation above the side elevation (third angle) on one x axis. */
+const ORDER: readonly Elevation[] = ['top', 'side']
+
+/** The elevations in a room of known size. */
+const Board = ({ room, ghosts, board, onHover, onRefused }: BoardProps): ReactElement => {
+  const layout = useApp((state) => state.layout)
+  const placeId = useApp((state) => state.currentPlaceId)
+  const shown = useApp((state) => state.view.elevations)
+  const unit = layout.units.length
+  const bounds = useCarBounds()
+  const palette = usePalette()
+  const sizes = useMemo(() => paneSizes(room, shown, bounds), [room, shown, bounds])
+  const control = useView(bounds, sizes)
+  const handles = usePlaceHandles(layout, placeId)
+  useImperativeHandle(
+    board,
+    () => ({
+      fit: control.fit,
+      zoom: (factor) => {
+        const elevation = sizes.side === undefined ? 'top' : 'side'
+        const size = sizes[elevation] ?? room
+        const at = { xPx: size.widthPx / 2, yPx: size.heightPx / 2 }
+        control.set(zoomedAbout(control.latest(), { elevation, at, factor }, sizes))
+      },
+    }),
+    [control, sizes, room],
+  )
+  const hover = (elevation: Elevation, at: PointPx | null): void =>
+    onHover(
+      at === null
+        ? ''
+        : coordinateText(elevation, toMm(paneTransform(control.latest(), elevation), at), unit),
+    )
+  const common = { sizes, unit, palette, control, handles, ghosts, onHover: hover, onRefused }
+  return (
+    <>
+      {ORDER.map((elevation) => {
+        const size = sizes[elevation]
+        return size === undefined ? null : (
+          <DrawnPane key={elevation} elevation={elevation} size={size} {...common} />
+        )
+      })}
+    </>
+  )
+}
+
+/** Both elevations with their view buttons: the drawing that the whole page is about. */
+export const Elevations = (): ReactElement => {
+  const roomElement = useRef<HTMLDivElement>(null)
+  const room = useElementSize(roomElement)
+  const board = useRef<BoardHandle>(null)
+  const readout = useRef<HTMLOutputElement>(null)
+  const [ghosts, setGhosts] = useState(true)
+  const [note, setNote] = useState('')
+  const onReadout = useCallback((element: HTMLOutputElement | null) => {
+    readout.current = element
+  }, [])
+  const onHover = useCallback((text: string) => {
+    if (readout.current !== null) readout.current.textContent = text
+  }, [])
+  return (
+    <div className="elevations">
+      <div className="elevation-room" ref={roomElement}>
+        {room === null ? null : (
+          <Board room={room} ghosts={ghosts} board={board} onHover={onHover} onRefused={setNote} />
+        )}
+      </div>
+      <ViewBar
+        onZoom={(factor) => board.current?.zoom(factor)}
+        onFit={() => board.current?.fit()}
+        ghosts={ghosts}
+        onGhosts={setGhosts}
+        note={note}
+        onReadout={onReadout}
+      />
+    </div>
+  )
+}

@@ -1,0 +1,85 @@
+import type { Context } from 'konva/lib/Context'
+import { memo, type ReactElement } from 'react'
+import { Layer, Shape, Stage } from 'react-konva/lib/ReactKonvaCore'
+import 'konva/lib/Shape'
+import type { LengthUnit } from '../domain/layout/document/layout'
+import type { Drawing } from '../domain/layout/drawing/primitive'
+import type { Palette } from './paint/palette'
+import { paintDrawing } from './paint/paintDrawing'
+import { paintGrid } from './paint/paintGrid'
+import { type PaintedHandle, paintHandles, paintLiveText } from './paint/paintHandles'
+import { paintTitle } from './paint/paintTitle'
+import type { PointPx, SizePx, ViewTransform } from './viewTransform'
+
+interface PaperProps {
+  readonly view: ViewTransform
+  readonly size: SizePx
+  readonly palette: Palette
+}
+
+/** Line widths and lettering are constant on the screen, so the shapes paint themselves in px instead of being scaled by Konva. */
+const Painted = (props: { readonly paint: (canvas: CanvasRenderingContext2D) => void }): ReactElement => (
+  <Shape
+    listening={false}
+    perfectDrawEnabled={false}
+    sceneFunc={(context: Context) => props.paint(context._context)}
+  />
+)
+
+interface DrawingProps extends PaperProps {
+  readonly drawing: Drawing
+  readonly unit: LengthUnit
+}
+
+const DrawingShape = memo(({ drawing, unit, view, size, palette }: DrawingProps) => (
+  <Painted
+    paint={(canvas) => {
+      const brush = { canvas, view, palette }
+      paintGrid(brush, unit, size)
+      paintDrawing(brush, drawing, size)
+      paintTitle(brush, drawing.elevation, size)
+    }}
+  />
+))
+
+interface HandlesProps extends PaperProps {
+  readonly handles: readonly PaintedHandle[]
+  readonly live: { readonly at: PointPx; readonly lines: readonly string[] } | null
+}
+
+const HandlesShape = memo(({ handles, live, view, size, palette }: HandlesProps) => (
+  <Painted
+    paint={(canvas) => {
+      const brush = { canvas, view, palette }
+      paintHandles(brush, handles)
+      if (live !== null) paintLiveText(brush, live.at, live.lines, size.widthPx)
+    }}
+  />
+))
+
+/**
+ * One elevation on canvas: the drawing below, what can be taken hold of above. Nothing listens: pointers are read by the pane
+ * around it, so no hidden hit canvas has to be painted for every frame.
+ */
+export const StageView = (props: DrawingProps & HandlesProps): ReactElement => (
+  <Stage width={props.size.widthPx} height={props.size.heightPx} listening={false}>
+    <Layer listening={false}>
+      <DrawingShape
+        drawing={props.drawing}
+        unit={props.unit}
+        view={props.view}
+        size={props.size}
+        palette={props.palette}
+      />
+    </Layer>
+    <Layer listening={false}>
+      <HandlesShape
+        handles={props.handles}
+        live={props.live}
+        view={props.view}
+        size={props.size}
+        palette={props.palette}
+      />
+    </Layer>
+  </Stage>
+)

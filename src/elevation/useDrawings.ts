@@ -1,0 +1,91 @@
+import { useMemo } from 'react'
+import type { Elevation } from '../domain/geometry/plane'
+import type { Layout } from '../domain/layout/document/layout'
+import { elevationDrawing } from '../domain/layout/drawing/elevationDrawing'
+import type { DrawingOptions } from '../domain/layout/drawing/options'
+import type { Drawing } from '../domain/layout/drawing/primitive'
+import { handleById } from '../domain/layout/edit/handles'
+import { mirroredStrap } from '../domain/straps/strap'
+import type { AppState } from '../state/appState'
+import { useApp } from '../state/react'
+import { currentEvaluation, currentPlace, evaluationOf } from '../state/selectors'
+import { TEXT_LINE_PX } from './paint/brush'
+import type { PaneBounds } from './viewTransform'
+
+const BARE_CAR = {
+  placeId: null,
+  sittingId: null,
+  ghosts: false,
+  zones: 'none',
+  focusedFindingId: null,
+  dimensions: 'none',
+  angles: false,
+  handles: false,
+  labels: false,
+} as const
+
+/** The layout without what a gesture is just doing to it. */
+const settledLayout = (state: AppState): Layout => state.gesture?.startedFrom ?? state.layout
+
+/**
+ * Corners of the bare car in both elevations: what the view is fitted to, whatever is written around it. Unchanged while something
+ * is dragged, or a fitted view would pull the drawing from under the finger.
+ */
+export const useCarBounds = (): PaneBounds => {
+  const layout = useApp(settledLayout)
+  return useMemo(() => {
+    const options = { ...BARE_CAR, lengthUnit: layout.units.length }
+    const boundsOf = (elevation: Elevation): Drawing['bounds'] =>
+      elevationDrawing(layout, evaluationOf(layout), elevation, options).bounds
+    return { side: boundsOf('side'), top: boundsOf('top') }
+  }, [layout])
+}
+
+/**
+ * Which zones to hatch: none while everything is still, unless asked for always; the zones of the anchor in hand and of its pair
+ * while one moves; all of the place while something else moves them.
+ */
+const shownZones = (state: AppState): DrawingOptions['zones'] => {
+  const { gesture, layout, selectedHandleId, view } = state
+  if (view.showZones === 'always') return 'all'
+  if (gesture === null) return 'none'
+  const ref = selectedHandleId === null ? undefined : handleById(layout, selectedHandleId)?.ref
+  if (ref?.kind !== 'anchor') return 'all'
+  const anchors = layout.places.find((place) => place.id === ref.placeId)?.anchors ?? []
+  const own = anchors.find((anchor) => anchor.id === ref.anchorId)
+  const partner =
+    own === undefined ? undefined : anchors.find((anchor) => anchor.strap === mirroredStrap(own.strap))
+  return [ref.anchorId, ...(partner === undefined ? [] : [partner.id])]
+}
+
+/** As text and back, so that the selector's result stays the same value as long as the same zones are shown. */
+const zonesKey = (state: AppState): string => JSON.stringify(shownZones(state))
+
+const zonesOf = (key: string): DrawingOptions['zones'] => JSON.parse(key) as DrawingOptions['zones']
+
+/** Both elevations as the screen shows them at a scale; an elevation that is not shown is not computed. */
+export const useDrawing = (elevation: Elevation, pxPerMm: number, ghosts: boolean): Drawing => {
+  const layout = useApp((state) => state.layout)
+  const evaluation = useApp(currentEvaluation)
+  const placeId = useApp((state) => currentPlace(state)?.id ?? null)
+  const sittingId = useApp((state) => state.currentSittingId)
+  const focusedFindingId = useApp((state) => state.focusedFindingId)
+  const selectedId = useApp((state) => state.selectedHandleId)
+  const zones = useApp(zonesKey)
+  return useMemo(
+    () =>
+      elevationDrawing(layout, evaluation, elevation, {
+        placeId,
+        sittingId,
+        ghosts,
+        zones: zonesOf(zones),
+        focusedFindingId,
+        dimensions: selectedId === null ? 'none' : [selectedId],
+        lengthUnit: layout.units.length,
+        angles: true,
+        handles: true,
+        textHeightMm: TEXT_LINE_PX / pxPerMm,
+      }),
+    [layout, evaluation, elevation, placeId, sittingId, focusedFindingId, selectedId, zones, ghosts, pxPerMm],
+  )
+}
