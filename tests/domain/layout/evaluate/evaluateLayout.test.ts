@@ -125,6 +125,23 @@ describe('evaluateLayout', () => {
     })
   })
 
+  it('leaves unchecked what is kept in one sitting and has no number in another, but calls broken what is broken', () => {
+    const place = flatPlace({ anchors: lapTabs(20, 200) })
+    // Slid 400 mm rearward the hip point is far behind the tabs: the lap straps have no path there.
+    const sliding = { ...place, seat: { ...place.seat, slide: { forwardMm: 0, rearwardMm: 400 } } }
+    expect(findingOf(flatLayout([sliding]), 'workshop-lap-below-hip-bones', 'lap-left')).toMatchObject({
+      verdict: 'unchecked',
+      value: null,
+      worstSitting: 'driver/marla/400/20',
+      problem: { kind: 'lap-anchor-not-behind', strap: 'lap-left' },
+      remedy: { kind: 'none' },
+    })
+    // As drawn: atan(200/20) = 84.289°, above the 60° of the lap wedge (common practice, no source).
+    const steep = findingOf(flatLayout([sliding]), 'workshop-lap-angle', 'lap-left')
+    expect(steep).toMatchObject({ verdict: 'broken', worstSitting: 'driver/marla/0/20' })
+    expect(steep.value).toBeCloseTo(84.2894, 4)
+  })
+
   it('speaks of tabs and wraps as they are mounted', () => {
     const bar = crossTube('bar', 330, 520)
     const wrapped: Place = flatPlace({
