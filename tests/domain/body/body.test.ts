@@ -71,6 +71,19 @@ describe('predictedBody', () => {
     expect(Math.abs(predictedBody('male', 1755, 84.6).helmetRadiusMm - 150)).toBeLessThan(1)
   })
 
+  it.each([
+    // Top of the head above the hip joint in published models of the small-female and large-male frontal dummy: 692 and 834 mm
+    // (dummy sizes from memory). Half a head below it is the head's centre; the helmet adds 50 mm to half a head.
+    { sex: 'female' as const, statureMm: 1511, massKg: 47, topOfHeadMm: 692 },
+    { sex: 'male' as const, statureMm: 1869, massKg: 102, topOfHeadMm: 834 },
+  ])(
+    'has the top of the head where a dummy of that size has it: $sex',
+    ({ sex, statureMm, massKg, topOfHeadMm }) => {
+      const body = predictedBody(sex, statureMm, massKg)
+      expect(Math.abs(body.headCentreAboveHipMm + (body.helmetRadiusMm - 50) - topOfHeadMm)).toBeLessThan(5)
+    },
+  )
+
   it('lays the strap halfway between the neck and the shoulder end', () => {
     // By hand, male 1755 mm, 84.6 kg: biacromial 204.6 + 0.0917·1755 + 0.586·84.6 = 415.1; shoulder length 39.6 + 0.0627·1755 = 149.6.
     const spacingMm = predictedBody('male', 1755, 84.6).shoulderStrapSpacingMm

@@ -243,6 +243,18 @@ describe('outlines', () => {
     )
   })
 
+  it('lean with the recline: the trunk passes through the shoulder point and holds the hip', () => {
+    fc.assert(
+      fc.property(person, recline, (body, reclineDeg) => {
+        const posed = posedBody(body, { hip: origin, reclineDeg }, 100)
+        const trunk = polygonOf(posed.outlines.side.find(({ part }) => part === 'trunk')?.points ?? [])
+        const { left } = posed.shoulderPoint
+        expect(new Point(left.xMm, left.zMm).distanceTo(trunk)[0]).toBeLessThan(3)
+        expect(trunk.contains(new Point(posed.hip.xMm, posed.hip.zMm))).toBe(true)
+      }),
+    )
+  })
+
   it('are as wide and as high as the body', () => {
     const posed = posedBody(middleMan, { hip: origin, reclineDeg: 0 }, middleMan.hipHeightMm)
     const extent = (part: string, axis: 'uMm' | 'vMm', list: PosedBody['outlines']['side']): number => {
