@@ -28,7 +28,7 @@ const frontContact = (strap: SolvedStrap): PlanePointMm =>
  * Height of the strap's middle over the front hip bone in side view, + above. Where the bone lies ahead of the front contact the
  * strap has already turned across the lap: the contact's own height counts. Behind the effective anchor its height counts.
  */
-const overHipBoneMm = (end: PlanePointMm, front: PlanePointMm, bone: PlanePointMm): number => {
+export const overHipBoneMm = (end: PlanePointMm, front: PlanePointMm, bone: PlanePointMm): number => {
   const share = (bone.uMm - front.uMm) / (end.uMm - front.uMm)
   const heldShare = Math.min(1, Math.max(0, share))
   return front.vMm + heldShare * (end.vMm - front.vMm) - bone.vMm

@@ -44,7 +44,7 @@ const upperRun = (
 /**
  * The groin arc, drawn in to the buckle where a thin lap lets the buckle lie within it: the buckle is on the body, never in it.
  */
-const groinOf = (scene: StrapScene, buckle: PlanePointMm): CircleMm => {
+export const groinOf = (scene: StrapScene, buckle: PlanePointMm): CircleMm => {
   const { centre, radiusMm } = scene.body.groinArc
   return { centre, radiusMm: Math.min(radiusMm, planeDistanceMm(centre, buckle)) }
 }
