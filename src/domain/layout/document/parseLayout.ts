@@ -1,5 +1,6 @@
 import { err, ok, type Result } from '../../result'
 import { layoutContradictions } from './contradictions'
+import { jsonDamageOffset } from './jsonDamage'
 import { type Layout, LAYOUT_VERSION } from './layout'
 import { fieldProblem, type LayoutProblem, receivedText } from './problem'
 import { readFields } from './schema'
@@ -25,8 +26,8 @@ export const parseLayoutText = (text: string): Result<Layout, readonly LayoutPro
   let input: unknown
   try {
     input = JSON.parse(body)
-  } catch (error) {
-    return err([fileProblem(`${body.length} characters`, brokenJsonWords(body, error))])
+  } catch {
+    return err([fileProblem(`${body.length} characters`, brokenJsonWords(body))])
   }
   return parseLayout(input)
 }
@@ -41,16 +42,13 @@ const fileProblem = (received: string, message: string): LayoutProblem => ({
   remedy: 'Open a layout file (*.layout.json) that was saved whole.',
 })
 
-/** Where the text stops being JSON. Engines word it differently; the position, where given, becomes a line and column. */
-const brokenJsonWords = (body: string, error: unknown): string => {
-  const words = error instanceof Error ? error.message : ''
-  const position = /position (\d+)/.exec(words)?.[1]
-  const before = position === undefined ? body : body.slice(0, Number(position))
+/** Where the text stops being JSON, as the line and column that an editor shows. */
+const brokenJsonWords = (body: string): string => {
+  const before = body.slice(0, jsonDamageOffset(body) ?? body.length)
   const line = before.split('\n').length
   const column = before.length - before.lastIndexOf('\n')
-  return position === undefined
-    ? `The file is not readable as JSON; it breaks off or is damaged (it has ${line} lines).`
-    : `The file is not readable as JSON from line ${line}, column ${column} on; it breaks off or is damaged there.`
+  const how = before.length === body.length ? 'it breaks off there' : 'it is damaged there'
+  return `The file is not readable as JSON from line ${line}, column ${column} on: ${how}.`
 }
 
 const versionProblem = (input: unknown): LayoutProblem | null => {

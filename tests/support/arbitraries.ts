@@ -1,0 +1,204 @@
+import fc from 'fast-check'
+
+import { BODY_MEASURES, type BodyMeasure, type Occupant } from '../../src/domain/body/occupant'
+import { pointBetween, pointDistanceMm, type PointMm } from '../../src/domain/geometry/point'
+import type { Tube } from '../../src/domain/geometry/tube'
+import type { Layout, Place } from '../../src/domain/layout/document/layout'
+import { LIMITS, MEASURE_LIMITS, type NumberLimits } from '../../src/domain/layout/document/limits'
+import { RULE_SETS } from '../../src/domain/rules/ruleSets'
+import type { Anchor } from '../../src/domain/straps/anchor'
+import type { Seat, Slot } from '../../src/domain/straps/seat'
+import { ARRANGEMENTS, STRAP_IDS, type StrapId } from '../../src/domain/straps/strap'
+
+/*
+ * Any layout that a file may hold, within the limits of layout/document/limits.ts. Not only sensible ones: a seat may lie under
+ * the floor. -0 is left out because JSON turns it into 0.
+ */
+
+export const within = (limits: NumberLimits): fc.Arbitrary<number> =>
+  fc.double({ min: limits.min, max: limits.max, noNaN: true }).map((value) => (value === 0 ? 0 : value))
+
+/** A point within a room's size, where a car is; whole and fractional millimetres. */
+export const pointInCar: fc.Arbitrary<PointMm> = fc.record({
+  xMm: within({ min: -4_000, max: 4_000, unit: 'mm' }),
+  yMm: within({ min: -2_000, max: 2_000, unit: 'mm' }),
+  zMm: within({ min: -1_000, max: 3_000, unit: 'mm' }),
+})
+
+const words = fc.string({ maxLength: 30 })
+
+const tubeArb = (id: string): fc.Arbitrary<Tube> =>
+  fc
+    .record({
+      name: words,
+      role: fc.constantFrom('harness-bar' as const, 'cage' as const, 'floor' as const),
+      points: fc.array(pointInCar, { minLength: 2, maxLength: 5 }),
+      outsideDiameterMm: within(LIMITS.outsideDiameterMm),
+      wallShare: fc.double({ min: 0, max: 1, noNaN: true }),
+    })
+    .filter(({ points }) =>
+      points.every((point, i) => {
+        const before = points[i - 1]
+        return before === undefined || pointDistanceMm(before, point) >= 1
+      }),
+    )
+    .map(({ wallShare, ...tube }) => ({
+      id,
+      ...tube,
+      wallMm: 0.5 + wallShare * (Math.min(LIMITS.wallMm.max, tube.outsideDiameterMm / 2) - 0.5),
+    }))
+
+const measuredArb: fc.Arbitrary<Partial<Record<BodyMeasure, number>>> = fc.record(
+  Object.fromEntries(BODY_MEASURES.map((measure) => [measure, within(MEASURE_LIMITS[measure])])),
+  { requiredKeys: [] },
+)
+
+const occupantArb = (id: string): fc.Arbitrary<Occupant> =>
+  fc.record({
+    id: fc.constant(id),
+    name: words,
+    sex: fc.constantFrom('female' as const, 'male' as const),
+    statureMm: within(LIMITS.statureMm),
+    massKg: within(LIMITS.massKg),
+    measured: measuredArb,
+  })
+
+const seatNumber = within({ min: -700, max: 700, unit: 'mm' })
+const sidePoint = fc.record({ xMm: seatNumber, zMm: seatNumber })
+const planPoint = fc.record({ xMm: seatNumber, yMm: seatNumber })
+
+const slotArb = (id: string, strap: StrapId): fc.Arbitrary<Slot> =>
+  fc.record({
+    id: fc.constant(id),
+    straps: fc.constant([strap]),
+    face: fc.constantFrom('back' as const, 'side' as const, 'cushion' as const),
+    centre: fc.record({ xMm: seatNumber, yMm: seatNumber, zMm: seatNumber }),
+    lengthMm: within(LIMITS.slotLengthMm),
+    heightMm: within(LIMITS.slotHeightMm),
+    turnDeg: within(LIMITS.turnDeg),
+  })
+
+const slotsArb: fc.Arbitrary<readonly Slot[]> = fc
+  .subarray([...STRAP_IDS])
+  .chain((straps) => fc.tuple(...straps.map((strap, i) => slotArb(`slot-${i + 1}`, strap))))
+
+const seatArb: fc.Arbitrary<Seat> = fc
+  .record({
+    hipPoint: pointInCar,
+    hipHeightMm: within(LIMITS.hipHeightMm),
+    reclines: fc.array(within(LIMITS.reclineDeg), { minLength: 3, maxLength: 3 }),
+    isFixedBack: fc.boolean(),
+    slide: fc.record({ forwardMm: within(LIMITS.slideMm), rearwardMm: within(LIMITS.slideMm) }),
+    sideOutline: fc.array(sidePoint, { minLength: 3, maxLength: 6 }),
+    topOutline: fc.array(planPoint, { minLength: 3, maxLength: 6 }),
+    backrestRim: sidePoint,
+    slots: slotsArb,
+  })
+  .map(({ reclines, isFixedBack, ...seat }) => {
+    const [uprightDeg = 0, reclineDeg = 0, reclinedDeg = 0] = reclines.toSorted((a, b) => a - b)
+    return {
+      ...seat,
+      reclineDeg,
+      reclineRange: isFixedBack
+        ? { uprightDeg: reclineDeg, reclinedDeg: reclineDeg }
+        : { uprightDeg, reclinedDeg },
+    }
+  })
+
+const beltArb: fc.Arbitrary<Place['belt']> = fc.record({
+  arrangement: fc.constantFrom(...ARRANGEMENTS),
+  webbingMm: fc.record({
+    shoulder: within(LIMITS.webbingMm),
+    lap: within(LIMITS.webbingMm),
+    sub: within(LIMITS.webbingMm),
+  }),
+  material: fc.constantFrom('polyester' as const, 'nylon' as const),
+  buckle: fc.constantFrom('latch-and-link' as const, 'rotary-cam' as const),
+  lapAdjuster: fc.constantFrom('pull-up' as const, 'pull-down' as const),
+  headAndNeckRestraint: fc.boolean(),
+  adjusterTailMm: within(LIMITS.spareWebbingMm),
+  wrapReturnMm: within(LIMITS.spareWebbingMm),
+})
+
+const tabArb = (tubes: readonly Tube[]): fc.Arbitrary<Anchor['mount']> =>
+  fc.record({
+    kind: fc.constant('tab' as const),
+    point: pointInCar,
+    planDeg: within(LIMITS.turnDeg),
+    leanDeg: within(LIMITS.leanDeg),
+    thicknessMm: within(LIMITS.thicknessMm),
+    holeDiameterMm: within(LIMITS.holeDiameterMm),
+    shear: fc.constantFrom('single' as const, 'double' as const),
+    tubeId: fc.constantFrom(null, ...tubes.map((tube) => tube.id)),
+  })
+
+const wrapArb = (tube: Tube): fc.Arbitrary<Anchor['mount']> =>
+  fc
+    .record({
+      piece: fc.nat({ max: tube.points.length - 2 }),
+      share: fc.double({ min: 0, max: 1, noNaN: true }),
+      over: fc.constantFrom('over' as const, 'under' as const),
+      guideHoops: fc.boolean(),
+    })
+    .map(({ piece, share, over, guideHoops }) => {
+      const [start, end] = tube.points.slice(piece, piece + 2)
+      if (start === undefined || end === undefined) throw new RangeError(`no piece ${piece}`)
+      return { kind: 'wrap', tubeId: tube.id, point: pointBetween(start, end, share), over, guideHoops }
+    })
+
+const mountArb = (tubes: readonly Tube[]): fc.Arbitrary<Anchor['mount']> =>
+  tubes.length === 0 ? tabArb(tubes) : fc.oneof(tabArb(tubes), ...tubes.map(wrapArb))
+
+const placeArb = (index: number, tubes: readonly Tube[]): fc.Arbitrary<Place> =>
+  fc.record({
+    id: fc.constant(`place-${index + 1}`),
+    name: words,
+    seat: seatArb,
+    occupants: fc
+      .integer({ min: 1, max: 3 })
+      .chain((count) =>
+        fc.tuple(...Array.from({ length: count }, (_, i) => occupantArb(`occupant-${i + 1}`))),
+      ),
+    belt: beltArb,
+    anchors: fc
+      .subarray([...STRAP_IDS])
+      .chain((straps) =>
+        fc.tuple(
+          ...straps.map((strap) =>
+            mountArb(tubes).map((mount): Anchor => ({ id: `place-${index + 1}-${strap}`, strap, mount })),
+          ),
+        ),
+      ),
+    mirrored: fc.record({ shoulder: fc.boolean(), lap: fc.boolean(), sub: fc.boolean() }),
+  })
+
+/** Any layout that a file may hold. */
+export const layoutArb: fc.Arbitrary<Layout> = fc
+  .integer({ min: 0, max: 3 })
+  .chain((count) => fc.tuple(...Array.from({ length: count }, (_, i) => tubeArb(`tube-${i + 1}`))))
+  .chain((tubes) =>
+    fc.record({
+      version: fc.constant(1 as const),
+      job: fc.record({
+        name: words,
+        car: words,
+        customer: words,
+        date: fc.constantFrom('', '2026-02-28', '2028-02-29'),
+        revision: words,
+        preparedBy: words,
+        notes: words,
+      }),
+      datum: words,
+      units: fc.record({
+        length: fc.constantFrom('mm' as const, 'in' as const),
+        force: fc.constantFrom('N' as const, 'daN' as const, 'lbf' as const),
+        mass: fc.constantFrom('kg' as const, 'lb' as const),
+      }),
+      dustyOrMuddyUse: fc.boolean(),
+      ruleSetId: fc.constantFrom(...RULE_SETS.map((set) => set.id)),
+      tubes: fc.constant(tubes),
+      places: fc
+        .integer({ min: 1, max: 2 })
+        .chain((count) => fc.tuple(...Array.from({ length: count }, (_, i) => placeArb(i, tubes)))),
+    }),
+  )
