@@ -126,18 +126,21 @@ describe('evaluateLayout', () => {
   })
 
   it('leaves unchecked what is kept in one sitting and has no number in another, but calls broken what is broken', () => {
-    const place = flatPlace({ anchors: lapTabs(20, 200) })
     // Slid 400 mm rearward the hip point is far behind the tabs: the lap straps have no path there.
-    const sliding = { ...place, seat: { ...place.seat, slide: { forwardMm: 0, rearwardMm: 400 } } }
-    expect(findingOf(flatLayout([sliding]), 'workshop-lap-below-hip-bones', 'lap-left')).toMatchObject({
+    const sliding = (aftMm: number): Layout => {
+      const place = flatPlace({ anchors: lapTabs(aftMm, 200) })
+      return flatLayout([{ ...place, seat: { ...place.seat, slide: { forwardMm: 0, rearwardMm: 400 } } }])
+    }
+    // As drawn: atan(200/180) = 48.0°, inside the 45…60° of the lap wedge (common practice, no source).
+    expect(findingOf(sliding(180), 'workshop-lap-angle', 'lap-left')).toMatchObject({
       verdict: 'unchecked',
       value: null,
       worstSitting: 'driver/marla/400/20',
       problem: { kind: 'lap-anchor-not-behind', strap: 'lap-left' },
       remedy: { kind: 'none' },
     })
-    // As drawn: atan(200/20) = 84.289°, above the 60° of the lap wedge (common practice, no source).
-    const steep = findingOf(flatLayout([sliding]), 'workshop-lap-angle', 'lap-left')
+    // As drawn: atan(200/20) = 84.289°, outside it.
+    const steep = findingOf(sliding(20), 'workshop-lap-angle', 'lap-left')
     expect(steep).toMatchObject({ verdict: 'broken', worstSitting: 'driver/marla/0/20' })
     expect(steep.value).toBeCloseTo(84.2894, 4)
   })
