@@ -8,7 +8,7 @@ export type MeasuredValues = Readonly<Partial<Record<BodyMeasure, number>>>
  * Sitting in a car shortens the trunk against sitting erect on a bench.
  * Source: our judgement, range 0.90–1.00; the skin at the neck of two crash-test dummies lies at 0.94 and 0.96 of the erect height.
  */
-export const SLUMP = 0.95
+const SLUMP = 0.95
 
 /**
  * Height of the hip joint above the compressed seat for the small reference woman, growing to the large reference man, and held
@@ -34,13 +34,13 @@ const HELMET_THICKNESS_MM = 50
  * How far the pelvis leans back from its standing attitude in a seat. Source: our judgement, range 0–40°; no published figure
  * for deep off-road seats was found. It is taken as the tilt at the drawn recline and does not change from sitting to sitting.
  */
-export const DEFAULT_PELVIS_TILT_DEG = 20
+const DEFAULT_PELVIS_TILT_DEG = 20
 
 /**
  * Flesh and clothing between the front hip bone and the lap strap. Source: our judgement after Jones, Ebert and Reed,
  * ATLAS-2016-15 (abstract): straps put on by people of body mass index 25 lie 31 and 33 mm from the bone; 118 and 68 mm at 40.
  */
-export const DEFAULT_LAP_TISSUE_MM = 30
+const DEFAULT_LAP_TISSUE_MM = 30
 
 /**
  * Every body value from sex, stature and mass, with the measured ones in their place; what is derived from other values follows

@@ -6,7 +6,7 @@ import type { ConvexPolygon, HalfPlane, Region } from './polygon'
  * Pieces smaller than this are rounding, not room for a part: a square of one micrometre a side. They are dropped, so that
  * regions which only touch have nothing in common. Our judgement.
  */
-export const SLIVER_MM2 = 1e-6
+const SLIVER_MM2 = 1e-6
 
 /** Area of one convex polygon, mm² ≥ 0. Formula: half the sum of cross products (surveyor's formula). Source: Meister 1769 (from memory). */
 const convexAreaMm2 = (polygon: ConvexPolygon): number => {

@@ -9,7 +9,7 @@ export type MassUnit = 'kg' | 'lb'
 export const KG_PER_LB = 0.45359237
 
 /** No part or person in a car is heavier: beyond it a unit or a digit has slipped. Our judgement. */
-export const LARGEST_MASS_KG = 10_000
+const LARGEST_MASS_KG = 10_000
 
 /** Why a typed mass cannot be taken; the offending text is inside. */
 export type MassProblem =
