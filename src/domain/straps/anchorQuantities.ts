@@ -9,7 +9,7 @@ import type { SolvedStrap } from './strapPath'
 import { tabTwistDeg } from './tabPlane'
 
 /** Angle between a strap and the bar it wraps, 0°…90°, 90° is square. */
-export const wrapSquareDeg = (axis: Direction, pull: Direction): number =>
+const wrapSquareDeg = (axis: Direction, pull: Direction): number =>
   acosDeg(Math.abs(directionDot(axis, pull)))
 
 /** Change of direction at a point in the drawn plane given by two coordinates, degrees ≥ 0. */
@@ -30,7 +30,7 @@ const turnDeg = (
  * end of the slot. The latter is seen in plan or, for a slot in the cushion through which straps run down, from the front.
  * 0 when the strap passes clean or ends before the slot.
  */
-export const slotBendDeg = ({ path, pass }: SolvedStrap): number => {
+const slotBendDeg = ({ path, pass }: SolvedStrap): number => {
   const index = path.contacts.findIndex(({ on }) => on === 'slot')
   const [before, at, after] = path.contacts.slice(index - 1, index + 2)
   if (index < 1 || before === undefined || at === undefined || after === undefined) return 0

@@ -24,7 +24,7 @@ export const lapFrontAt = (body: PosedBody, angleDeg: number): PlanePointMm => (
 })
 
 /** Where a lap strap from an effective anchor is headed. */
-export interface LapAim {
+interface LapAim {
   /** Angle of the anchor-to-hip line above horizontal. */
   readonly lineDeg: number
   /** The front contact on the lap arc. */

@@ -6,10 +6,10 @@ import type { StrapScene } from './scene'
 import type { SolvedStrap } from './strapPath'
 
 /** How far ahead of the hip point an adjustable seat's lap angle is taken. Source: 49 CFR 571.210 S4.3.1.1(b), "64 mm forward of". */
-export const SHIFTED_AHEAD_MM = 64
+const SHIFTED_AHEAD_MM = 64
 
 /** How far above the hip point an adjustable seat's lap angle is taken. Source: 49 CFR 571.210 S4.3.1.1(b), "10 mm above". */
-export const SHIFTED_ABOVE_MM = 10
+const SHIFTED_ABOVE_MM = 10
 
 /** The point 64 mm ahead of and 10 mm above the hip point that `lap-shifted-angle` is taken to, in the side plane. */
 export const shiftedHip = (hip: PlanePointMm): PlanePointMm => ({

@@ -14,11 +14,11 @@ import { strapSide, type StrapId } from './strap'
 import type { SolvedStrap } from './strapPath'
 
 /** Angle below horizontal of the line from `from` rearward to `to` in side view, + when it falls to the rear, (−180°, 180°]. */
-export const rearwardFallDeg = (from: PlanePointMm, to: PlanePointMm): number =>
+const rearwardFallDeg = (from: PlanePointMm, to: PlanePointMm): number =>
   atan2Deg(from.vMm - to.vMm, to.uMm - from.uMm)
 
 /** +1 when toward the seat's centre line is +y (left side), −1 on the right, 0 in the middle. */
-export const inwardSign = (strap: StrapId): 1 | -1 | 0 => {
+const inwardSign = (strap: StrapId): 1 | -1 | 0 => {
   const side = strapSide(strap)
   if (side === 'centre') return 0
   return side === 'left' ? 1 : -1

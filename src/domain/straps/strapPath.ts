@@ -39,7 +39,7 @@ export interface SolvedStrap {
 const ARC_STEP_DEG = 6
 
 /** Angle of a point as seen from a circle's centre, degrees anticlockwise from rearward. */
-export const angleOnCircleDeg = (circle: CircleMm, point: PlanePointMm): number =>
+const angleOnCircleDeg = (circle: CircleMm, point: PlanePointMm): number =>
   atan2Deg(point.vMm - circle.centre.vMm, point.uMm - circle.centre.uMm)
 
 /** Anticlockwise sweep from one point of a circle to another, in [0°, 360°). */

@@ -9,7 +9,7 @@ import { strapsOf } from './strap'
 import type { SolvedStrap } from './strapPath'
 
 /** Angle of the line from `from` down to `to` from vertical in side view, + when it runs rearward, (−180°, 180°]. */
-export const fromVerticalDeg = (from: PlanePointMm, to: PlanePointMm): number =>
+const fromVerticalDeg = (from: PlanePointMm, to: PlanePointMm): number =>
   atan2Deg(to.uMm - from.uMm, from.vMm - to.vMm)
 
 /**

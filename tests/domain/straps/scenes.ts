@@ -60,7 +60,7 @@ export const bar = (xMm: number, zMm: number, outsideDiameterMm: number, id = 'b
   wallMm: 2,
 })
 
-export interface BodyChoice {
+interface BodyChoice {
   readonly hip?: PointMm
   readonly reclineDeg?: number
   readonly hipToShoulderMm?: number
@@ -75,7 +75,7 @@ export interface BodyChoice {
 }
 
 /** A body of circles: shoulder point `hipToShoulderMm` up the torso line, the arc below it. */
-export const body = (choice: BodyChoice = {}): PosedBody => {
+const body = (choice: BodyChoice = {}): PosedBody => {
   const hip = choice.hip ?? point(0, 0, 0)
   const reclineDeg = choice.reclineDeg ?? 0
   const up = choice.hipToShoulderMm ?? 590
@@ -103,7 +103,7 @@ export const body = (choice: BodyChoice = {}): PosedBody => {
 }
 
 /** The rim is low and far ahead unless a test moves it, so that it does not get in the way. */
-export const seat = (changes: Partial<Seat> = {}): Seat => ({
+const seat = (changes: Partial<Seat> = {}): Seat => ({
   hipPoint: point(0, 0, 0),
   hipHeightMm: 97,
   reclineDeg: 0,

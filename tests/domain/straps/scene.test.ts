@@ -1,0 +1,154 @@
+import { describe, expect, it } from 'vitest'
+import { gateCrossing } from '../../../src/domain/straps/gateCrossing'
+import { mountCircle, mountContact, tubeAt, wrapSide } from '../../../src/domain/straps/mount'
+import { gateOf, type Gate } from '../../../src/domain/straps/scene'
+import { slotCorners } from '../../../src/domain/straps/slotGate'
+import { bar, plane, point, scene, slot, tab, wrap } from './scenes'
+
+const back = slot({ straps: ['shoulder-left'], face: 'back', centre: point(130, -90, 560) })
+
+describe('slotCorners', () => {
+  const sorted = (face: 'back' | 'side' | 'cushion', turnDeg: number): number[][] =>
+    slotCorners(slot({ straps: [], face, centre: point(10, 20, 30), lengthMm: 100, heightMm: 40, turnDeg }))
+      .map(({ xMm, yMm, zMm }) => [xMm, yMm, zMm].map((part) => Math.round(part * 1e6) / 1e6 + 0))
+      .sort((a, b) => (a[0] ?? 0) - (b[0] ?? 0) || (a[1] ?? 0) - (b[1] ?? 0) || (a[2] ?? 0) - (b[2] ?? 0))
+
+  it('lies long side across the seat in the back and the cushion, fore and aft in a side wall', () => {
+    expect(sorted('back', 0)).toEqual([
+      [10, -30, 10],
+      [10, -30, 50],
+      [10, 70, 10],
+      [10, 70, 50],
+    ])
+    expect(sorted('side', 0)).toEqual([
+      [-40, 20, 10],
+      [-40, 20, 50],
+      [60, 20, 10],
+      [60, 20, 50],
+    ])
+    expect(sorted('cushion', 0)).toEqual([
+      [-10, -30, 30],
+      [-10, 70, 30],
+      [30, -30, 30],
+      [30, 70, 30],
+    ])
+  })
+
+  it('turns in its own face, a quarter turn exchanging the sides', () => {
+    expect(sorted('back', 90)).toEqual([
+      [10, 0, -20],
+      [10, 0, 80],
+      [10, 40, -20],
+      [10, 40, 80],
+    ])
+  })
+
+  it('turns from y towards z, x towards z and y towards x', () => {
+    const first = (face: 'back' | 'side' | 'cushion'): { xMm: number; yMm: number; zMm: number } =>
+      slotCorners(
+        slot({ straps: [], face, centre: point(0, 0, 0), lengthMm: 100, heightMm: 0, turnDeg: 30 }),
+      )[0] ?? point(0, 0, 0)
+    expect(first('back')).toEqual(point(0, 50 * Math.cos(Math.PI / 6), 50 * Math.sin(Math.PI / 6)))
+    expect(first('side')).toEqual(point(50 * Math.cos(Math.PI / 6), 0, 50 * Math.sin(Math.PI / 6)))
+    expect(first('cushion')).toEqual(point(50 * Math.sin(Math.PI / 6), 50 * Math.cos(Math.PI / 6), 0))
+  })
+})
+
+describe('gateOf', () => {
+  it('is the slot from its lower to its upper edge, narrowed by half the webbing at each end', () => {
+    const gate = gateOf(scene({ seat: { slots: [back] } }), 'shoulder-left')
+    expect(gate).toMatchObject({
+      on: 'slot',
+      face: 'back',
+      lower: plane(130, 540),
+      upper: plane(130, 580),
+      yMinMm: -140 + 38,
+      yMaxMm: -40 - 38,
+    })
+  })
+
+  it('is the rim, open above, for a shoulder strap without a slot, and nothing for the others', () => {
+    const given = scene({ seat: { slots: [back], backrestRim: { xMm: 120, zMm: 500 } } })
+    expect(gateOf(given, 'shoulder-right')).toMatchObject({ on: 'rim', lower: plane(120, 500), upper: null })
+    expect(gateOf(given, 'lap-left')).toBeNull()
+  })
+
+  it('turns and moves with the seat', () => {
+    const given = scene({ hip: point(1000, 50, 200), reclineDeg: 30, seat: { slots: [back] } })
+    const gate = gateOf(given, 'shoulder-left')
+    // (130, 580) turned by 30°: 130·cos + 580·sin behind, −130·sin + 580·cos above.
+    expect(gate?.upper?.uMm).toBeCloseTo(1000 + 130 * Math.cos(Math.PI / 6) + 290, 9)
+    expect(gate?.upper?.vMm).toBeCloseTo(200 - 65 + 580 * Math.cos(Math.PI / 6), 9)
+    expect(gate?.yMaxMm).toBe(50 - 40 - 38)
+  })
+
+  it('of a cushion slot runs from the front to the rear edge, and is none for a slot round the hip point itself', () => {
+    const cushion = slot({ straps: ['sub-left'], face: 'cushion', centre: point(-50, -50, -110) })
+    expect(gateOf(scene({ seat: { slots: [cushion] } }), 'sub-left')).toMatchObject({
+      lower: plane(-70, -110),
+      upper: plane(-30, -110),
+    })
+    const around = slot({ straps: ['lap-left'], face: 'side', centre: point(0, -200, 0) })
+    expect(gateOf(scene({ seat: { slots: [around] } }), 'lap-left')).toBeNull()
+  })
+})
+
+describe('gateCrossing', () => {
+  const gate: Gate = {
+    on: 'slot',
+    face: 'back',
+    lower: plane(100, 40),
+    upper: plane(100, 60),
+    yMinMm: null,
+    yMaxMm: null,
+  }
+
+  it('passes clean up to the edges and bends on them beyond', () => {
+    const at = (z: number): ReturnType<typeof gateCrossing> => gateCrossing(gate, plane(200, z), plane(0, z))
+    expect(at(50)).toEqual({ at: plane(100, 50), bent: false })
+    expect(at(40)).toEqual({ at: plane(100, 40), bent: false })
+    expect(at(60)).toEqual({ at: plane(100, 60), bent: false })
+    expect(at(39.999)).toEqual({ at: plane(100, 40), bent: true })
+    expect(at(60.001)).toEqual({ at: plane(100, 60), bent: true })
+  })
+
+  it('does not act on a strap that ends before it or on it', () => {
+    expect(gateCrossing(gate, plane(99, 0), plane(0, 0))).toBeNull()
+    expect(gateCrossing(gate, plane(100, 0), plane(0, 0))).toBeNull()
+    expect(gateCrossing(gate, plane(100.001, 0), plane(0, 0))?.bent).toBe(true)
+  })
+
+  it('is open above a rim', () => {
+    const rim: Gate = { ...gate, on: 'rim', face: null, upper: null }
+    expect(gateCrossing(rim, plane(200, 900), plane(0, 900))?.bent).toBe(false)
+    expect(gateCrossing(rim, plane(200, 40), plane(0, 40))?.bent).toBe(false)
+    expect(gateCrossing(rim, plane(200, 39.999), plane(0, 39.999))).toEqual({
+      at: plane(100, 40),
+      bent: true,
+    })
+  })
+})
+
+describe('a mount', () => {
+  it('is a point for a tab and the tube’s outside for a wrap', () => {
+    const tubes = [bar(400, 500, 38)]
+    expect(mountCircle(tab('lap-left', point(1, 2, 3)).mount, tubes)).toEqual({
+      centre: plane(1, 3),
+      radiusMm: 0,
+    })
+    expect(mountCircle(wrap('lap-left', point(400, 2, 500), 'over').mount, tubes)?.radiusMm).toBe(19)
+    expect(mountCircle(wrap('lap-left', point(400, 2, 500), 'over', 'gone').mount, tubes)).toBeNull()
+    expect(tubeAt(tubes, 'bar')?.outsideDiameterMm).toBe(38)
+  })
+
+  it('is touched on its upper half with over and on its lower half with under, whichever way the strap runs', () => {
+    const circle = { centre: plane(400, 500), radiusMm: 19 }
+    for (const towards of [plane(0, 500), plane(0, 300), plane(800, 500), plane(800, 700)]) {
+      const over = wrap('lap-left', point(400, 0, 500), 'over').mount
+      const under = wrap('lap-left', point(400, 0, 500), 'under').mount
+      expect(mountContact(over, circle, towards)?.vMm).toBeGreaterThan(500)
+      expect(mountContact(under, circle, towards)?.vMm).toBeLessThan(500)
+      expect(wrapSide(over, towards)).not.toBe(wrapSide(under, towards))
+    }
+  })
+})
