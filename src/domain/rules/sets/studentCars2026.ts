@@ -49,7 +49,7 @@ const LAP: readonly QuantityRule[] = [
     says: 'With the seat back reclined 30° or less, the lap strap stands at 45° to 65° to the horizontal in side view.',
     why: LAP_WHY,
     caveat:
-      'The rule says "side-view angle of the lap belt"; the line is taken here from the last contact before the body to the hip point.',
+      'The rule speaks of the "lap belt side-view angle" and shows it in a figure that could not be read; the line is taken here from the last contact before the body to the hip point.',
     quantity: 'lap-angle',
     family: 'lap',
     min: 45,

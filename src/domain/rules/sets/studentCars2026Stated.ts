@@ -39,7 +39,7 @@ export const STUDENT_STATED_RULES: readonly StatedRule[] = [
   stated({
     id: 'student-one-release',
     level: 'should',
-    source: studentDerivativeSource('belts, one release', null),
+    source: studentDerivativeSource('release, section number not recorded', null),
     says: 'One release frees every strap, arm restraints included.',
     why: 'Rescuers and the wearer have seconds.',
     caveat: 'Read in the European derivative of these rules.',
@@ -137,7 +137,7 @@ export const STUDENT_STATED_RULES: readonly StatedRule[] = [
   stated({
     id: 'student-edges',
     level: 'must',
-    source: studentSource('T.2', null),
+    source: studentSource('belt routing, section number not recorded', null),
     says: 'Straps pass no sharp edge; seat slots are rolled or grommeted.',
     why: 'Loaded webbing is cut by an edge at once.',
   }),
