@@ -45,6 +45,7 @@ export const anchorCells = (
     figure(point.yMm),
     figure(point.zMm),
     sideCell(row, type),
+    stringCell(row, type),
     planCell(row, type),
     planeCell(row, type),
   ]
@@ -70,24 +71,27 @@ const NO_ANGLE_DEG = 0.05
 
 const sideCell = ({ pull, pullRange }: AnchorRow, type: Typography): readonly CellText[] => {
   if (pull === null) return [cell('no strap path', type.strong, 3)]
-  const { sideFromLevelDeg, stringFromLevelDeg, runs } = pull
+  const { sideFromLevelDeg, runs } = pull
   const isLevel = Math.abs(sideFromLevelDeg) < NO_ANGLE_DEG
   const turn = isLevel ? 'level' : sideFromLevelDeg > 0 ? 'up' : 'down'
   const hasRange = pullRange !== null && pullRange.mostDeg - pullRange.leastDeg >= 2 * NO_ANGLE_DEG
   return [
     cell(angleText(Math.abs(sideFromLevelDeg)), type.figure, 1),
     cell(runs === 'neither' ? turn : `${turn}, ${runs}`, type.small, 2),
-    cell(`string ${angleText(Math.abs(stringFromLevelDeg))}`, type.small, 2),
     cell(
-      hasRange ? `sittings ${angleText(pullRange.leastDeg)} to ${angleText(pullRange.mostDeg)}` : '',
+      hasRange ? `${angleText(pullRange.leastDeg)} to ${angleText(pullRange.mostDeg)}` : '',
       type.small,
       3,
     ),
   ]
 }
 
+/** The side cell says already that there is no path. */
+const stringCell = ({ pull }: AnchorRow, type: Typography): readonly CellText[] =>
+  pull === null ? [] : [cell(angleText(Math.abs(pull.stringFromLevelDeg)), type.figure, 1)]
+
 const planCell = ({ pull }: AnchorRow, type: Typography): readonly CellText[] => {
-  if (pull === null) return [cell('no strap path', type.strong, 3)]
+  if (pull === null) return []
   if (pull.planFromCentreDeg === null) return [cell('none: plumb', type.small, 2)]
   const way = pull.turns === 'neither' ? 'straight' : `to the ${pull.turns}`
   return [cell(angleText(pull.planFromCentreDeg), type.figure, 1), cell(way, type.small, 2)]

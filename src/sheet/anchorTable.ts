@@ -5,8 +5,8 @@ import { type AnchorRow, anchorRows } from '../domain/shop/anchorRows'
 import { angleText } from '../domain/units/angle'
 import { anchorCells, pointText } from './anchorCells'
 import type { FlowRow } from './flow'
-import { cell, type BareRow } from './section'
-import { tableRow, type CellText, type Column } from './table'
+import { cell, textRows, type BareRow } from './section'
+import { neededWidthMm, tableRow, type CellText, type Column } from './table'
 import type { Typography } from './typography'
 
 /** The anchors of one place as the sheet lists and numbers them. */
@@ -33,32 +33,48 @@ export const numberedAnchors = (layout: Layout, evaluation: Evaluation): readonl
 
 const SECTION = 'Anchors'
 
+const EXPLAINED = [
+  'Right and left are the occupant’s. Distances are from the datum to the middle of a tab’s hole in the middle of its plate, or to the bar’s centre line in the middle of a wrapped strap; “from P1” is along the tube’s centre line.',
+  'Pull is the way the strap leaves the anchor in the seat as drawn. Side: seen squarely from the side, from level. String: what an angle finder reads on a string stretched along the strap. Plan: seen from above, from fore and aft. Tab plane: turn from fore and aft seen from above, and lean from upright.',
+].join(' ')
+
 interface TableSetting {
   readonly layout: Layout
   readonly widthMm: number
   readonly type: Typography
 }
 
+export interface AnchorTable {
+  readonly rows: readonly FlowRow[]
+  /** The numbers leave too little for the words beside them. */
+  readonly isCramped: boolean
+}
+
 /** The table of every anchor, one group for each place, with its column heads repeated where it goes on. */
-export const anchorTable = (places: readonly PlaceAnchors[], setting: TableSetting): readonly FlowRow[] => {
-  const columns = tableColumns(setting.widthMm)
+export const anchorTable = (places: readonly PlaceAnchors[], setting: TableSetting): AnchorTable => {
+  const { layout, widthMm, type } = setting
+  const cellsOf = places.map(({ rows }) => rows.map((row) => anchorCells(row, layout, type)))
+  const columns = tableColumns([headCells(setting), ...cellsOf.flat()], widthMm)
   const head = headRow(columns, setting)
   const again = [titleRow('Anchors (continued)', setting), head]
-  const groups = places.flatMap(({ place, rows }) => {
+  const groups = places.flatMap(({ place }, index) => {
     const group: FlowRow = { ...placeRow(place, '', setting), continuation: again }
     const groupAgain: FlowRow = { ...placeRow(place, ' (continued)', setting), continuation: [] }
+    const cells = cellsOf[index] ?? []
     const body =
-      rows.length === 0
+      cells.length === 0
         ? [noAnchorsRow(setting)]
-        : rows.map((row) =>
-            tableRow(columns, anchorCells(row, setting.layout, setting.type), {
-              section: SECTION,
-              rule: 'thin',
-            }),
-          )
+        : cells.map((row) => tableRow(columns, row, { section: SECTION, rule: 'thin' }))
     return [group, ...body.map((row) => ({ ...row, continuation: [...again, groupAgain] }))]
   })
-  return [titleRow('Anchors', setting), head, ...groups]
+  const explained = textRows(EXPLAINED, widthMm, type.small, SECTION).map((row) => ({
+    ...row,
+    continuation: [],
+  }))
+  return {
+    rows: [titleRow('Anchors', setting), head, ...groups, ...explained],
+    isCramped: (columns[WORDS_COLUMN]?.widthMm ?? 0) < WORDS_MIN_SIZES * type.small.sizeMm,
+  }
 }
 
 const titleRow = (text: string, { widthMm, type }: TableSetting): FlowRow => ({
@@ -70,47 +86,52 @@ const titleRow = (text: string, { widthMm, type }: TableSetting): FlowRow => ({
   continuation: [],
 })
 
-/** Shares of the width; our judgement, tried on both papers and in both units. */
-const tableColumns = (widthMm: number): readonly Column[] => {
-  const figureMm = widthMm * 0.105
-  const sideMm = widthMm * 0.115
-  const planMm = widthMm * 0.1
-  const planeMm = widthMm * 0.115
-  const numberMm = 6
-  const right = (columnMm: number): Column => ({ widthMm: columnMm, align: 'right' })
-  return [
-    { widthMm: numberMm, align: 'centre' },
-    { widthMm: widthMm - numberMm - 3 * figureMm - sideMm - planMm - planeMm, align: 'left' },
-    right(figureMm),
-    right(figureMm),
-    right(figureMm),
-    right(sideMm),
-    right(planMm),
-    right(planeMm),
-  ]
+const WORDS_COLUMN = 1
+/** Narrower than about thirty letters the words make the rows high. Our judgement. */
+const WORDS_MIN_SIZES = 15
+
+/** Every column as wide as its widest number or word, so that no number is ever cut; the words beside them get what is left. */
+const tableColumns = (
+  rows: readonly (readonly (readonly CellText[])[])[],
+  widthMm: number,
+): readonly Column[] => {
+  const indices = Array.from(rows[0] ?? [], (_, index) => index)
+  const needed = indices.map((index) =>
+    Math.max(0, ...rows.map((cells) => neededWidthMm(cells[index] ?? []))),
+  )
+  const numbersMm = needed.reduce(
+    (sumMm, columnMm, index) => sumMm + (index === WORDS_COLUMN ? 0 : columnMm),
+    0,
+  )
+  return needed.map((columnMm, index): Column => {
+    if (index === WORDS_COLUMN) return { widthMm: Math.max(columnMm, widthMm - numbersMm), align: 'left' }
+    return { widthMm: columnMm, align: index === 0 ? 'centre' : 'right' }
+  })
 }
 
-const headRow = (columns: readonly Column[], { layout, type }: TableSetting): FlowRow => {
+const headCells = ({ layout, type }: TableSetting): readonly (readonly CellText[])[] => {
   const head = (name: string, explained: string): readonly CellText[] => [
     cell(name, type.strong, 1),
     cell(explained, type.small, 2),
   ]
   const unit = layout.units.length
-  const heads = [
+  return [
     [],
     head('Strap and mount', 'numbered as on the drawing'),
     head(`x, ${unit}`, '+ rearward'),
     head(`y, ${unit}`, '+ to right'),
     head(`z, ${unit}`, '+ up'),
-    head('Pull, side', 'from level'),
-    head('Pull, plan', 'from centre-line'),
+    head('Pull, side', 'all sittings below'),
+    head('String', 'from level'),
+    head('Pull, plan', 'from straight'),
     head('Tab plane', 'turn and lean'),
   ]
-  return {
-    ...tableRow(columns, heads, { section: SECTION, rule: 'thin', keepWithNext: true }),
-    continuation: [],
-  }
 }
+
+const headRow = (columns: readonly Column[], setting: TableSetting): FlowRow => ({
+  ...tableRow(columns, headCells(setting), { section: SECTION, rule: 'thin', keepWithNext: true }),
+  continuation: [],
+})
 
 const placeRow = (place: Place, suffix: string, { layout, widthMm, type }: TableSetting): BareRow => {
   const { hipPoint, reclineDeg } = place.seat

@@ -2,6 +2,7 @@ import { type Elevation, projected } from '../domain/geometry/plane'
 import type { Layout } from '../domain/layout/document/layout'
 import { elevationDrawing } from '../domain/layout/drawing/elevationDrawing'
 import type { Drawing } from '../domain/layout/drawing/primitive'
+import { handleId } from '../domain/layout/edit/handles'
 import type { Evaluation } from '../domain/layout/evaluate/evaluation'
 import { lengthText } from '../domain/units/length'
 import type { PlaceAnchors } from './anchorTable'
@@ -10,7 +11,7 @@ import { type FigureView, pagePoint } from './figureView'
 import { isInside, itemBox, textItem, type Box, type PagePoint, type SheetItem } from './item'
 import { ORDINATE_BAND_MM, type Ordinate, ordinateItems } from './ordinates'
 import { FIGURE_TEXT_MM, primitiveItems } from './primitiveItems'
-import { type Extent, SCALES } from './scale'
+import { type Extent, fittingScale } from './scale'
 
 /** Both elevations on one x axis, the top one above the side one, at one preferred scale. */
 export interface ElevationFigure {
@@ -26,39 +27,60 @@ interface Drawings {
   readonly side: Drawing
 }
 
-/** What has no balloon keeps its name on the drawing. */
-const KEPT_LABELS = ['tube-height:', 'hip:']
+/** What has no balloon keeps its name on the drawing: the bars and tubes that anchors are on, and the hip point. */
+const keptLabels = (layout: Layout): ReadonlySet<string> => {
+  const carrying = new Set(layout.places.flatMap((place) => place.anchors.map(({ mount }) => mount.tubeId)))
+  return new Set([
+    ...layout.places.map((place) => handleId({ kind: 'hip', placeId: place.id })),
+    ...layout.tubes
+      .filter((tube) => tube.role === 'harness-bar' || carrying.has(tube.id))
+      .map((tube) => handleId({ kind: 'tube-height', tubeId: tube.id })),
+  ])
+}
 
 /** Room for balloons round each elevation, and for the words above it. */
-const BALLOON_BAND_MM = 5
+const BALLOON_BAND_MM = 4
 const CAPTION_MM = 4.5
 
-/**
- * The largest figure that fits into `room`, with item balloons and distances from the datum. Beyond 1:100 the scale goes on in
- * whole hundreds, so that there is always one.
- */
-export const elevationFigure = (
+/** What the bands and captions take of the room, whatever the scale. */
+const FIXED: Extent = {
+  widthMm: ORDINATE_BAND_MM + 2 * BALLOON_BAND_MM,
+  heightMm: 2 * CAPTION_MM + 4 * BALLOON_BAND_MM + ORDINATE_BAND_MM,
+}
+
+/** A figure of the size asked for; the layout is drawn once for all sizes, and named only when it is put on a page. */
+export type FigureMaker = (room: Extent) => ElevationFigure
+
+/** Gives the largest figure that fits into a room, with item balloons and distances from the datum. */
+export const figureMaker = (
   layout: Layout,
   evaluation: Evaluation,
   anchors: readonly PlaceAnchors[],
-  room: Extent,
-): ElevationFigure => {
-  for (let index = 0; ; index += 1) {
-    const scale = SCALES[index] ?? 100 * (index - SCALES.length + 2)
-    const drawings = drawingsAt(layout, evaluation, scale, 'bare')
-    const extent = extentOf(drawings, scale)
-    if (extent.widthMm <= room.widthMm && extent.heightMm <= room.heightMm)
-      return {
-        scale,
-        ...extent,
-        itemsAt: (corner) => {
-          const named = drawingsAt(layout, evaluation, scale, 'labelled')
-          return figureItems(layout, withLabelsOf(drawings, named), anchors, scale, corner)
-        },
-      }
+): FigureMaker => {
+  const bare = drawingsAt(layout, evaluation, 1, 'bare')
+  const span = spanX(bare)
+  const real = {
+    widthMm: span.toMm - span.fromMm,
+    heightMm: drawnHeightMm(bare.top) + drawnHeightMm(bare.side),
+  }
+  return (room) => {
+    const scale = fittingScale(real, {
+      widthMm: room.widthMm - FIXED.widthMm,
+      heightMm: room.heightMm - FIXED.heightMm,
+    })
+    return {
+      scale,
+      widthMm: real.widthMm / scale + FIXED.widthMm,
+      heightMm: real.heightMm / scale + FIXED.heightMm,
+      itemsAt: (corner) => {
+        const named = drawingsAt(layout, evaluation, scale, 'labelled')
+        return figureItems(layout, withLabelsOf(bare, named, keptLabels(layout)), anchors, scale, corner)
+      },
+    }
   }
 }
 
+/** Without words the drawing and its extent are the same at every scale. */
 const drawingsAt = (
   layout: Layout,
   evaluation: Evaluation,
@@ -83,14 +105,12 @@ const drawingsAt = (
 }
 
 /** The bare drawings and their extent, with the kept names of the labelled ones. */
-const withLabelsOf = (bare: Drawings, named: Drawings): Drawings => {
+const withLabelsOf = (bare: Drawings, named: Drawings, kept: ReadonlySet<string>): Drawings => {
   const labelled = (drawing: Drawing, from: Drawing): Drawing => ({
     ...drawing,
     primitives: [
       ...drawing.primitives,
-      ...from.primitives.filter(
-        ({ kind, part }) => kind === 'label' && KEPT_LABELS.some((start) => part?.startsWith(start) === true),
-      ),
+      ...from.primitives.filter(({ kind, part }) => kind === 'label' && part !== null && kept.has(part)),
     ],
   })
   return { top: labelled(bare.top, named.top), side: labelled(bare.side, named.side) }
@@ -101,21 +121,7 @@ const spanX = ({ top, side }: Drawings): { readonly fromMm: number; readonly toM
   toMm: Math.max(top.bounds.max.uMm, side.bounds.max.uMm),
 })
 
-const drawnHeightMm = ({ bounds }: Drawing, scale: number): number =>
-  (bounds.max.vMm - bounds.min.vMm) / scale
-
-const extentOf = (drawings: Drawings, scale: number): Extent => {
-  const span = spanX(drawings)
-  return {
-    widthMm: ORDINATE_BAND_MM + 2 * BALLOON_BAND_MM + (span.toMm - span.fromMm) / scale,
-    heightMm:
-      2 * CAPTION_MM +
-      4 * BALLOON_BAND_MM +
-      drawnHeightMm(drawings.top, scale) +
-      drawnHeightMm(drawings.side, scale) +
-      ORDINATE_BAND_MM,
-  }
-}
+const drawnHeightMm = ({ bounds }: Drawing): number => bounds.max.vMm - bounds.min.vMm
 
 interface PlacedDrawing {
   readonly drawing: Drawing
@@ -144,7 +150,7 @@ const placedDrawing = (
     leftMm,
     topMm,
     rightMm: leftMm + 2 * BALLOON_BAND_MM + (span.toMm - span.fromMm) / scale,
-    bottomMm: topMm + 2 * BALLOON_BAND_MM + drawnHeightMm(drawing, scale),
+    bottomMm: topMm + 2 * BALLOON_BAND_MM + drawnHeightMm(drawing) / scale,
   }
   return { drawing, view, box }
 }

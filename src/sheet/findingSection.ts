@@ -87,3 +87,21 @@ const findingRows = (
     ),
   ]
 }
+
+/** What the rule set asks for and no geometry can answer, so that nobody takes silence for approval. */
+export const statedSection = (
+  evaluation: Evaluation,
+  widthMm: number,
+  type: Typography,
+): readonly FlowRow[] => {
+  const section = 'Not computed: see to it on the car'
+  const stated = evaluation.ruleSet.rules.filter((rule) => rule.kind === 'stated')
+  return sectionRows(
+    section,
+    widthMm,
+    type,
+    stated.flatMap((rule) =>
+      textRows(`${capitalised(levelWord(rule.level))}: ${rule.says}`, widthMm, type.small, section),
+    ),
+  )
+}

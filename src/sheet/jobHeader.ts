@@ -3,7 +3,7 @@ import type { Evaluation } from '../domain/layout/evaluate/evaluation'
 import { findingCounts, hasBrokenFindings } from './findingSection'
 import type { FlowRow } from './flow'
 import { cell, sectionRows, textRows, type BareRow } from './section'
-import { CELL_SIDE_MM, tableRow, type CellText } from './table'
+import { CELL_SIDE_MM, tableRow, type CellText, type Column } from './table'
 import { wrappedLines } from './textWidth'
 import type { Typography } from './typography'
 
@@ -17,6 +17,7 @@ interface Field {
 const SECTION = 'Job'
 /** Longer entries are cut in the strip and stand in full under "Job in full". */
 const STRIP_LINES = 2
+const DATUM_LINES = 2
 
 const stripFields = (layout: Layout, evaluation: Evaluation): readonly (readonly Field[])[] => {
   const { job, units } = layout
@@ -46,22 +47,24 @@ export const jobHeader = (
   type: Typography,
 ): readonly BareRow[] => {
   const [first = [], second = []] = stripFields(layout, evaluation)
-  const columns = (fields: readonly Field[], restMm: number) =>
-    fields
-      .map((field) => ({ widthMm: field.share * widthMm, align: 'left' as const }))
-      .concat(restMm > 0.001 ? [{ widthMm: restMm, align: 'left' }] : [])
+  const columns = (fields: readonly Field[]): readonly Column[] =>
+    fields.map((field) => ({ widthMm: field.share * widthMm, align: 'left' }))
   const titleMm = widthMm * 0.24
   return [
     tableRow(
-      [{ widthMm: titleMm, align: 'left' }, ...columns(first, 0)],
+      [{ widthMm: titleMm, align: 'left' }, ...columns(first)],
       [[cell('Mount sheet', type.title, 1)], ...first.map((field) => fieldCell(field, type))],
       { section: SECTION, rule: 'thin' },
     ),
     tableRow(
-      columns(second, 0),
+      columns(second),
       second.map((field) => fieldCell(field, type)),
       { section: SECTION, rule: 'thin' },
     ),
+    tableRow([{ widthMm, align: 'left' }], [[cell(datumText(layout), type.heading, DATUM_LINES)]], {
+      section: SECTION,
+      rule: 'thin',
+    }),
     tableRow([{ widthMm, align: 'left' }], [[cell(statusText(evaluation), type.heading, 2)]], {
       section: SECTION,
       rule: 'heavy',
@@ -69,6 +72,11 @@ export const jobHeader = (
     }),
   ]
 }
+
+const datumText = ({ datum }: Layout): string =>
+  datum.trim() === ''
+    ? 'Datum: not named. Name a point that a tape can reach before anything is measured.'
+    : `Datum: ${datum.trim()}`
 
 const statusText = (evaluation: Evaluation): string => {
   const counts = `Findings: ${findingCounts(evaluation)}.`
@@ -97,9 +105,13 @@ export const jobInFull = (
   const full = cut.flatMap(({ label, value }) =>
     textRows(`${label}: ${value}`, widthMm, type.body, 'Job in full'),
   )
+  const datumRoomMm = strip.widthMm - 2 * CELL_SIDE_MM
+  const { sizeMm, weight } = type.heading
+  const isDatumCut = wrappedLines(datumText(layout), datumRoomMm, sizeMm, weight).length > DATUM_LINES
+  const datum = isDatumCut ? textRows(datumText(layout), widthMm, type.body, 'Job in full') : []
   const notes = layout.job.notes.trim()
   return [
-    ...sectionRows('Job in full', widthMm, type, full),
+    ...sectionRows('Job in full', widthMm, type, [...full, ...datum]),
     ...sectionRows('Notes', widthMm, type, notes === '' ? [] : textRows(notes, widthMm, type.body, 'Notes')),
   ]
 }

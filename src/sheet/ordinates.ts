@@ -19,7 +19,7 @@ export interface OrdinateEdge {
 }
 
 /** Depth of the strip that the bent line and the longest number need. Our judgement: "-1234.5" and "-48 11/16" fit. */
-export const ORDINATE_BAND_MM = 13
+export const ORDINATE_BAND_MM = 12
 
 const SIZES_MM = [2.4, 2.1, 1.8] as const
 const JOG_MM = 2.5

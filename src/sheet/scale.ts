@@ -3,7 +3,7 @@
  * Source: 1:5, 1:10, 1:20, 1:50 and 1:100 are recommended reductions of ISO 5455 (from memory); the steps between are ours,
  * chosen so that a drawing fills the paper and a scale rule or a calculator still reads it easily.
  */
-export const SCALES = [5, 8, 10, 12.5, 15, 20, 25, 30, 40, 50, 75, 100] as const
+const SCALES = [5, 8, 10, 12.5, 15, 20, 25, 30, 40, 50, 75, 100] as const
 
 export interface Extent {
   readonly widthMm: number

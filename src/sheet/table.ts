@@ -1,6 +1,6 @@
 import type { FlowRow } from './flow'
 import { lineItem, textItem, type Ink, type PagePoint, type SheetItem } from './item'
-import { cappedLines, type TextWeight } from './textWidth'
+import { cappedLines, textWidthMm, type TextWeight } from './textWidth'
 
 export interface TextStyle {
   readonly sizeMm: number
@@ -30,6 +30,17 @@ export const baseLineMm = (style: TextStyle): number => style.sizeMm * BASE_LINE
 
 export const CELL_SIDE_MM = 0.9
 const CELL_TOP_MM = 0.55
+
+/** The least column width at which no line that may not wrap is cut, and no word of the others. */
+export const neededWidthMm = (texts: readonly CellText[]): number =>
+  texts.reduce((widestMm, { text, style, mostLines }) => {
+    const pieces = mostLines === 1 ? [text] : text.split(' ')
+    const wordMm = Math.max(0, ...pieces.map((piece) => textWidthMm(piece, style.sizeMm, style.weight)))
+    return Math.max(widestMm, wordMm + 2 * CELL_SIDE_MM + ROUNDING_MM)
+  }, 0)
+
+/** A text exactly as wide as its column must not be cut for the last bit of a sum. */
+const ROUNDING_MM = 0.001
 
 interface RowOptions {
   readonly section: string

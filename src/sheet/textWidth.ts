@@ -21,7 +21,7 @@ export const wrappedLines = (
 ): readonly string[] => {
   const fits = (line: string): boolean => textWidthMm(line, sizeMm, weight) <= widthMm
   const lines: string[] = []
-  for (const paragraph of printable(text).split('\n')) {
+  for (const paragraph of glued(printable(text)).split('\n')) {
     let line = ''
     for (const word of paragraph.split(/ +/)) {
       const longer = line === '' ? word : `${line} ${word}`
@@ -36,8 +36,13 @@ export const wrappedLines = (
     }
     lines.push(line)
   }
-  return lines
+  return lines.map((line) => line.replaceAll(NO_BREAK, ' '))
 }
+
+const NO_BREAK = '\u00A0'
+
+/** A number stays with its fraction and its unit: 12 5/16 in on two lines is misread. */
+const glued = (text: string): string => text.replaceAll(/(\d) (?=\d+\/\d|mm\b|in\b)/g, `$1${NO_BREAK}`)
 
 /** Tabs and other control characters would be drawn as boxes, or make a file that no reader opens: they become spaces. */
 export const printable = (text: string): string =>
