@@ -5,11 +5,12 @@ import type { Place } from '../domain/layout/document/layout'
 import { LIMITS } from '../domain/layout/document/limits'
 import { asTab, asWrap, removeAnchor, withAnchor } from '../domain/layout/edit/changeAnchors'
 import { handleId } from '../domain/layout/edit/handles'
-import type { HandleRef } from '../domain/layout/edit/handle'
+import { mirrorPartner } from '../domain/layout/edit/mirror'
 import { movedHandle } from '../domain/layout/edit/move'
 import { anchorName, tubeName } from '../domain/layout/wording/names'
 import { capitalised } from '../domain/layout/wording/words'
 import type { Anchor, TabMount, WrapMount } from '../domain/straps/anchor'
+import { strapSide } from '../domain/straps/strap'
 import { useActions, useApp } from '../state/react'
 import { ChoiceField, SwitchField, ToggleField } from './fields/ChoiceField'
 import { AngleField, LengthField } from './fields/LengthField'
@@ -149,38 +150,27 @@ const KindSwitch = (props: { readonly place: Place; readonly anchor: Anchor }): 
   )
 }
 
-/** One anchor: how it is made and exactly where. */
-export const AnchorEditor = (props: { readonly place: Place; readonly anchor: Anchor }): ReactElement => {
+/** The right side of a pair that moves as one follows the left; its numbers are there but folded away. */
+const followsOther = (place: Place, anchor: Anchor): boolean =>
+  strapSide(anchor.strap) === 'right' && mirrorPartner(place, anchor) !== null
+
+const AnchorFields = (props: { readonly place: Place; readonly anchor: Anchor }): ReactElement => {
   const { place, anchor } = props
-  const { edit, selectHandle } = useActions()
-  const ref: HandleRef = { kind: 'anchor', placeId: place.id, anchorId: anchor.id }
-  const id = handleId(ref)
-  const isSelected = useApp((state) => state.selectedHandleId === id)
+  const { edit } = useActions()
   const name = anchorName(anchor)
   const change = (words: string, mount: Anchor['mount']): void =>
     edit(`Change the ${words} of the ${name}`, (layout) => withAnchor(layout, place.id, anchor.id, mount))
   return (
-    <section
-      className="editor"
-      data-selected={isSelected ? 'true' : undefined}
-      aria-label={capitalised(name)}
-    >
-      <div className="editor-head">
-        <button type="button" className="link" aria-pressed={isSelected} onClick={() => selectHandle(id)}>
-          {capitalised(name)}
-        </button>
-        <button
-          type="button"
-          onClick={() => edit(`Remove the ${name}`, (layout) => removeAnchor(layout, place.id, anchor.id))}
-        >
-          Remove
-        </button>
-      </div>
+    <>
       <PointFields
         legend={anchor.mount.kind === 'tab' ? 'Hole centre from the datum' : 'On the tube, from the datum'}
         point={anchor.mount.point}
         limits={LIMITS.coordinateMm}
-        onCommit={(to) => edit(`Move the ${name}`, (layout) => movedHandle(layout, ref, to))}
+        onCommit={(to) =>
+          edit(`Move the ${name}`, (layout) =>
+            movedHandle(layout, { kind: 'anchor', placeId: place.id, anchorId: anchor.id }, to),
+          )
+        }
       />
       <details>
         <summary>How it is made</summary>
@@ -191,6 +181,48 @@ export const AnchorEditor = (props: { readonly place: Place; readonly anchor: An
           <WrapFields mount={anchor.mount} change={change} />
         )}
       </details>
+    </>
+  )
+}
+
+/** One anchor: exactly where, and how it is made. */
+export const AnchorEditor = (props: { readonly place: Place; readonly anchor: Anchor }): ReactElement => {
+  const { place, anchor } = props
+  const { edit, selectHandle } = useActions()
+  const id = handleId({ kind: 'anchor', placeId: place.id, anchorId: anchor.id })
+  const isSelected = useApp((state) => state.selectedHandleId === id)
+  const name = anchorName(anchor)
+  return (
+    <section
+      className="editor"
+      data-selected={isSelected ? 'true' : undefined}
+      aria-label={capitalised(name)}
+    >
+      <div className="editor-head">
+        <button
+          type="button"
+          className="link"
+          aria-pressed={isSelected}
+          onClick={() => selectHandle(isSelected ? null : id)}
+        >
+          {capitalised(name)}
+        </button>
+        <button
+          type="button"
+          aria-label={`Remove the ${name}`}
+          onClick={() => edit(`Remove the ${name}`, (layout) => removeAnchor(layout, place.id, anchor.id))}
+        >
+          Remove
+        </button>
+      </div>
+      {followsOther(place, anchor) ? (
+        <details>
+          <summary>Mirrors the left side; changing either changes both</summary>
+          <AnchorFields place={place} anchor={anchor} />
+        </details>
+      ) : (
+        <AnchorFields place={place} anchor={anchor} />
+      )}
     </section>
   )
 }

@@ -15,7 +15,7 @@ const FIRST_CAUTIONS = 2
 
 /** Always in view: what these numbers are not, and who decides. */
 export const CautionsStrip = (): ReactElement => {
-  const hasRoom = useMediaQuery('(min-width: 900px)')
+  const hasRoom = useMediaQuery('(min-width: 1200px)')
   return (
     <footer className="cautions no-print" aria-label="Cautions">
       {hasRoom ? (

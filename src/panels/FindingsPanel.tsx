@@ -68,7 +68,7 @@ const FindingItem = memo(function FindingItem(props: {
         <div className="finding-body">
           <p>{words.why}</p>
           {words.remedy === null ? null : <RemedyLine finding={finding} words={words.remedy} />}
-          {words.caveat === null ? null : <p className="finding-caveat">{words.caveat}</p>}
+          {words.caveat === null || !isFocused ? null : <p className="finding-caveat">{words.caveat}</p>}
           <p className="finding-source">{words.source}</p>
         </div>
       ) : null}

@@ -24,7 +24,7 @@ const HistoryButtons = (): ReactElement => {
   )
 }
 
-const SheetButton = (): ReactElement => {
+const SheetButton = (props: { readonly isNarrow: boolean }): ReactElement => {
   const screen = useApp((state) => state.view.screen)
   const { setView } = useActions()
   const isSheet = screen === 'sheet'
@@ -32,9 +32,10 @@ const SheetButton = (): ReactElement => {
     <button
       type="button"
       className="primary"
+      aria-label={isSheet ? 'Drawing' : 'Mount sheet'}
       onClick={() => setView({ screen: isSheet ? 'drawing' : 'sheet' })}
     >
-      {isSheet ? 'Drawing' : 'Mount sheet'}
+      {isSheet ? 'Drawing' : props.isNarrow ? 'Sheet' : 'Mount sheet'}
     </button>
   )
 }
@@ -64,7 +65,7 @@ export const Header = (): ReactElement => {
           )}
         </Disclosure>
         {isNarrow ? null : <RuleSetSelect />}
-        <SheetButton />
+        <SheetButton isNarrow={isNarrow} />
       </div>
     </header>
   )

@@ -1,14 +1,12 @@
-import { memo, useMemo, type KeyboardEvent, type ReactElement } from 'react'
+import { memo, useEffect, useMemo, useRef, type KeyboardEvent, type ReactElement } from 'react'
 import type { PointMm } from '../domain/geometry/point'
 import type { Layout } from '../domain/layout/document/layout'
-import { LIMITS } from '../domain/layout/document/limits'
 import type { Handle } from '../domain/layout/edit/handle'
 import { handlesOf } from '../domain/layout/edit/handles'
 import { movedHandle } from '../domain/layout/edit/move'
 import { lengthText } from '../domain/units/length'
 import { nudgeMm } from '../state/nudge'
 import { useActions, useApp } from '../state/react'
-import { PointFields } from './fields/PointFields'
 
 const AXES = [
   { letter: 'x', key: 'xMm' },
@@ -39,6 +37,10 @@ const PartRow = memo(function PartRow(props: {
 }): ReactElement {
   const { handle, unit, isSelected } = props
   const { edit, selectHandle } = useActions()
+  const row = useRef<HTMLLIElement>(null)
+  useEffect(() => {
+    if (isSelected) row.current?.scrollIntoView({ block: 'nearest' })
+  }, [isSelected])
   const onKey = (event: KeyboardEvent): void => {
     const axis = nudgeAxis(event)
     if (axis === null) return
@@ -53,7 +55,7 @@ const PartRow = memo(function PartRow(props: {
     })
   }
   return (
-    <li className="part" data-selected={isSelected ? 'true' : undefined}>
+    <li className="part" ref={row} data-selected={isSelected ? 'true' : undefined}>
       <button
         type="button"
         className="part-head"
@@ -78,17 +80,6 @@ const PartRow = memo(function PartRow(props: {
           ))}
         </span>
       </button>
-      {isSelected ? (
-        <PointFields
-          legend={`${handle.name}, from the datum`}
-          point={handle.point}
-          limits={LIMITS.coordinateMm}
-          axes={AXES.map((axis) => axis.letter).filter((letter) => handle.moves[letter])}
-          onCommit={(change) =>
-            edit(`Move ${handle.name}`, (layout) => movedHandle(layout, handle.ref, change))
-          }
-        />
-      ) : null}
     </li>
   )
 })
@@ -101,8 +92,8 @@ export const PartsPanel = (): ReactElement => {
   return (
     <section className="panel" aria-label="Parts">
       <p className="hint">
-        Pick a part to type its place. On a part, left and right arrows move it along the car, up and down in
-        height, with Alt across the car; Shift moves further.
+        Pick a part to type its place above. On a part, left and right arrows move it along the car, up and
+        down in height, with Alt across the car; Shift moves further.
       </p>
       <ul className="parts">
         {handles.map((handle) => (

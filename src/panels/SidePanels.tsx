@@ -9,6 +9,7 @@ import { NumbersPanel } from './NumbersPanel'
 import { PartsPanel } from './PartsPanel'
 import { PeoplePanel } from './PeoplePanel'
 import { SeatPanel } from './SeatPanel'
+import { SelectedPart } from './SelectedPart'
 import { Tabs, type Tab } from './Tabs'
 import { TubesPanel } from './TubesPanel'
 
@@ -77,10 +78,12 @@ export const SidePanels = (props: { readonly arrangement: 'stacked' | 'single' }
   props.arrangement === 'stacked' ? (
     <div className="side-panels stacked">
       <PanelTabs label="Results" tabs={RESULTS} first="findings" />
+      <SelectedPart />
       <PanelTabs label="Set-up" tabs={SET_UP} first="anchors" />
     </div>
   ) : (
     <div className="side-panels single">
+      <SelectedPart />
       <PanelTabs label="Panels" tabs={[...RESULTS, ...SET_UP]} first="findings" />
     </div>
   )

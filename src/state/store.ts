@@ -29,6 +29,8 @@ const withHistory = (state: AppState, history: History<Layout>, announcement: st
     layout,
     gesture: null,
     announcement,
+    // Good news is about the change before; a problem stays until it is closed.
+    notice: state.notice?.kind === 'info' ? null : state.notice,
     currentPlaceId: placeStays ? state.currentPlaceId : firstPlaceId(layout),
     currentSittingId: placeStays ? state.currentSittingId : null,
   }
