@@ -6,6 +6,7 @@ import { nearestOnPolyline } from '../../geometry/segment'
 import type { Tube } from '../../geometry/tube'
 import type { Anchor } from '../../straps/anchor'
 import type { Slot } from '../../straps/seat'
+import { seatPose } from '../../straps/seatPose'
 import { strapFamily, strapSide } from '../../straps/strap'
 import type { Layout, Place } from '../document/layout'
 import type { Handle, HandleRef } from './handle'
@@ -39,10 +40,7 @@ export const handleById = (layout: Layout, id: string): Handle | null =>
   handlesOf(layout).find((handle) => handle.id === id) ?? null
 
 /** Where the seat frame is with the slide at 0 and the recline as drawn. */
-export const drawnPose = (place: Place): SeatPose => ({
-  hip: place.seat.hipPoint,
-  reclineDeg: place.seat.reclineDeg,
-})
+export const drawnPose = (place: Place): SeatPose => seatPose(place.seat, 0, place.seat.reclineDeg)
 
 /** The top of the torso line, level with the backrest rim; at least this far up, so that a low back still turns finely. Our judgement. */
 const RECLINE_HANDLE_MIN_MM = 300

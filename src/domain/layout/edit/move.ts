@@ -9,14 +9,15 @@ import type { HandleRef } from './handle'
 import { drawnPose, reclinePoint, shoulderMidPoint, tubeMiddle } from './handles'
 import { mirrorSlot } from './mirror'
 import { withPlaceChanged, withReplaced } from './replace'
-import { limitedPoint, withTubePointMoved, withTubeShifted } from './tubeMove'
+import { limitedPoint, withTubePointMoved, withTubeRaised } from './tubeMove'
 
 /**
  * The layout with one handle moved: the same function for a drag, an arrow key and a typed number. Coordinates that are not
  * given stay; a handle that cannot go where it is asked goes to the nearest it can. Unknown references change nothing.
  * The result is always a layout that `parseLayout` accepts when the given one was.
  */
-export const movedHandle = (layout: Layout, ref: HandleRef, to: Partial<PointMm>): Layout => {
+export const movedHandle = (layout: Layout, ref: HandleRef, asked: Partial<PointMm>): Layout => {
+  const to = finiteOnly(asked)
   switch (ref.kind) {
     case 'hip':
       return withPlaceChanged(layout, ref.placeId, (place) => ({
@@ -44,10 +45,14 @@ export const movedHandle = (layout: Layout, ref: HandleRef, to: Partial<PointMm>
     case 'tube-height': {
       const tube = layout.tubes.find((candidate) => candidate.id === ref.tubeId)
       if (tube === undefined || to.zMm === undefined) return layout
-      return withTubeShifted(layout, ref.tubeId, { xMm: 0, yMm: 0, zMm: to.zMm - tubeMiddle(tube).zMm })
+      return withTubeRaised(layout, ref.tubeId, to.zMm - tubeMiddle(tube).zMm)
     }
   }
 }
+
+/** Coordinates that are no number, as from an empty field, count as not given. */
+const finiteOnly = (point: Partial<PointMm>): Partial<PointMm> =>
+  Object.fromEntries(Object.entries(point).filter(([, value]) => Number.isFinite(value)))
 
 /**
  * A place with another recline. A back that reclines stays inside its range; a fixed back is mounted at the new angle, so both

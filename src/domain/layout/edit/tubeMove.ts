@@ -33,15 +33,23 @@ export const withTubePointMoved = (layout: Layout, tubeId: string, index: number
   )
 }
 
-/** The layout with a whole tube and everything fixed to it shifted by the same vector. */
-export const withTubeShifted = (layout: Layout, tubeId: string, shift: PointMm): Layout => {
+/**
+ * The layout with a whole tube and everything fixed to it moved up by `upMm` (negative: down); held to the span that a layout may
+ * hold as a whole, so that the tube keeps its shape.
+ */
+export const withTubeRaised = (layout: Layout, tubeId: string, upMm: number): Layout => {
   const tube = layout.tubes.find((candidate) => candidate.id === tubeId)
   if (tube === undefined) return layout
-  const along = { x: shift.xMm, y: shift.yMm, z: shift.zMm }
+  const heightsMm = tube.points.map((point) => point.zMm)
+  const heldMm = limited(upMm, {
+    min: LIMITS.coordinateMm.min - Math.min(...heightsMm),
+    max: LIMITS.coordinateMm.max - Math.max(...heightsMm),
+    unit: 'mm',
+  })
   return withTubePoints(
     layout,
     tube,
-    tube.points.map((point) => limitedPoint(pointSum(point, along))),
+    tube.points.map((point) => ({ ...point, zMm: point.zMm + heldMm })),
   )
 }
 
