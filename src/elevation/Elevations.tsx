@@ -20,7 +20,7 @@ import { useElementSize } from './useElementSize'
 import { usePalette } from './usePalette'
 import { useView } from './useView'
 import { ViewBar } from './ViewBar'
-import { type PointPx, paneTransform, type SizePx, toMm, zoomedAbout } from './viewTransform'
+import { type PointPx, paneTransform, type SizePx, toMm, visibleBox, zoomedAbout } from './viewTransform'
 
 // The store is the only truth: what is on the canvas always follows the properties, whatever Konva itself may have changed.
 setStrictMode(true)
@@ -40,7 +40,13 @@ interface BoardProps {
 }
 
 const DrawnPane = (props: Omit<PaneProps, 'drawing'> & { readonly ghosts: boolean }): ReactElement => {
-  const drawing = useDrawing(props.elevation, props.control.view.pxPerMm, props.ghosts)
+  const { elevation, control, size } = props
+  // Labels keep inside a fitted drawing; once it is zoomed or panned they stay on the car, or they would jump about under the hand.
+  const within = useMemo(
+    () => (control.isFitted ? visibleBox(paneTransform(control.view, elevation), size) : null),
+    [control, elevation, size],
+  )
+  const drawing = useDrawing(elevation, control.view.pxPerMm, within, props.ghosts)
   return <ElevationPane {...props} drawing={drawing} />
 }
 

@@ -24,6 +24,7 @@ export const handleSpots = (
     id: handle.id,
     at: toPx(view, projected(handle.point, elevation)),
     isMovable: isMovableIn(handle, elevation),
+    isMinor: handle.ref.kind === 'tube-point',
   }))
 
 const lookOf = (handle: Handle, isMovable: boolean): PaintedHandle['look'] => {

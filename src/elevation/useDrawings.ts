@@ -64,7 +64,12 @@ const zonesKey = (state: AppState): string => JSON.stringify(shownZones(state))
 const zonesOf = (key: string): DrawingOptions['zones'] => JSON.parse(key) as DrawingOptions['zones']
 
 /** Both elevations as the screen shows them at a scale; an elevation that is not shown is not computed. */
-export const useDrawing = (elevation: Elevation, pxPerMm: number, ghosts: boolean): Drawing => {
+export const useDrawing = (
+  elevation: Elevation,
+  pxPerMm: number,
+  within: Drawing['bounds'] | null,
+  ghosts: boolean,
+): Drawing => {
   const layout = useApp((state) => state.layout)
   const evaluation = useApp(currentEvaluation)
   const placeId = useApp((state) => currentPlace(state)?.id ?? null)
@@ -85,7 +90,20 @@ export const useDrawing = (elevation: Elevation, pxPerMm: number, ghosts: boolea
         angles: true,
         handles: true,
         textHeightMm: TEXT_LINE_PX / pxPerMm,
+        ...(within === null ? {} : { within }),
       }),
-    [layout, evaluation, elevation, placeId, sittingId, focusedFindingId, selectedId, zones, ghosts, pxPerMm],
+    [
+      layout,
+      evaluation,
+      elevation,
+      placeId,
+      sittingId,
+      focusedFindingId,
+      selectedId,
+      zones,
+      ghosts,
+      pxPerMm,
+      within,
+    ],
   )
 }

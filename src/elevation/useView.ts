@@ -8,6 +8,8 @@ export interface ViewControl {
   readonly latest: () => SharedView
   readonly set: (view: SharedView) => void
   readonly fit: () => void
+  /** Nobody has zoomed or panned since the drawing was fitted. */
+  readonly isFitted: boolean
 }
 
 /** The one view that both elevations share. It follows the page's size and another car, and otherwise belongs to the user. */
@@ -27,5 +29,6 @@ export const useView = (bounds: PaneBounds, sizes: PaneSizes): ViewControl => {
   const latest = useCallback(() => current.current.view, [])
   const set = useCallback((view: SharedView) => put({ ...current.current, view, isFitted: false }), [put])
   const fit = useCallback(() => put(freshView(current.current.bounds, current.current.sizes)), [put])
-  return useMemo(() => ({ view: held.view, latest, set, fit }), [held.view, latest, set, fit])
+  const { view, isFitted } = held
+  return useMemo(() => ({ view, isFitted, latest, set, fit }), [view, isFitted, latest, set, fit])
 }

@@ -55,6 +55,12 @@ export const toMm = (view: ViewTransform, point: PointPx): PlanePointMm => ({
   vMm: (view.originYPx - point.yPx) / view.pxPerMm,
 })
 
+/** What a stage of the given size shows of the plane. */
+export const visibleBox = (view: ViewTransform, size: SizePx): Drawing['bounds'] => ({
+  min: toMm(view, { xPx: 0, yPx: size.heightPx }),
+  max: toMm(view, { xPx: size.widthPx, yPx: 0 }),
+})
+
 const clampedScale = (pxPerMm: number): number => Math.min(MAX_PX_PER_MM, Math.max(MIN_PX_PER_MM, pxPerMm))
 
 const scaledAbout = (fixedPx: number, originPx: number, factor: number): number =>

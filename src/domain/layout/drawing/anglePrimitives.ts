@@ -61,18 +61,22 @@ const MAIN_ANGLES = {
 /** Angles closer than this read the same at the 0.1° shown, so a pair's second arc is left out. */
 const SAME_ANGLE_DEG = 0.05
 
-/** The main angle of every strap and, in side elevation, the recline. Arcs are sized by the lettering so that they stay readable. */
+/**
+ * The main angle of every strap and, in side elevation, the recline. Arcs are sized by the lettering so that they stay readable.
+ * `focused` is the quantity that a finding already draws larger.
+ */
 export const anglePrimitives = (
   drawnPlace: DrawnPlace,
   elevation: Elevation,
   textHeightMm: number,
+  focused: string | null,
 ): Primitive[] => {
   const sitting = drawnPlace.shown
   const placeId = drawnPlace.place.id
   const drawn: { angle: DrawnAngle; valueDeg: number }[] = []
   const straps = sitting.paths.flatMap((path) => {
     const id = MAIN_ANGLES[elevation][strapFamily(path.strap)]
-    if (id === null) return []
+    if (id === null || id === focused) return []
     const angle = drawnAngle(id, { path, sitting, seat: drawnPlace.place.seat }, elevation)
     const valueDeg = quantityOf(sitting, id, path.strap)
     if (angle === null || valueDeg === null) return []

@@ -17,6 +17,13 @@ export const boxAbout = (middle: PlanePointMm, widthMm: number, heightMm: number
 export const boxesOverlap = (a: Box, b: Box): boolean =>
   a.min.uMm < b.max.uMm && b.min.uMm < a.max.uMm && a.min.vMm < b.max.vMm && b.min.vMm < a.max.vMm
 
+/** Whether `inner` lies wholly inside `outer`; common edges count as inside. */
+export const boxContains = (outer: Box, inner: Box): boolean =>
+  outer.min.uMm <= inner.min.uMm &&
+  outer.min.vMm <= inner.min.vMm &&
+  outer.max.uMm >= inner.max.uMm &&
+  outer.max.vMm >= inner.max.vMm
+
 /** Whether the segment from `from` to `to` has a point inside the box (Liang–Barsky clipping; a graze along an edge counts). */
 export const segmentMeetsBox = (from: PlanePointMm, to: PlanePointMm, box: Box): boolean => {
   const du = to.uMm - from.uMm

@@ -1,7 +1,8 @@
 import type { Elevation, PlanePointMm } from '../../geometry/plane'
+import type { Tube } from '../../geometry/tube'
 import { seatPose } from '../../straps/seatPose'
 import type { Layout } from '../document/layout'
-import { handlesOf } from '../edit/handles'
+import { handleId, handlesOf } from '../edit/handles'
 import type { Evaluation } from '../evaluate/evaluation'
 import { anchorPrimitives } from './anchorPrimitives'
 import { anglePrimitives } from './anglePrimitives'
@@ -20,7 +21,7 @@ import { strapPrimitives } from './strapPrimitives'
 import { tubePrimitives } from './tubePrimitives'
 import { zonePrimitives } from './zonePrimitives'
 
-const NO_FOCUS: FocusDrawing = { primitives: [], labels: [] }
+const NO_FOCUS: FocusDrawing = { quantity: null, primitives: [], labels: [] }
 
 const focusOf = (
   layout: Layout,
@@ -76,6 +77,14 @@ const scenePrimitives = (
   { kind: 'mark', key: 'datum', part: null, at: { uMm: 0, vMm: 0 }, mark: 'datum', verdict: 'none' },
 ]
 
+/** Whether a tube has a line of its own, and is not hidden behind one that lies exactly on it. */
+const isDrawn = (tube: Tube, primitives: readonly Primitive[]): boolean => {
+  const part = handleId({ kind: 'tube-height', tubeId: tube.id })
+  return primitives.some(
+    (primitive) => primitive.part === part && (primitive.kind === 'polyline' || primitive.kind === 'circle'),
+  )
+}
+
 /** Lines that a label had better not cross: what the drawing is about, not the scenery behind it. */
 const importantLines = (primitives: readonly Primitive[]): (readonly PlanePointMm[])[] =>
   primitives.flatMap((primitive) =>
@@ -107,7 +116,7 @@ export const elevationDrawing = (
   const scene = scenePrimitives(layout, places, elevation, options)
   const focus = focusOf(layout, places, elevation, options, textHeightMm)
   const angles = options.angles
-    ? places.flatMap((drawn) => anglePrimitives(drawn, elevation, textHeightMm))
+    ? places.flatMap((drawn) => anglePrimitives(drawn, elevation, textHeightMm, focus.quantity))
     : []
   const figures = [...scene, ...angles, ...focus.primitives]
   const dimensions = datumDimensions(
@@ -118,11 +127,13 @@ export const elevationDrawing = (
     drawingBounds(figures, textHeightMm),
   )
   const unlabelled = [...figures, ...dimensions]
-  const parts = options.labels === false ? [] : partLabels(places, layout, elevation, options.zones)
+  const tubes = layout.tubes.filter((tube) => isDrawn(tube, scene))
+  const parts = options.labels === false ? [] : partLabels(places, tubes, elevation, options.zones)
   const labels = placedLabels([...focus.labels, ...parts], {
     blocked: blockedBoxes(unlabelled, textHeightMm),
     lines: importantLines(unlabelled),
     textHeightMm,
+    within: options.within ?? null,
   })
   const primitives = [...unlabelled, ...labels]
   return { elevation, bounds: drawingBounds(primitives, textHeightMm), primitives }

@@ -33,6 +33,8 @@ export interface FocusScene {
 
 /** What a focused finding adds to the drawing: lines, and one text that must be read. */
 export interface FocusDrawing {
+  /** The quantity it draws; null without a focused finding. */
+  readonly quantity: Finding['quantity'] | null
   readonly primitives: readonly Primitive[]
   readonly labels: readonly LabelWish[]
 }
@@ -235,6 +237,7 @@ export const focusDrawing = (scene: FocusScene): FocusDrawing => {
     sitting === drawn.shown ? [] : figurePrimitives(sitting.body, elevation, 'ghost', `${keyOf(scene)}/body`)
   const lines = [...strapLines(scene, paths), ...tubeLines(scene), ...headLines(scene)]
   return {
+    quantity: finding.quantity,
     primitives: [...figure, ...lines, ...angleLines(scene, paths), ...lengthLines(scene, paths)],
     labels: [
       {

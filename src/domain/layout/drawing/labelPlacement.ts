@@ -1,5 +1,5 @@
 import { type PlanePointMm, planePoint } from '../../geometry/plane'
-import { type Box, boxesOverlap, labelBox, segmentMeetsBox } from './box'
+import { type Box, boxContains, boxesOverlap, labelBox, segmentMeetsBox } from './box'
 import type { PartId, Primitive } from './primitive'
 
 type Label = Extract<Primitive, { kind: 'label' }>
@@ -11,8 +11,11 @@ export interface LabelWish {
   readonly at: PlanePointMm
   readonly text: string
   readonly weight: 'plain' | 'strong'
-  /** `must` is drawn even where it overlaps; `may` is left out when there is no free spot. */
-  readonly need: 'must' | 'may'
+  /**
+   * `must` is drawn even where it overlaps, if need be further away on a leader; `may` only close by, covering nothing and crossing
+   * one line at most (the outline it stands beside); `if-free` only close by and where it crosses nothing.
+   */
+  readonly need: 'must' | 'may' | 'if-free'
 }
 
 export interface LabelSurroundings {
@@ -21,6 +24,8 @@ export interface LabelSurroundings {
   /** Lines that a label had better not cross. */
   readonly lines: readonly (readonly PlanePointMm[])[]
   readonly textHeightMm: number
+  /** Where a label can be seen whole; null: everywhere. */
+  readonly within: Box | null
 }
 
 interface Spot {
@@ -40,29 +45,42 @@ const SPOTS: readonly Spot[] = [
   { across: 0, up: -1 },
 ]
 
-/** Distances from the point, in text heights: beside the mark, then further out. */
-const REACHES = [1, 2.2, 3.6] as const
+/** Distances from the point, in text heights: beside the mark, then further out on a leader. */
+const CLOSE_REACH = 1
+const REACHES = [CLOSE_REACH, 2.2, 3.6, 5.2] as const
 
 const ALIGN = { '-1': 'right', '0': 'centre', '1': 'left' } as const
 
-const candidates = (wish: LabelWish, textHeightMm: number): readonly Label[] =>
-  REACHES.flatMap((reach) =>
-    SPOTS.map((spot): Label => ({
-      kind: 'label',
-      key: wish.key,
-      part: wish.part,
-      at: planePoint(
-        wish.at.uMm + spot.across * reach * 0.7 * textHeightMm,
-        wish.at.vMm + spot.up * reach * textHeightMm,
-      ),
-      text: wish.text,
-      align: ALIGN[`${spot.across}`],
-      weight: wish.weight,
-    })),
+interface Candidate {
+  readonly label: Label
+  readonly box: Box
+  readonly isClose: boolean
+}
+
+const candidates = (wish: LabelWish, textHeightMm: number): readonly Candidate[] =>
+  REACHES.filter((reach) => wish.need === 'must' || reach === CLOSE_REACH).flatMap((reach) =>
+    SPOTS.map((spot) => {
+      const label: Label = {
+        kind: 'label',
+        key: wish.key,
+        part: wish.part,
+        at: planePoint(
+          wish.at.uMm + spot.across * reach * 0.7 * textHeightMm,
+          wish.at.vMm + spot.up * reach * textHeightMm,
+        ),
+        text: wish.text,
+        align: ALIGN[`${spot.across}`],
+        weight: wish.weight,
+      }
+      return { label, box: labelBox(label, textHeightMm), isClose: reach === CLOSE_REACH }
+    }),
   )
 
 /** A covered label is far worse than any number of crossed lines. */
 const COVERED_COST = 1000
+
+/** A label cut off by the edge is worse still: it cannot be read at all. */
+const CUT_COST = 10_000
 
 const costOf = (box: Box, blocked: readonly Box[], lines: LabelSurroundings['lines']): number => {
   const covered = blocked.filter((other) => boxesOverlap(box, other)).length
@@ -75,6 +93,48 @@ const costOf = (box: Box, blocked: readonly Box[], lines: LabelSurroundings['lin
   return covered * COVERED_COST + crossed
 }
 
+/** What each need will put up with. Our judgement. */
+const MOST_COST: Readonly<Record<LabelWish['need'], number>> = {
+  must: Number.POSITIVE_INFINITY,
+  may: 1,
+  'if-free': 0,
+}
+
+interface Chosen extends Candidate {
+  readonly cost: number
+}
+
+const bestSpot = (
+  wish: LabelWish,
+  blocked: readonly Box[],
+  { lines, textHeightMm, within }: LabelSurroundings,
+): Chosen | null => {
+  let best: Chosen | null = null
+  for (const candidate of candidates(wish, textHeightMm)) {
+    const isCut = within !== null && !boxContains(within, candidate.box)
+    const cost = costOf(candidate.box, blocked, lines) + (isCut ? CUT_COST : 0)
+    if (best === null || cost < best.cost) best = { ...candidate, cost }
+    if (cost === 0) break
+  }
+  return best !== null && best.cost > MOST_COST[wish.need] ? null : best
+}
+
+/** From the point to the nearest spot on the label's edge, for labels that had to go further away. */
+const leader = (wish: LabelWish, box: Box): Primitive => ({
+  kind: 'polyline',
+  key: `${wish.key}/leader`,
+  part: wish.part,
+  points: [
+    wish.at,
+    planePoint(
+      Math.min(box.max.uMm, Math.max(box.min.uMm, wish.at.uMm)),
+      Math.min(box.max.vMm, Math.max(box.min.vMm, wish.at.vMm)),
+    ),
+  ],
+  closed: false,
+  style: 'dimension',
+})
+
 /**
  * Labels beside their points without covering one another: each in turn takes the spot that covers nothing and crosses the fewest
  * lines. Earlier wishes win, so the order is the order of importance.
@@ -82,20 +142,12 @@ const costOf = (box: Box, blocked: readonly Box[], lines: LabelSurroundings['lin
 export const placedLabels = (
   wishes: readonly LabelWish[],
   surroundings: LabelSurroundings,
-): readonly Label[] => {
+): readonly Primitive[] => {
   const blocked = [...surroundings.blocked]
-  const placed: Label[] = []
-  for (const wish of wishes) {
-    let best: { readonly label: Label; readonly box: Box; readonly cost: number } | null = null
-    for (const label of candidates(wish, surroundings.textHeightMm)) {
-      const box = labelBox(label, surroundings.textHeightMm)
-      const cost = costOf(box, blocked, surroundings.lines)
-      if (best === null || cost < best.cost) best = { label, box, cost }
-      if (cost === 0) break
-    }
-    if (best === null || (wish.need === 'may' && best.cost >= COVERED_COST)) continue
-    placed.push(best.label)
+  return wishes.flatMap((wish) => {
+    const best = bestSpot(wish, blocked, surroundings)
+    if (best === null) return []
     blocked.push(best.box)
-  }
-  return placed
+    return best.isClose ? [best.label] : [leader(wish, best.box), best.label]
+  })
 }

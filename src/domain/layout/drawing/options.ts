@@ -1,3 +1,4 @@
+import type { Drawing } from './primitive'
 import type { LengthUnit } from '../document/layout'
 
 /** What to put on an elevation. The same options on screen and on the sheet give the same drawing. */
@@ -25,6 +26,8 @@ export interface DrawingOptions {
    * Labels, arcs and dimension lines keep clear of each other by it.
    */
   readonly textHeightMm?: number
+  /** The part of the plane that can be seen whole; labels keep inside it. Left out: everywhere. */
+  readonly within?: Drawing['bounds']
 }
 
 /** 2.5 mm lettering at a scale of 1:10. Source: ISO 3098-1 nominal lettering height 2.5 mm (from memory); the scale is our judgement. */

@@ -2,10 +2,9 @@ import { type Elevation, planeDistanceMm, type PlanePointMm, projected } from '.
 import type { PointMm } from '../../geometry/point'
 import type { Tube } from '../../geometry/tube'
 import type { Anchor } from '../../straps/anchor'
-import { mirroredStrap, strapFamily, strapSide } from '../../straps/strap'
-import type { Layout } from '../document/layout'
+import { mirroredStrap, strapSide } from '../../straps/strap'
 import { handleId, tubeMiddle } from '../edit/handles'
-import { anchorName, subjectName } from '../wording/names'
+import { anchorName } from '../wording/names'
 import type { DrawnPlace } from './drawnPlace'
 import type { LabelWish } from './labelPlacement'
 import type { DrawingOptions } from './options'
@@ -28,17 +27,14 @@ const coincidentPartner = (
   return apartMm < COINCIDENT_ANCHORS_MM ? partner : null
 }
 
-const anchorLabels = (
-  drawn: DrawnPlace,
-  layout: Layout,
-  elevation: Elevation,
-  zones: DrawingOptions['zones'],
-): LabelWish[] =>
+const anchorLabels = (drawn: DrawnPlace, elevation: Elevation, zones: DrawingOptions['zones']): LabelWish[] =>
   drawn.place.anchors.flatMap((anchor): LabelWish[] => {
     const partner = coincidentPartner(anchor, drawn.place.anchors, elevation)
     if (partner !== null && strapSide(anchor.strap) === 'right') return []
     const name =
-      partner === null ? anchorName(anchor) : subjectName(`${strapFamily(anchor.strap)}-pair`, layout)
+      partner === null || partner.mount.kind !== anchor.mount.kind
+        ? anchorName(anchor)
+        : `${anchorName(anchor).replace('left ', '')}s`
     const zone = drawn.evaluation.zones.find((candidate) => candidate.anchorId === anchor.id)
     const isAsked = zones === 'all' || (zones !== 'none' && zones.includes(anchor.id))
     const hasNoZone = isAsked && zone !== undefined && zone[elevation].length === 0
@@ -86,19 +82,22 @@ const tubeLabels = (tubes: readonly Tube[], elevation: Elevation): LabelWish[] =
       at: projected(tubeMiddle(tube), elevation),
       text: tube.name,
       weight: 'plain',
-      need: tube.role === 'harness-bar' ? 'must' : 'may',
+      need: tube.role === 'harness-bar' ? 'must' : 'if-free',
     }))
 
-/** Names of parts in the order of their importance: what is mounted, then the bars, then what it is measured from. */
+/**
+ * Names of parts in the order of their importance: what is mounted, then the bars, then what it is measured from. `tubes` are those
+ * that the elevation really draws: a rail hidden behind its twin has no line to point at.
+ */
 export const partLabels = (
   places: readonly DrawnPlace[],
-  layout: Layout,
+  tubes: readonly Tube[],
   elevation: Elevation,
   zones: DrawingOptions['zones'],
 ): readonly LabelWish[] => [
-  ...places.flatMap((drawn) => anchorLabels(drawn, layout, elevation, zones)),
+  ...places.flatMap((drawn) => anchorLabels(drawn, elevation, zones)),
   ...tubeLabels(
-    layout.tubes.filter((tube) => tube.role === 'harness-bar'),
+    tubes.filter((tube) => tube.role === 'harness-bar'),
     elevation,
   ),
   {
@@ -111,7 +110,7 @@ export const partLabels = (
   },
   ...places.flatMap((drawn) => bodyLabels(drawn, elevation)),
   ...tubeLabels(
-    layout.tubes.filter((tube) => tube.role !== 'harness-bar'),
+    tubes.filter((tube) => tube.role !== 'harness-bar'),
     elevation,
   ),
 ]
