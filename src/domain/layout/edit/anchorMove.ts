@@ -1,11 +1,10 @@
 import { pointBetween, pointDistanceMm, type PointMm } from '../../geometry/point'
-import { nearestOnPolyline } from '../../geometry/segment'
 import type { Tube } from '../../geometry/tube'
 import type { Anchor } from '../../straps/anchor'
 import type { Layout } from '../document/layout'
 import { mirroredAcrossSeat, mirrorPartner } from './mirror'
 import { withPlaceChanged } from './replace'
-import { limitedPoint } from './tubeMove'
+import { limitedPoint, pointOnTube } from './tubeMove'
 
 /**
  * The layout with one anchor moved: a tab to the point asked for, a wrap along its tube. The other side of a mirrored pair
@@ -52,7 +51,7 @@ const pointAlongTube = (tube: Tube, from: PointMm, target: PointMm, to: Partial<
     )[0]
     if (exact !== undefined) return exact
   }
-  return nearestOnPolyline(tube.points, target).point
+  return pointOnTube(tube.points, target)
 }
 
 /** Every place on the tube's centre line where one coordinate has the given value; pieces that keep it constant give none. */

@@ -1,11 +1,11 @@
-import { nearestOnPolyline } from '../../geometry/segment'
 import type { Anchor, TabMount } from '../../straps/anchor'
 import { mirroredStrap, type StrapFamily, strapFamily, type StrapId, strapSide } from '../../straps/strap'
 import type { Layout, Place } from '../document/layout'
 import { freshId } from './change'
 import { mirroredMount, mirroredOpening, mirrorPartner, oppositeSlot } from './mirror'
 import { withPlaceChanged } from './replace'
-import { startingMount } from './startingMount'
+import { startingMount, turnedAlongPull } from './startingMount'
+import { pointOnTube } from './tubeMove'
 
 /**
  * One more anchor for a strap that has none: the mirror image of the other side's where that pair moves as one, else a tab at
@@ -21,8 +21,12 @@ export const addAnchor = (layout: Layout, placeId: string, strap: StrapId): Layo
     const mount = mirroredMount(layout, place, partner.mount) ?? startingMount(place, strap)
     return withNewAnchor(layout, placeId, strap, mount)
   }
-  const added = withNewAnchor(layout, placeId, strap, startingMount(place, strap))
-  return movesAsOne ? withNewAnchor(added, placeId, other, startingMount(place, other)) : added
+  const straps = movesAsOne ? [strap, other] : [strap]
+  const added = straps.reduce(
+    (made, id) => withNewAnchor(made, placeId, id, startingMount(place, id)),
+    layout,
+  )
+  return withPlaceChanged(added, placeId, (changed) => turnedAlongPull(added, changed, straps))
 }
 
 const withNewAnchor = (layout: Layout, placeId: string, strap: StrapId, mount: Anchor['mount']): Layout => {
@@ -68,7 +72,7 @@ const seatedMount = (layout: Layout, mount: Anchor['mount']): Anchor['mount'] | 
   if (mount.tubeId === null) return mount
   const tube = layout.tubes.find((candidate) => candidate.id === mount.tubeId)
   if (tube === undefined) return null
-  return mount.kind === 'tab' ? mount : { ...mount, point: nearestOnPolyline(tube.points, mount.point).point }
+  return mount.kind === 'tab' ? mount : { ...mount, point: pointOnTube(tube.points, mount.point) }
 }
 
 /** An anchor as a tab where its strap now ends; a tab stays as it is. */

@@ -1,12 +1,11 @@
 import { vehiclePoint } from '../../body/pose'
-import { nearestOnPolyline } from '../../geometry/segment'
 import type { Tube, TubeRole } from '../../geometry/tube'
 import type { Layout } from '../document/layout'
 import { COUNTS } from '../document/limits'
 import { freshId } from './change'
 import { drawnPose, shoulderMidPoint } from './handles'
 import { withTubeChanged } from './replace'
-import { withTubePoints } from './tubeMove'
+import { withTubePoints, pointOnTube } from './tubeMove'
 
 const ROLE_NAMES: Readonly<Record<TubeRole, string>> = {
   'harness-bar': 'Harness bar',
@@ -93,7 +92,7 @@ const rewrapped = (layout: Layout, tubeId: string, points: Tube['points']): Layo
       anchor.mount.kind === 'wrap' && anchor.mount.tubeId === tubeId
         ? {
             ...anchor,
-            mount: { ...anchor.mount, point: nearestOnPolyline(points, anchor.mount.point).point },
+            mount: { ...anchor.mount, point: pointOnTube(points, anchor.mount.point) },
           }
         : anchor,
     ),

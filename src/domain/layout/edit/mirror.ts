@@ -6,6 +6,7 @@ import type { Slot } from '../../straps/seat'
 import { mirroredStrap, strapFamily } from '../../straps/strap'
 import type { Layout, Place } from '../document/layout'
 import { WRAP_OFF_TUBE_MM } from '../document/limits'
+import { pointOnTube } from './tubeMove'
 
 /** The same point on the other side of the seat: mirrored about the vertical plane through its hip point. */
 export const mirroredAcrossSeat = (place: Place, point: PointMm): PointMm => ({
@@ -62,7 +63,7 @@ export const mirroredMount = (
   if (mount.kind === 'wrap') {
     const tube = oppositeTube(layout, mount, point)
     if (tube === null) return null
-    return { ...mount, tubeId: tube.id, point: nearestOnPolyline(tube.points, point).point }
+    return { ...mount, tubeId: tube.id, point: pointOnTube(tube.points, point) }
   }
   const tubeId = mount.tubeId === null ? null : (oppositeTube(layout, mount, point)?.id ?? null)
   return { ...mount, point, planDeg: 0 - mount.planDeg, leanDeg: 0 - mount.leanDeg, tubeId }

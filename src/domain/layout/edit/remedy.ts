@@ -1,4 +1,3 @@
-import { nearestOnPolyline } from '../../geometry/segment'
 import type { Finding, Remedy } from '../../rules/finding'
 import type { PropertyId } from '../../rules/rule'
 import type { Anchor, TabMount } from '../../straps/anchor'
@@ -16,7 +15,7 @@ import { withBelt } from './change'
 import { addAnchor } from './changeAnchors'
 import { withTube } from './changeTubes'
 import { withPlaceChanged, withReplaced } from './replace'
-import { limitedPoint, withTubePoints } from './tubeMove'
+import { limitedPoint, withTubePoints, pointOnTube } from './tubeMove'
 
 /** The layout with a finding's remedy carried out; the same layout when there is none to carry out. */
 export const appliedRemedy = (layout: Layout, finding: Finding): Layout => {
@@ -53,7 +52,7 @@ const withAnchorsShifted = (
     const { tubeId } = anchor.mount
     const tube = layout.tubes.find((candidate) => candidate.id === tubeId)
     if (tube === undefined) return anchor
-    return { ...anchor, mount: { ...anchor.mount, point: nearestOnPolyline(tube.points, point).point } }
+    return { ...anchor, mount: { ...anchor.mount, point: pointOnTube(tube.points, point) } }
   }
   return withPlaceChanged(layout, place.id, (old) => ({
     ...old,

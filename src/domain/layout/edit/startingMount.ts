@@ -3,11 +3,13 @@ import { posedBody } from '../../body/posed'
 import type { PosedBody } from '../../body/posedBody'
 import { vehiclePoint } from '../../body/pose'
 import { pointDifference, type PointMm } from '../../geometry/point'
-import type { TabMount } from '../../straps/anchor'
+import type { Anchor, TabMount } from '../../straps/anchor'
+import { lineOfPull } from '../../straps/lineOfPull'
+import { solvePlace } from '../../straps/solve'
 import { strapFamily, type StrapId, strapSide } from '../../straps/strap'
 import { atan2Deg, cosDeg, sinDeg, tanDeg } from '../../units/angle'
 import { startingOccupant } from '../document/empty'
-import type { Place } from '../document/layout'
+import type { Layout, Place } from '../document/layout'
 import { drawnPose } from './handles'
 import { limitedPoint } from './tubeMove'
 
@@ -50,6 +52,25 @@ export const startingMount = (place: Place, strap: StrapId): TabMount => {
     leanDeg: 0,
     ...STARTING_PLATE,
   }
+}
+
+/**
+ * The place with the named tabs turned upright along the line in which their straps really pull with the first occupant as drawn.
+ * A tab whose strap has no path yet (a thigh strap before there is a buckle) keeps its turn.
+ */
+export const turnedAlongPull = (layout: Layout, place: Place, straps: readonly StrapId[]): Place => {
+  const pose = drawnPose(place)
+  const occupant = place.occupants[0] ?? startingOccupant('occupant-1', 'Occupant 1')
+  const { seat, belt, anchors } = place
+  const body = posedBody(bodyOf(occupant), pose, seat.hipHeightMm)
+  const { paths } = solvePlace({ seat, pose, body, belt, anchors, tubes: layout.tubes })
+  const turned = (anchor: Anchor): Anchor => {
+    const path = paths.find((candidate) => candidate.strap === anchor.strap)
+    if (path === undefined || anchor.mount.kind === 'wrap' || !straps.includes(anchor.strap)) return anchor
+    const pull = lineOfPull(path)
+    return { ...anchor, mount: { ...anchor.mount, planDeg: uprightTurnDeg(pull.x, pull.y), leanDeg: 0 } }
+  }
+  return { ...place, anchors: anchors.map(turned) }
 }
 
 /** Turn of an upright plane that holds a line with this plan direction, range (-90°, 90°]; 0 for a plumb line. */

@@ -13,6 +13,15 @@ export const limitedPoint = (point: PointMm): PointMm => ({
   zMm: limited(point.zMm, LIMITS.coordinateMm),
 })
 
+/** Nearer than this a point is on the centre line and kept as it is: rounding of coordinates in metres' range, not a distance. */
+const ON_TUBE_MM = 1e-6
+
+/** The place on a tube's centre line nearest to a point; the point itself when it is on it, so that typed numbers stay. */
+export const pointOnTube = (points: readonly PointMm[], target: PointMm): PointMm => {
+  const nearest = nearestOnPolyline(points, target)
+  return nearest.distanceMm < ON_TUBE_MM ? target : nearest.point
+}
+
 /**
  * The layout with one point of a tube moved, and everything fixed to the tube with it: a wrap keeps its share along its
  * straight piece, a tab its offset from the centre line. Unchanged when the point would come too close to its neighbour.

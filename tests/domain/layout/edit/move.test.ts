@@ -306,13 +306,11 @@ describe('movedHandle, tubes', () => {
   })
 
   it('keeps each tab at its offset from the bar when one end is moved', () => {
-    // Bar from y −28 to 748 (776 long) at z 620; the left tab is at y = 245, z = 632: share 273/776, 12 above, 36 ahead.
+    // Bar from y −28 to 748 (776 long) at z 620; the left tab is at y = 250, z = 632: share 278/776, 12 above, 36 ahead.
     const moved = movedHandle(rock, { kind: 'tube-point', tubeId: 'harness-bar', index: 1 }, { zMm: 720 })
-    expect(anchorPoint(moved, 'shoulder-left').zMm - 12 - 620).toBeCloseTo((100 * placeShare(rock)) / 776, 9)
+    expect(anchorPoint(moved, 'shoulder-left').zMm - 12 - 620).toBeCloseTo((100 * 278) / 776, 9)
     expect(anchorPoint(moved, 'shoulder-left').xMm).toBeCloseTo(1612, 9)
   })
-
-  const placeShare = (layout: Layout): number => anchorPoint(layout, 'shoulder-left').yMm + 28
 
   it('keeps a tube point that would come closer than 1 mm to its neighbour where it is', () => {
     const ref: HandleRef = { kind: 'tube-point', tubeId: 'harness-bar', index: 1 }
