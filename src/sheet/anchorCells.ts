@@ -47,7 +47,8 @@ export const anchorCells = (
     sideCell(row, type),
     stringCell(row, type),
     planCell(row, type),
-    planeCell(row, type),
+    turnCell(row, type),
+    leanCell(row, type),
   ]
 }
 
@@ -98,18 +99,17 @@ const planCell = ({ pull }: AnchorRow, type: Typography): readonly CellText[] =>
 }
 
 /** Signs as in the layout file's tab plane, said in words because nobody remembers signs at the bench. */
-const planeCell = ({ anchor }: AnchorRow, type: Typography): readonly CellText[] => {
+const turnCell = ({ anchor }: AnchorRow, type: Typography): readonly CellText[] => {
   if (anchor.mount.kind === 'wrap') return [cell('wrap', type.small, 1)]
-  const { planDeg, leanDeg } = anchor.mount
-  const turn =
+  const { planDeg } = anchor.mount
+  const way =
     Math.abs(planDeg) < NO_ANGLE_DEG ? 'fore and aft' : `rear edge ${planDeg > 0 ? 'right' : 'left'}`
-  const lean =
-    Math.abs(leanDeg) < NO_ANGLE_DEG
-      ? 'upright'
-      : `lean ${angleText(Math.abs(leanDeg))}, ${leanDeg > 0 ? 'right' : 'left'} face up`
-  return [
-    cell(angleText(Math.abs(planDeg)), type.figure, 1),
-    cell(turn, type.small, 2),
-    cell(lean, type.small, 3),
-  ]
+  return [cell(angleText(Math.abs(planDeg)), type.figure, 1), cell(way, type.small, 2)]
+}
+
+const leanCell = ({ anchor }: AnchorRow, type: Typography): readonly CellText[] => {
+  if (anchor.mount.kind === 'wrap') return [cell('wrap', type.small, 1)]
+  const { leanDeg } = anchor.mount
+  const way = Math.abs(leanDeg) < NO_ANGLE_DEG ? 'upright' : `${leanDeg > 0 ? 'right' : 'left'} face up`
+  return [cell(angleText(Math.abs(leanDeg)), type.figure, 1), cell(way, type.small, 2)]
 }

@@ -5,7 +5,7 @@ import { type AnchorRow, anchorRows } from '../domain/shop/anchorRows'
 import { angleText } from '../domain/units/angle'
 import { anchorCells, pointText } from './anchorCells'
 import type { FlowRow } from './flow'
-import { cell, textRows, type BareRow } from './section'
+import { cell, gapRow, headingRow, textRows, type BareRow } from './section'
 import { neededWidthMm, tableRow, type CellText, type Column } from './table'
 import type { Typography } from './typography'
 
@@ -31,11 +31,11 @@ export const numberedAnchors = (layout: Layout, evaluation: Evaluation): readonl
   })
 }
 
-const SECTION = 'Anchors'
+export const ANCHOR_SECTION = 'Anchors'
 
 const EXPLAINED = [
   'Right and left are the occupant’s. Distances are from the datum to the middle of a tab’s hole in the middle of its plate, or to the bar’s centre line in the middle of a wrapped strap; “from P1” is along the tube’s centre line.',
-  'Pull is the way the strap leaves the anchor in the seat as drawn. Side: seen squarely from the side, from level. String: what an angle finder reads on a string stretched along the strap. Plan: seen from above, from fore and aft. Tab plane: turn from fore and aft seen from above, and lean from upright.',
+  'Pull is the way the strap leaves the anchor in the seat as drawn. Side: seen squarely from the side; below it the range over all sittings where it changes. String: what an angle finder reads on a string stretched along the strap. Plan and tab turn: seen from above, from fore and aft.',
 ].join(' ')
 
 interface TableSetting {
@@ -54,7 +54,7 @@ export interface AnchorTable {
 export const anchorTable = (places: readonly PlaceAnchors[], setting: TableSetting): AnchorTable => {
   const { layout, widthMm, type } = setting
   const cellsOf = places.map(({ rows }) => rows.map((row) => anchorCells(row, layout, type)))
-  const columns = tableColumns([headCells(setting), ...cellsOf.flat()], widthMm)
+  const columns = tableColumns([headCells(setting), ...cellsOf.flat()], setting)
   const head = headRow(columns, setting)
   const again = [titleRow('Anchors (continued)', setting), head]
   const groups = places.flatMap(({ place }, index) => {
@@ -64,47 +64,55 @@ export const anchorTable = (places: readonly PlaceAnchors[], setting: TableSetti
     const body =
       cells.length === 0
         ? [noAnchorsRow(setting)]
-        : cells.map((row) => tableRow(columns, row, { section: SECTION, rule: 'thin' }))
+        : cells.map((row) => tableRow(columns, row, { section: ANCHOR_SECTION, rule: 'thin' }))
     return [group, ...body.map((row) => ({ ...row, continuation: [...again, groupAgain] }))]
   })
-  const explained = textRows(EXPLAINED, widthMm, type.small, SECTION).map((row) => ({
+  const explained = textRows(EXPLAINED, widthMm, type.small, ANCHOR_SECTION).map((row) => ({
     ...row,
     continuation: [],
   }))
   return {
-    rows: [titleRow('Anchors', setting), head, ...groups, ...explained],
-    isCramped: (columns[WORDS_COLUMN]?.widthMm ?? 0) < WORDS_MIN_SIZES * type.small.sizeMm,
+    rows: [titleRow('Anchors', setting), head, ...groups, gapRow(0.7, ANCHOR_SECTION), ...explained],
+    isCramped: isTooNarrow(columns, type),
   }
 }
 
-const titleRow = (text: string, { widthMm, type }: TableSetting): FlowRow => ({
-  ...tableRow([{ widthMm, align: 'left' }], [[cell(text, type.heading, 1)]], {
-    section: SECTION,
-    rule: 'heavy',
-    keepWithNext: true,
-  }),
-  continuation: [],
-})
+const titleRow = (text: string, { widthMm, type }: TableSetting): FlowRow =>
+  headingRow(text, ANCHOR_SECTION, widthMm, type)
 
 const WORDS_COLUMN = 1
 /** Narrower than about thirty letters the words make the rows high. Our judgement. */
 const WORDS_MIN_SIZES = 15
 
-/** Every column as wide as its widest number or word, so that no number is ever cut; the words beside them get what is left. */
+/**
+ * Every column as wide as its widest line, or where that leaves too little for the words beside them as its widest number or
+ * word, so that no number is ever cut; the words get what is left.
+ */
 const tableColumns = (
   rows: readonly (readonly (readonly CellText[])[])[],
-  widthMm: number,
+  { widthMm, type }: TableSetting,
 ): readonly Column[] => {
-  const indices = Array.from(rows[0] ?? [], (_, index) => index)
-  const needed = indices.map((index) =>
-    Math.max(0, ...rows.map((cells) => neededWidthMm(cells[index] ?? []))),
+  const lines = columnsFor(rows, widthMm, 'whole-lines')
+  return isTooNarrow(lines, type) ? columnsFor(rows, widthMm, 'words') : lines
+}
+
+const isTooNarrow = (columns: readonly Column[], type: Typography): boolean =>
+  (columns[WORDS_COLUMN]?.widthMm ?? 0) < WORDS_MIN_SIZES * type.small.sizeMm
+
+const columnsFor = (
+  rows: readonly (readonly (readonly CellText[])[])[],
+  widthMm: number,
+  unbroken: 'whole-lines' | 'words',
+): readonly Column[] => {
+  const needed = Array.from(rows[0] ?? [], (_, index) =>
+    Math.max(0, ...rows.map((cells) => neededWidthMm(cells[index] ?? [], unbroken))),
   )
   const numbersMm = needed.reduce(
     (sumMm, columnMm, index) => sumMm + (index === WORDS_COLUMN ? 0 : columnMm),
     0,
   )
   return needed.map((columnMm, index): Column => {
-    if (index === WORDS_COLUMN) return { widthMm: Math.max(columnMm, widthMm - numbersMm), align: 'left' }
+    if (index === WORDS_COLUMN) return { widthMm: widthMm - numbersMm, align: 'left' }
     return { widthMm: columnMm, align: index === 0 ? 'centre' : 'right' }
   })
 }
@@ -121,15 +129,16 @@ const headCells = ({ layout, type }: TableSetting): readonly (readonly CellText[
     head(`x, ${unit}`, '+ rearward'),
     head(`y, ${unit}`, '+ to right'),
     head(`z, ${unit}`, '+ up'),
-    head('Pull, side', 'all sittings below'),
+    head('Pull, side', 'from level'),
     head('String', 'from level'),
     head('Pull, plan', 'from straight'),
-    head('Tab plane', 'turn and lean'),
+    head('Tab turn', 'in plan'),
+    head('Tab lean', 'from upright'),
   ]
 }
 
 const headRow = (columns: readonly Column[], setting: TableSetting): FlowRow => ({
-  ...tableRow(columns, headCells(setting), { section: SECTION, rule: 'thin', keepWithNext: true }),
+  ...tableRow(columns, headCells(setting), { section: ANCHOR_SECTION, rule: 'thin', keepWithNext: true }),
   continuation: [],
 })
 
@@ -142,12 +151,12 @@ const placeRow = (place: Place, suffix: string, { layout, widthMm, type }: Table
       { widthMm: widthMm * 0.65, align: 'right' },
     ],
     [[cell(`${placeName(place.id, layout)}${suffix}`, type.strong, 6)], [cell(seat, type.body, 2)]],
-    { section: SECTION, rule: 'thin', keepWithNext: true, shaded: true },
+    { section: ANCHOR_SECTION, rule: 'thin', keepWithNext: true, shaded: true },
   )
 }
 
 const noAnchorsRow = ({ widthMm, type }: TableSetting): BareRow =>
   tableRow([{ widthMm, align: 'left' }], [[cell('No anchors at this place.', type.body)]], {
-    section: SECTION,
+    section: ANCHOR_SECTION,
     rule: 'thin',
   })

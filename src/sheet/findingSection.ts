@@ -4,6 +4,7 @@ import { findingSentence } from '../domain/layout/wording/findingSentence'
 import { subjectName } from '../domain/layout/wording/names'
 import { capitalised, levelWord, verdictWord } from '../domain/layout/wording/words'
 import type { Finding, Verdict } from '../domain/rules/finding'
+import type { Rule } from '../domain/rules/rule'
 import type { FlowRow } from './flow'
 import { cell, sectionRows, textRows, type BareRow } from './section'
 import { tableRow } from './table'
@@ -33,7 +34,7 @@ export const hasBrokenFindings = (evaluation: Evaluation): boolean =>
 /** Broken, or spoken about by a rule but without a number: both stand on the sheet one by one. */
 const isOpen = (finding: Finding): boolean => finding.verdict === 'broken' || finding.verdict === 'unchecked'
 
-/** Every broken and every unchecked finding with its value, limit and source; the others are counted. */
+/** Every broken and every unchecked finding with its value, limit and source; the others are counted in the sheet's head. */
 export const findingSection = (
   layout: Layout,
   evaluation: Evaluation,
@@ -43,15 +44,7 @@ export const findingSection = (
   const section = 'Findings'
   const open = allFindings(evaluation).filter(isOpen)
   const rows = alike(open).flatMap((group) => findingRows(group, layout, widthMm, type, section))
-  const none =
-    open.length === 0
-      ? textRows('Nothing broken, nothing left unchecked by this rule set.', widthMm, type.body, section)
-      : []
-  return sectionRows(section, widthMm, type, [
-    ...textRows(`${findingCounts(evaluation)}.`, widthMm, type.strong, section),
-    ...none,
-    ...rows,
-  ])
+  return sectionRows(section, widthMm, type, rows)
 }
 
 /** Findings of one rule with the same result: the two straps of a mirrored pair say the same thing once. */
@@ -100,8 +93,8 @@ export const statedSection = (
     section,
     widthMm,
     type,
-    stated.flatMap((rule) =>
-      textRows(`${capitalised(levelWord(rule.level))}: ${rule.says}`, widthMm, type.small, section),
-    ),
+    stated.length === 0 ? [] : textRows(stated.map(statedText).join(' '), widthMm, type.small, section),
   )
 }
+
+const statedText = (rule: Rule): string => `${capitalised(levelWord(rule.level))}: ${rule.says}`

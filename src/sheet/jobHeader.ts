@@ -17,7 +17,8 @@ interface Field {
 const SECTION = 'Job'
 /** Longer entries are cut in the strip and stand in full under "Job in full". */
 const STRIP_LINES = 2
-const DATUM_LINES = 2
+const DATUM_LINES = 3
+const DATUM_SHARE = 0.55
 
 const stripFields = (layout: Layout, evaluation: Evaluation): readonly (readonly Field[])[] => {
   const { job, units } = layout
@@ -61,15 +62,17 @@ export const jobHeader = (
       second.map((field) => fieldCell(field, type)),
       { section: SECTION, rule: 'thin' },
     ),
-    tableRow([{ widthMm, align: 'left' }], [[cell(datumText(layout), type.heading, DATUM_LINES)]], {
-      section: SECTION,
-      rule: 'thin',
-    }),
-    tableRow([{ widthMm, align: 'left' }], [[cell(statusText(evaluation), type.heading, 2)]], {
-      section: SECTION,
-      rule: 'heavy',
-      shaded: hasBrokenFindings(evaluation),
-    }),
+    tableRow(
+      [
+        { widthMm: widthMm * DATUM_SHARE, align: 'left' },
+        { widthMm: widthMm * (1 - DATUM_SHARE), align: 'left' },
+      ],
+      [
+        [cell(datumText(layout), type.heading, DATUM_LINES)],
+        [cell(statusText(evaluation), type.heading, DATUM_LINES)],
+      ],
+      { section: SECTION, rule: 'heavy', shaded: hasBrokenFindings(evaluation) },
+    ),
   ]
 }
 
@@ -105,7 +108,7 @@ export const jobInFull = (
   const full = cut.flatMap(({ label, value }) =>
     textRows(`${label}: ${value}`, widthMm, type.body, 'Job in full'),
   )
-  const datumRoomMm = strip.widthMm - 2 * CELL_SIDE_MM
+  const datumRoomMm = strip.widthMm * DATUM_SHARE - 2 * CELL_SIDE_MM
   const { sizeMm, weight } = type.heading
   const isDatumCut = wrappedLines(datumText(layout), datumRoomMm, sizeMm, weight).length > DATUM_LINES
   const datum = isDatumCut ? textRows(datumText(layout), widthMm, type.body, 'Job in full') : []

@@ -59,9 +59,12 @@ const tubeRow = (tube: Tube, { layout, widthMm, type }: Setting): BareRow => {
     [{ widthMm, align: 'left' }],
     [
       [
-        cell(name.toLowerCase() === role ? name : `${name} (${role})`, type.strong, 8),
-        cell(`${sizeText(tube, unit)}, ${length}`, type.body, 2),
-        cell(points, type.small, 40),
+        cell(
+          `${name.toLowerCase() === role ? name : `${name} (${role})`}: ${sizeText(tube, unit)}`,
+          type.body,
+          10,
+        ),
+        cell(`${length}; ${points}`, type.small, 40),
       ],
     ],
     { section: SECTION, rule: 'thin' },

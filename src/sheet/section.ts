@@ -8,6 +8,19 @@ export type BareRow = Omit<FlowRow, 'continuation'>
 /** A text as one cell; lines beyond `mostLines` are left out and marked by …. */
 export const cell = (text: string, style: TextStyle, mostLines = 3): CellText => ({ text, style, mostLines })
 
+/** Space between a heading's rule and the text under it. */
+const BELOW_RULE_MM = 0.7
+
+/** A heading over a heavy rule; never the last strip of a frame. */
+export const headingRow = (text: string, section: string, widthMm: number, type: Typography): FlowRow => {
+  const row = tableRow([{ widthMm, align: 'left' }], [[cell(text, type.heading, 8)]], {
+    section,
+    rule: 'heavy',
+    keepWithNext: true,
+  })
+  return { ...row, heightMm: row.heightMm + BELOW_RULE_MM, continuation: [] }
+}
+
 /** A titled list of strips; each strip brings the title along, marked as continued, when it opens a new frame. */
 export const sectionRows = (
   title: string,
@@ -15,14 +28,7 @@ export const sectionRows = (
   type: Typography,
   rows: readonly BareRow[],
 ): readonly FlowRow[] => {
-  const titleRow = (text: string): FlowRow => ({
-    ...tableRow([{ widthMm, align: 'left' }], [[cell(text, type.heading, 8)]], {
-      section: title,
-      rule: 'heavy',
-      keepWithNext: true,
-    }),
-    continuation: [],
-  })
+  const titleRow = (text: string): FlowRow => headingRow(text, title, widthMm, type)
   const continued = [titleRow(`${title} (continued)`)]
   return rows.length === 0
     ? []

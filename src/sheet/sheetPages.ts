@@ -1,7 +1,13 @@
 import type { Layout } from '../domain/layout/document/layout'
 import type { Evaluation } from '../domain/layout/evaluate/evaluation'
 import { CAUTIONS } from '../domain/layout/wording/cautions'
-import { type AnchorTable, type PlaceAnchors, anchorTable, numberedAnchors } from './anchorTable'
+import {
+  ANCHOR_SECTION,
+  type AnchorTable,
+  type PlaceAnchors,
+  anchorTable,
+  numberedAnchors,
+} from './anchorTable'
 import { CHECK_BAR_HEIGHT_MM, CHECK_BAR_WIDTH_MM, checkBarItems } from './checkBar'
 import { type ElevationFigure, type FigureMaker, figureMaker } from './elevationFigure'
 import { findingSection, statedSection } from './findingSection'
@@ -28,11 +34,11 @@ export interface SheetPage {
 /** How much of the width the tables get at least beside the drawing: the more they get, the smaller the drawing. Our judgement. */
 const TABLES_MIN_MM = [137, 150, 165] as const
 const FOOT_LINE_MM = 4
-const SMALL_GAP_MM = 2
+const SMALL_GAP_MM = 1.5
 
 /**
- * The mount sheet of a layout: one page if the paper allows it, else as few as possible; then with the largest drawing, then in
- * the largest lettering.
+ * The mount sheet of a layout: one page if the paper allows it, else as few as possible; then with the anchor table in
+ * one piece, with the largest drawing, in the largest lettering.
  */
 export const sheetPages = (
   layout: Layout,
@@ -59,10 +65,15 @@ export const sheetPages = (
     (a, b) =>
       Number(a.isCramped) - Number(b.isCramped) ||
       a.pageCount - b.pageCount ||
+      lastAnchorPage(a) - lastAnchorPage(b) ||
       a.figure.scale - b.figure.scale,
   )
   return best === undefined ? [] : drawnPages(best)
 }
+
+/** A table in one piece is worth more than large letters. */
+const lastAnchorPage = ({ placed }: Composition): number =>
+  Math.max(0, ...placed.map(({ row, pageIndex }) => (row.section === ANCHOR_SECTION ? pageIndex : 0)))
 
 interface Sheet {
   readonly layout: Layout
@@ -183,8 +194,8 @@ const sectionsOf = (
 ): readonly FlowRow[] => {
   const setting = { layout, widthMm, type }
   const sections = [
-    tubeSection(setting),
     findingSection(layout, evaluation, widthMm, type),
+    tubeSection(setting),
     ...layout.places.map((place) =>
       hardwareSection(
         place,

@@ -5,7 +5,7 @@ import { lineHeightMm } from './table'
 import type { Typography } from './typography'
 
 const STEPS = ['Planned', 'Welded', 'Checked on the car'] as const
-const BOX_MM = 12.5
+const BOX_MM = 11.5
 const GAP_MM = 2
 
 export interface Foot {

@@ -31,10 +31,10 @@ export const baseLineMm = (style: TextStyle): number => style.sizeMm * BASE_LINE
 export const CELL_SIDE_MM = 0.9
 const CELL_TOP_MM = 0.55
 
-/** The least column width at which no line that may not wrap is cut, and no word of the others. */
-export const neededWidthMm = (texts: readonly CellText[]): number =>
+/** The least column width at which no line wraps, or at which no single line is cut and the others wrap between words only. */
+export const neededWidthMm = (texts: readonly CellText[], unbroken: 'whole-lines' | 'words'): number =>
   texts.reduce((widestMm, { text, style, mostLines }) => {
-    const pieces = mostLines === 1 ? [text] : text.split(' ')
+    const pieces = mostLines === 1 || unbroken === 'whole-lines' ? [text] : text.split(' ')
     const wordMm = Math.max(0, ...pieces.map((piece) => textWidthMm(piece, style.sizeMm, style.weight)))
     return Math.max(widestMm, wordMm + 2 * CELL_SIDE_MM + ROUNDING_MM)
   }, 0)
