@@ -1,0 +1,157 @@
+import { describe, expect, it } from 'vitest'
+
+import type { Layout } from '../../../../src/domain/layout/document/layout'
+import { parseLayout } from '../../../../src/domain/layout/document/parseLayout'
+import { appliedRemedy } from '../../../../src/domain/layout/edit/remedy'
+import { evaluateLayout } from '../../../../src/domain/layout/evaluate/evaluateLayout'
+import type { Finding, Remedy } from '../../../../src/domain/rules/finding'
+import { exampleIndex, exampleLayout } from '../../../support/exampleLayouts'
+
+const rock = exampleLayout('rock-buggy.layout.json')
+const trail = exampleLayout('trail-car-two-seat.layout.json')
+
+const findingsOf = (layout: Layout): readonly Finding[] =>
+  evaluateLayout(layout).places.flatMap((place) => place.findings)
+
+/** Any finding of the layout, with another remedy put in. */
+const findingWith = (layout: Layout, remedy: Remedy | null, patch: Partial<Finding> = {}): Finding => {
+  const finding = findingsOf(layout)[0]
+  if (finding === undefined) throw new Error('no finding')
+  return { ...finding, ...patch, remedy }
+}
+
+const anchorPoints = (layout: Layout, placeIndex = 0) =>
+  layout.places[placeIndex]?.anchors.map((anchor) => anchor.mount.point) ?? []
+
+describe('appliedRemedy', () => {
+  it('clears the finding it belongs to, for every remedy that the examples offer', () => {
+    const applied = exampleIndex.flatMap(({ file }) => {
+      const layout = exampleLayout(file)
+      return findingsOf(layout)
+        .filter(({ remedy }) => remedy !== null && remedy.kind !== 'none')
+        .map((finding) => {
+          const mended = appliedRemedy(layout, finding)
+          const after = findingsOf(mended).find(({ id }) => id === finding.id)
+          // A new anchor clears that it was missing; where it lies is another finding's business.
+          const isCleared =
+            finding.remedy?.kind === 'add-anchor'
+              ? after?.problem?.kind !== 'anchor-missing'
+              : after?.verdict === 'clear' || after?.verdict === 'tight'
+          return { file, id: finding.id, isLayout: parseLayout(mended).ok, isCleared }
+        })
+    })
+    expect(applied.length).toBeGreaterThan(10)
+    expect(applied.filter(({ isLayout, isCleared }) => !isLayout || !isCleared)).toEqual([])
+  })
+
+  it('changes nothing where there is no remedy', () => {
+    expect(appliedRemedy(rock, findingWith(rock, null))).toBe(rock)
+    expect(appliedRemedy(rock, findingWith(rock, { kind: 'none', reason: 'No move clears it.' }))).toBe(rock)
+    const elsewhere = findingWith(rock, { kind: 'add-anchor', strap: 'sub-centre' }, { placeId: 'nobody' })
+    expect(appliedRemedy(rock, elsewhere)).toBe(rock)
+  })
+
+  it('moves exactly the named anchors: outward is away from the seat’s centre line on both sides', () => {
+    const mended = appliedRemedy(
+      rock,
+      findingWith(rock, {
+        kind: 'move-anchors',
+        anchorIds: ['driver-lap-left', 'driver-lap-right'],
+        direction: 'outward',
+        byMm: 12,
+      }),
+    )
+    // From y = 130 and 590 about the centre line at 360.
+    expect(anchorPoints(mended)[2]?.yMm).toBe(118)
+    expect(anchorPoints(mended)[3]?.yMm).toBe(602)
+    expect(anchorPoints(mended)[0]).toEqual(anchorPoints(rock)[0])
+  })
+
+  it('moves a bar with the wraps of every place on it', () => {
+    const mended = appliedRemedy(
+      trail,
+      findingWith(trail, { kind: 'move-tube', tubeId: 'harness-bar', direction: 'up', byMm: 22 }),
+    )
+    expect(mended.tubes.find((tube) => tube.id === 'harness-bar')?.points.map(({ zMm }) => zMm)).toEqual([
+      632, 632,
+    ])
+    expect(anchorPoints(mended, 0)[0]?.zMm).toBeCloseTo(632, 9)
+    expect(anchorPoints(mended, 1)[1]?.zMm).toBeCloseTo(632, 9)
+    expect(anchorPoints(mended, 1)[2]).toEqual(anchorPoints(trail, 1)[2])
+  })
+
+  it('keeps a wrap on its bar when the anchor alone is moved', () => {
+    const mended = appliedRemedy(
+      trail,
+      findingWith(trail, {
+        kind: 'move-anchors',
+        anchorIds: ['driver-shoulder-left'],
+        direction: 'inward',
+        byMm: 5,
+      }),
+    )
+    expect(anchorPoints(mended)[0]).toEqual({ xMm: 1690, yMm: 225, zMm: 610 })
+  })
+
+  it('turns a tab', () => {
+    const remedy = { kind: 'turn-tab', anchorId: 'driver-lap-left', planDeg: -12, leanDeg: 3 } as const
+    const mended = appliedRemedy(rock, findingWith(rock, remedy))
+    expect(mended.places[0]?.anchors[2]?.mount).toMatchObject({ planDeg: -12, leanDeg: 3 })
+    expect(mended.places[0]?.anchors[3]).toEqual(rock.places[0]?.anchors[3])
+  })
+
+  it.each([
+    { property: 'belt-points', to: '7', belt: { arrangement: 7 } },
+    { property: 'belt-buckle', to: 'rotary-cam', belt: { buckle: 'rotary-cam' } },
+    { property: 'belt-material', to: 'nylon', belt: { material: 'nylon' } },
+    { property: 'belt-lap-adjuster', to: 'pull-down', belt: { lapAdjuster: 'pull-down' } },
+    { property: 'belt-head-and-neck', to: 'no', belt: { headAndNeckRestraint: false } },
+    { property: 'belt-points', to: '3', belt: rock.places[0]?.belt },
+  ] as const)('sets $property to $to, if there is such a value', ({ property, to, belt }) => {
+    const mended = appliedRemedy(
+      rock,
+      findingWith(rock, { kind: 'change-property', property, to }, { subject: 'belt' }),
+    )
+    expect(mended.places[0]?.belt).toMatchObject(belt ?? {})
+  })
+
+  it('sets a width, a plate or a hoop on exactly the straps that the finding is about', () => {
+    const width = appliedRemedy(
+      rock,
+      findingWith(
+        rock,
+        { kind: 'change-property', property: 'webbing-width', to: '50' },
+        { subject: 'shoulder-pair' },
+      ),
+    )
+    expect(width.places[0]?.belt.webbingMm).toEqual({ shoulder: 50, lap: 76, sub: 51 })
+    const plate = appliedRemedy(
+      rock,
+      findingWith(
+        rock,
+        { kind: 'change-property', property: 'tab-thickness', to: '6' },
+        { subject: 'lap-left' },
+      ),
+    )
+    const thicknesses = plate.places[0]?.anchors.map(({ mount }) => mount.kind === 'tab' && mount.thicknessMm)
+    expect(thicknesses).toEqual([4.8, 4.8, 6, 4.8, 4.8, 4.8])
+    const hoops = appliedRemedy(
+      trail,
+      findingWith(
+        trail,
+        { kind: 'change-property', property: 'wrap-guide-hoops', to: 'no' },
+        { subject: 'shoulder-right' },
+      ),
+    )
+    expect(hoops.places[0]?.anchors[1]?.mount).toMatchObject({ guideHoops: false })
+    const bar = appliedRemedy(
+      trail,
+      findingWith(
+        trail,
+        { kind: 'change-property', property: 'wrap-bar-diameter', to: '42.4' },
+        { subject: 'shoulder-right' },
+      ),
+    )
+    expect(bar.tubes.find((tube) => tube.id === 'harness-bar')?.outsideDiameterMm).toBe(42.4)
+  })
+})
