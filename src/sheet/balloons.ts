@@ -13,7 +13,7 @@ const HALF_HEIGHT_MM = 1.9
 const SIDE_MM = 1
 /** Anchors nearer together than this on paper share one balloon: left and right fall together in the side elevation. */
 const SHARED_MM = 1.2
-const REACHES_MM = [6, 8.5, 11, 14, 18] as const
+const REACHES_MM = [6, 8.5, 11, 14, 18, 24, 32] as const
 const DIRECTIONS = 16
 
 export interface BalloonSurroundings {
@@ -27,6 +27,8 @@ export interface BalloonSurroundings {
 
 interface Trial extends Omit<BalloonSurroundings, 'obstacles'> {
   readonly taken: readonly Box[]
+  /** Other balloons. */
+  readonly placed: readonly Box[]
   readonly leaders: readonly (readonly [PagePoint, PagePoint])[]
 }
 
@@ -46,11 +48,12 @@ export const balloonItems = (
   const { room, obstacles, straps } = surroundings
   const balloons = sharedBalloons(targets)
   const taken = [...obstacles, ...balloons.map((balloon) => boxAround(balloon.at, 1.2, 1.2))]
+  const placed: Box[] = []
   const leaders: (readonly [PagePoint, PagePoint])[] = []
   return balloons.flatMap((balloon) => {
     const halfWidthMm = Math.max(HALF_HEIGHT_MM, textWidthMm(balloon.text, TEXT_MM, 'bold') / 2 + SIDE_MM)
-    const centre = bestPlace(balloon.at, halfWidthMm, { room, taken, leaders, straps })
-    taken.push(boxAround(centre, halfWidthMm + 0.3, HALF_HEIGHT_MM + 0.3))
+    const centre = bestPlace(balloon.at, halfWidthMm, { room, taken, placed, leaders, straps })
+    placed.push(boxAround(centre, halfWidthMm + 0.3, HALF_HEIGHT_MM + 0.3))
     leaders.push([balloon.at, centre])
     return [
       straightItem(balloon.at, centre, { widthMm: 0.15 }),
@@ -82,11 +85,11 @@ const boxAround = (centre: PagePoint, halfWidthMm: number, halfHeightMm: number)
   bottomMm: centre.yMm + halfHeightMm,
 })
 
-/** The nearest place that covers least; every covered rectangle and crossed leader counts more than any distance. */
+/** The nearest place that covers least; a hidden balloon counts most, then what is covered, then crossed leaders. */
 const bestPlace = (
   at: PagePoint,
   halfWidthMm: number,
-  { room, taken, leaders, straps }: Trial,
+  { room, taken, placed, leaders, straps }: Trial,
 ): PagePoint => {
   let best = heldInside(at, halfWidthMm, room)
   let bestCost = Infinity
@@ -105,7 +108,8 @@ const bestPlace = (
       const covered = taken.filter((other) => areOverlapping(box, other)).length
       const crossed = leaders.filter(([from, to]) => doCross(at, centre, from, to)).length
       const spoiled = straps.filter((line) => doesMeet(line, box)).length
-      const cost = 100 * covered + 30 * crossed + 12 * spoiled + reachMm
+      const hidden = placed.filter((other) => areOverlapping(box, other)).length
+      const cost = 1000 * hidden + 100 * covered + 30 * crossed + 12 * spoiled + reachMm
       if (cost < bestCost) {
         best = centre
         bestCost = cost

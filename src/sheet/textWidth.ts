@@ -23,7 +23,9 @@ export const wrappedLines = (
   const lines: string[] = []
   for (const paragraph of glued(printable(text)).split('\n')) {
     let line = ''
-    for (const word of paragraph.split(/ +/)) {
+    // A glued number that is wider than the line is better broken at its spaces than between its digits.
+    const words = paragraph.split(/ +/).flatMap((word) => (fits(word) ? [word] : word.split(NO_BREAK)))
+    for (const word of words) {
       const longer = line === '' ? word : `${line} ${word}`
       if (fits(longer)) {
         line = longer
@@ -43,9 +45,7 @@ const NO_BREAK = '\u00A0'
 
 /** A number stays with its sign, fraction and unit: 12 5/16 in on two lines is misread. */
 const glued = (text: string): string =>
-  text
-    .replaceAll(/Ø (?=\d)/g, `Ø${NO_BREAK}`)
-    .replaceAll(/(\d) (?=\d+\/\d|mm\b|in\b)/g, `$1${NO_BREAK}`)
+  text.replaceAll(/Ø (?=\d)/g, `Ø${NO_BREAK}`).replaceAll(/(\d) (?=\d+\/\d|mm\b|in\b)/g, `$1${NO_BREAK}`)
 
 /** Tabs and other control characters would be drawn as boxes, or make a file that no reader opens: they become spaces. */
 export const printable = (text: string): string =>

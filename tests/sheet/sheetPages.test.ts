@@ -1,0 +1,191 @@
+import { describe, expect, it } from 'vitest'
+import type { Layout } from '../../src/domain/layout/document/layout'
+import { evaluateLayout } from '../../src/domain/layout/evaluate/evaluateLayout'
+import { CAUTIONS } from '../../src/domain/layout/wording/cautions'
+import {
+  areOverlapping,
+  isInside,
+  itemBox,
+  type Box,
+  type SheetItem,
+  type SheetText,
+} from '../../src/sheet/item'
+import type { PaperName } from '../../src/sheet/paper'
+import { type SheetPage, sheetPages } from '../../src/sheet/sheetPages'
+import { exampleIndex, exampleLayout } from '../support/exampleLayouts'
+
+const PAPERS: readonly PaperName[] = ['a4', 'letter']
+const examples = exampleIndex.map(({ file }) => ({ file, layout: exampleLayout(file) }))
+const pagesOf = (layout: Layout, paper: PaperName): readonly SheetPage[] =>
+  sheetPages(layout, evaluateLayout(layout), paper)
+
+const cases = examples.flatMap(({ file, layout }) =>
+  PAPERS.flatMap((paper) =>
+    (['mm', 'in'] as const).map((unit) => {
+      const inUnit = { ...layout, units: { ...layout.units, length: unit } }
+      return { name: `${file} on ${paper} in ${unit}`, layout: inUnit, pages: pagesOf(inUnit, paper) }
+    }),
+  ),
+)
+
+const texts = (page: SheetPage): readonly SheetText[] =>
+  page.items.flatMap((item) => (item.kind === 'text' ? [item] : []))
+
+const allText = (pages: readonly SheetPage[]): string =>
+  pages
+    .flatMap(texts)
+    .map((item) => item.text)
+    .join('\n')
+
+/** The words of tables and headings: level, without the halo that words on the drawing have. */
+const tableTexts = (page: SheetPage): readonly SheetText[] =>
+  texts(page).filter((item) => !item.halo && !item.upward)
+
+const overlaps = (items: readonly SheetText[]): readonly string[] => {
+  const boxes = items.map((item): readonly [SheetText, Box] => [item, itemBox(item)])
+  return boxes.flatMap(([item, box], index) =>
+    boxes
+      .slice(index + 1)
+      .flatMap(([other, otherBox]) =>
+        areOverlapping(box, otherBox) ? [`"${item.text}" over "${other.text}"`] : [],
+      ),
+  )
+}
+
+describe('sheetPages', () => {
+  it.each(cases)('puts nothing outside the paper: $name', ({ pages }) => {
+    for (const page of pages) {
+      // The outermost 5 mm stay free of ink: less than any border of ours, more than any rounding.
+      const free = { leftMm: 5, topMm: 5, rightMm: page.widthMm - 5, bottomMm: page.heightMm - 5 }
+      const outside = page.items.filter((item) => !isInside(itemBox(item), free))
+      expect(outside).toEqual([])
+    }
+  })
+
+  it.each(cases)('lets no words of tables and headings run into one another: $name', ({ pages }) => {
+    for (const page of pages) expect(overlaps(tableTexts(page))).toEqual([])
+  })
+
+  it.each(cases)('fits one place without broken rules on one page: $name', ({ layout, pages }) => {
+    const isLong = layout.places.length > 1 || layout.ruleSetId !== 'workshop-practice'
+    expect(pages.length).toBeLessThanOrEqual(isLong ? 2 : 1)
+  })
+
+  it.each(cases)('numbers its pages and says where it goes on: $name', ({ pages }) => {
+    for (const [index, page] of pages.entries()) {
+      const isLast = index === pages.length - 1
+      expect(allText([page])).toContain(`Page ${index + 1} of ${pages.length}`)
+      expect(allText([page]).includes(`continued on page ${index + 2}`)).toBe(!isLast)
+      expect(allText([page])).toContain(CAUTIONS[0])
+    }
+  })
+
+  it.each(cases)('cuts no number short: $name', ({ pages }) => {
+    const cut = pages.flatMap(texts).filter((item) => /\d[^ ]*…/.test(item.text))
+    expect(cut.map((item) => item.text)).toEqual([])
+  })
+
+  it('shows every anchor of the rock buggy with its numbers, on the first page', () => {
+    const layout = exampleLayout('rock-buggy.layout.json')
+    for (const paper of PAPERS) {
+      const [first] = pagesOf(layout, paper)
+      const words = first === undefined ? [] : tableTexts(first).map((item) => item.text)
+      for (const { mount } of layout.places.flatMap((place) => place.anchors)) {
+        for (const valueMm of [mount.point.xMm, mount.point.yMm, mount.point.zMm])
+          expect(words).toContain(String(valueMm).replace('-', '−'))
+      }
+    }
+  })
+
+  it('gives inches to a sixteenth with the millimetres beside them when the shop thinks in inches', () => {
+    const layout = exampleLayout('rock-buggy.layout.json')
+    const inches = { ...layout, units: { ...layout.units, length: 'in' as const } }
+    const [anchor] = layout.places[0]?.anchors ?? []
+    const words = allText(pagesOf(inches, 'letter')).split('\n')
+    const sixteenths = Math.round(((anchor?.mount.point.xMm ?? 0) / 25.4) * 16)
+    const whole = Math.floor(sixteenths / 16)
+    expect(words.some((word) => word === `${whole}` || word.startsWith(`${whole} `))).toBe(true)
+    expect(words).toContain(`${anchor?.mount.point.xMm} mm`)
+  })
+
+  it('lists each broken finding of the bad example with its value, and counts them in the head', () => {
+    const layout = exampleLayout('everything-wrong.layout.json')
+    const evaluation = evaluateLayout(layout)
+    const broken = evaluation.places
+      .flatMap((place) => place.findings)
+      .filter((finding) => finding.verdict === 'broken')
+    const text = allText(sheetPages(layout, evaluation, 'a4')).replaceAll('\n', ' ')
+    expect(broken.length).toBeGreaterThanOrEqual(6)
+    expect(text).toContain(`Broken ${broken.length}`)
+    const named = [...text.matchAll(/BROKEN, (?:must|should|advice)/g)].length
+    const alsoNamed = [...text.matchAll(/The same: ([^.]*)\./g)].flatMap(
+      (match) => match[1]?.split(', ') ?? [],
+    )
+    expect(named + alsoNamed.length).toBe(broken.length)
+    const values = broken.flatMap(({ value }) =>
+      typeof value === 'number' && Math.abs(value) < 1000 ? [String(Number(Math.abs(value).toFixed(1)))] : [],
+    )
+    for (const value of values) expect(text).toContain(value)
+  })
+
+  it('has check bars of exactly 100 mm and 4 in', () => {
+    const layout = exampleLayout('rock-buggy.layout.json')
+    for (const paper of PAPERS) {
+      const [first] = pagesOf(layout, paper)
+      const lengths = (first?.items ?? []).flatMap((item) => levelLengths(item))
+      expect(lengths).toContain(100)
+      // 4 in × 25.4 mm.
+      expect(lengths).toContain(101.6)
+    }
+  })
+
+  it('moves what does not fit to further pages, heads repeated, and loses nothing', () => {
+    const layout = exampleLayout('trail-car-two-seat.layout.json')
+    const [place] = layout.places
+    if (place === undefined) throw new Error('the example has a place')
+    const many = {
+      ...layout,
+      job: { ...layout.job, notes: Array.from({ length: 400 }, (_, index) => `Note ${index}.`).join('\n') },
+      places: Array.from({ length: 8 }, (_, index) => ({ ...place, id: `p${index}`, name: `Seat ${index}` })),
+    }
+    const pages = pagesOf(many, 'a4')
+    expect(pages.length).toBeGreaterThan(2)
+    const text = allText(pages)
+    for (let index = 0; index < 8; index += 1) expect(text).toContain(`Seat ${index}`)
+    for (const number of [0, 200, 399]) expect(text.split('\n')).toContain(`Note ${number}.`)
+    expect(text).toContain('Anchors (continued)')
+    for (const page of pages) {
+      expect(overlaps(tableTexts(page))).toEqual([])
+      for (const item of page.items) expect(itemBox(item).bottomMm).toBeLessThanOrEqual(page.heightMm - 5)
+    }
+  })
+
+  it('stands long and hostile names without leaving the paper or losing them', () => {
+    const layout = exampleLayout('rock-buggy.layout.json')
+    const long = `<b>&"'${'Langenname '.repeat(16)}`
+    const hostile = {
+      ...layout,
+      job: { ...layout.job, car: long, customer: 'W'.repeat(200), name: long },
+      datum: `${long}${long}`,
+      tubes: layout.tubes.map((tube) => ({ ...tube, name: `${long}${tube.id}` })),
+    }
+    const pages = pagesOf(hostile, 'letter')
+    for (const page of pages) {
+      for (const item of page.items) {
+        expect(itemBox(item).rightMm).toBeLessThanOrEqual(page.widthMm - 5)
+        expect(itemBox(item).bottomMm).toBeLessThanOrEqual(page.heightMm - 5)
+      }
+      expect(overlaps(tableTexts(page))).toEqual([])
+    }
+    const letters = allText(pages).replaceAll(/\s/g, '')
+    expect(letters).toContain('W'.repeat(200))
+    expect(letters).toContain(long.replaceAll(/\s/g, ''))
+  })
+})
+
+const levelLengths = (item: SheetItem): readonly number[] => {
+  if (item.kind !== 'line' || item.points.length !== 2) return []
+  const [from, to] = item.points
+  if (from === undefined || to === undefined || from.yMm !== to.yMm) return []
+  return [Math.round((to.xMm - from.xMm) * 1e6) / 1e6]
+}
