@@ -24,12 +24,13 @@ const MountSheet = lazy(async () => ({ default: (await import('./sheet/MountShee
 
 const start = async (root: HTMLElement): Promise<void> => {
   const storage = browserStorage()
-  const { layout, notice } = await restored(storage)
+  const { layout, notice, setAside } = await restored(storage)
   // Two elevations on a phone are both too small to take hold of anything.
   const isSmallScreen = window.matchMedia('(max-width: 640px)').matches
   const store = createAppStore(layout, {
     view: { theme: preferredTheme(), elevations: isSmallScreen ? 'side' : 'both' },
     check: unsoundLines,
+    setAside,
   })
   if (notice !== null) store.actions.notify(notice.kind, notice.text, notice.details)
   startTheme(store)

@@ -26,9 +26,9 @@ const ADJUSTERS: readonly Choice<Belt['lapAdjuster']>[] = [
   { value: 'pull-down', words: 'Pull down' },
 ]
 const WEBBINGS = [
-  { key: 'shoulder', words: 'Shoulder webbing' },
-  { key: 'lap', words: 'Lap webbing' },
-  { key: 'sub', words: 'Anti-submarine webbing' },
+  { key: 'shoulder', words: 'Shoulder' },
+  { key: 'lap', words: 'Lap' },
+  { key: 'sub', words: 'Anti-submarine' },
 ] as const
 
 interface BeltFields {
@@ -44,62 +44,67 @@ const KindFields = ({ belt, change }: BeltFields): ReactElement => (
       choices={ARRANGEMENTS}
       onChange={(value) => {
         const points = ARRANGEMENTS.find((entry) => entry.value === value)?.points
-        if (points !== undefined) change('arrangement', { arrangement: points })
+        if (points !== undefined) change('the arrangement', { arrangement: points })
       }}
     />
     <ChoiceField
       label="Buckle"
       value={belt.buckle}
       choices={BUCKLES}
-      onChange={(buckle) => change('buckle', { buckle })}
+      onChange={(buckle) => change('the buckle', { buckle })}
     />
     <ChoiceField
       label="Webbing material"
       value={belt.material}
       choices={MATERIALS}
-      onChange={(material) => change('webbing material', { material })}
+      onChange={(material) => change('the webbing material', { material })}
     />
     <ChoiceField
       label="Lap adjusters"
       value={belt.lapAdjuster}
       choices={ADJUSTERS}
-      onChange={(lapAdjuster) => change('lap adjusters', { lapAdjuster })}
+      onChange={(lapAdjuster) => change('the lap adjusters', { lapAdjuster })}
     />
     <ToggleField
       label="Head-and-neck restraint worn"
       checked={belt.headAndNeckRestraint}
-      onChange={(headAndNeckRestraint) => change('head-and-neck restraint', { headAndNeckRestraint })}
+      onChange={(headAndNeckRestraint) => change('the head-and-neck restraint', { headAndNeckRestraint })}
     />
   </>
 )
 
 const LengthFields = ({ belt, change }: BeltFields): ReactElement => (
   <>
-    <div className="field-row">
-      {WEBBINGS.map(({ key, words }) => (
-        <LengthField
-          key={key}
-          label={words}
-          value={belt.webbingMm[key]}
-          limits={LIMITS.webbingMm}
-          onCommit={(mm) => change(words.toLowerCase(), { webbingMm: { ...belt.webbingMm, [key]: mm } })}
-        />
-      ))}
-    </div>
+    <fieldset>
+      <legend>Width of the webbing</legend>
+      <div className="field-row">
+        {WEBBINGS.map(({ key, words }) => (
+          <LengthField
+            key={key}
+            label={words}
+            value={belt.webbingMm[key]}
+            limits={LIMITS.webbingMm}
+            onCommit={(mm) =>
+              change(`the ${words.toLowerCase()} webbing`, { webbingMm: { ...belt.webbingMm, [key]: mm } })
+            }
+          />
+        ))}
+      </div>
+    </fieldset>
     <div className="field-row">
       <LengthField
         label="Adjuster tail"
         value={belt.adjusterTailMm}
         limits={LIMITS.spareWebbingMm}
         hint="Webbing left to pull on, added to every order length."
-        onCommit={(mm) => change('adjuster tail', { adjusterTailMm: mm })}
+        onCommit={(mm) => change('the adjuster tail', { adjusterTailMm: mm })}
       />
       <LengthField
         label="Wrap return"
         value={belt.wrapReturnMm}
         limits={LIMITS.spareWebbingMm}
         hint="Webbing woven back through the three-bar slide, added to wrapped straps."
-        onCommit={(mm) => change('wrap return', { wrapReturnMm: mm })}
+        onCommit={(mm) => change('the wrap return', { wrapReturnMm: mm })}
       />
     </div>
   </>

@@ -1,7 +1,14 @@
 import { useEffect, useRef, useState, type ReactElement } from 'react'
 import { emptyLayout } from '../domain/layout/document/empty'
-import { exampleList, openExample, openLayoutFile, saveLayoutFile, type ExampleEntry } from '../state/files'
-import { useActions, useAppStore } from '../state/react'
+import {
+  download,
+  exampleList,
+  openExample,
+  openLayoutFile,
+  saveLayoutFile,
+  type ExampleEntry,
+} from '../state/files'
+import { useActions, useApp, useAppStore } from '../state/react'
 import { Disclosure } from './Disclosure'
 
 type Examples = readonly ExampleEntry[] | 'loading' | 'missing'
@@ -74,6 +81,7 @@ const OpenButton = (props: { readonly onDone: () => void }): ReactElement => {
 export const FileMenu = (): ReactElement => {
   const store = useAppStore()
   const actions = useActions()
+  const setAside = useApp((state) => state.setAside)
   const save = async (): Promise<void> => {
     const isSaved = await saveLayoutFile(store.state.getState().history.present)
     if (isSaved)
@@ -103,6 +111,13 @@ export const FileMenu = (): ReactElement => {
                 Save to a file
               </button>
             </li>
+            {setAside === null ? null : (
+              <li>
+                <button type="button" onClick={() => download(setAside, 'damaged-copy.layout.json')}>
+                  Save the damaged copy
+                </button>
+              </li>
+            )}
           </ul>
           <h2 className="menu-heading">Examples</h2>
           <ExampleChoices onDone={close} />

@@ -24,18 +24,19 @@ const HistoryButtons = (): ReactElement => {
   )
 }
 
-const SheetButton = (props: { readonly isNarrow: boolean }): ReactElement => {
+/** The way to the sheet; the sheet has its own way back. */
+const SheetButton = (props: { readonly isNarrow: boolean }): ReactElement | null => {
   const screen = useApp((state) => state.view.screen)
   const { setView } = useActions()
-  const isSheet = screen === 'sheet'
+  if (screen === 'sheet') return null
   return (
     <button
       type="button"
       className="primary"
-      aria-label={isSheet ? 'Drawing' : 'Mount sheet'}
-      onClick={() => setView({ screen: isSheet ? 'drawing' : 'sheet' })}
+      aria-label="Mount sheet"
+      onClick={() => setView({ screen: 'sheet' })}
     >
-      {isSheet ? 'Drawing' : props.isNarrow ? 'Sheet' : 'Mount sheet'}
+      {props.isNarrow ? 'Sheet' : 'Mount sheet'}
     </button>
   )
 }

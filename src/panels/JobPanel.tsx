@@ -51,7 +51,7 @@ export const JobPanel = (): ReactElement => {
         label="Datum"
         kind="lines"
         value={datum}
-        maxLength={TEXT_LENGTHS.notes}
+        maxLength={TEXT_LENGTHS.name}
         hint="The point on the car that every dimension is taken from: one a welder can find and put a tape on, such as a tube crossing."
         onCommit={(value) => edit('Describe the datum', (layout) => ({ ...layout, datum: value }))}
       />

@@ -22,7 +22,7 @@ export const NoticeBar = (): ReactElement | null => {
           </ul>
         )}
       </div>
-      <button type="button" onClick={dismissNotice}>
+      <button type="button" aria-label="Close this message" onClick={dismissNotice}>
         Close
       </button>
     </div>

@@ -76,10 +76,8 @@ const SittingSelect = (): ReactElement | null => {
 export const PlaceBar = (props: { readonly panelToggle: ReactNode }): ReactElement => (
   <div className="place-bar">
     <PlaceButtons />
+    <FindingCounts />
     <SittingSelect />
-    <div className="standing">
-      <FindingCounts />
-      {props.panelToggle}
-    </div>
+    {props.panelToggle}
   </div>
 )

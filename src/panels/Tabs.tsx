@@ -70,6 +70,7 @@ export const Tabs = <Id extends string>(props: {
       <div
         className="tab-panel"
         role="tabpanel"
+        tabIndex={0}
         id={`${id}-panel`}
         aria-labelledby={`${id}-${props.current}`}
       >

@@ -34,6 +34,8 @@ export interface AppState {
   readonly currentSittingId: string | null
   readonly view: View
   readonly notice: Notice | null
+  /** The text of a layout that could not be read at a start, for saving to a file; null when there never was one. */
+  readonly setAside: string | null
   /** The last thing that happened, in words, for those who hear the page instead of seeing it. */
   readonly announcement: string
 }

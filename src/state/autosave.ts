@@ -13,11 +13,14 @@ export interface LayoutStorage {
   readonly write: (text: string) => Promise<void>
   /** Keeps what could not be read where no later write touches it. */
   readonly setAside: (value: unknown) => Promise<void>
+  readonly readSetAside: () => Promise<unknown>
 }
 
 export interface Restored {
   readonly layout: Layout
   readonly notice: Notice | null
+  /** What was set aside now or at an earlier visit, as text for a file. */
+  readonly setAside: string | null
 }
 
 const CURRENT_KEY = 'layout'
@@ -31,16 +34,23 @@ export const browserStorage = (): LayoutStorage => {
     read: async () => await get<unknown>(CURRENT_KEY, database()),
     write: (text) => set(CURRENT_KEY, text, database()),
     setAside: (value) => set(SET_ASIDE_KEY, value, database()),
+    readSetAside: async () => await get<unknown>(SET_ASIDE_KEY, database()),
   }
 }
 
-const unreadable = (details: readonly string[]): Restored => ({
+const asText = (value: unknown): string | null => {
+  if (value === undefined) return null
+  return typeof value === 'string' ? value : JSON.stringify(value)
+}
+
+const unreadable = (kept: unknown, details: readonly string[]): Restored => ({
   layout: emptyLayout(),
+  setAside: asText(kept),
   notice: {
     kind: 'problem',
     text:
-      'The layout kept in this browser could not be read. An empty one was started; the damaged copy was set aside and ' +
-      'nothing overwrites it until another one is found damaged.',
+      'The layout kept in this browser could not be read, so an empty one was started. The damaged copy is set aside; ' +
+      'save it from the File menu if you want to mend it.',
     details,
   },
 })
@@ -49,15 +59,17 @@ const unreadable = (details: readonly string[]): Restored => ({
 export const restored = async (storage: LayoutStorage): Promise<Restored> => {
   try {
     const kept = await storage.read()
-    if (kept === undefined) return { layout: emptyLayout(), notice: null }
+    const setAside = asText(await storage.readSetAside())
+    if (kept === undefined) return { layout: emptyLayout(), notice: null, setAside }
     const parsed =
       typeof kept === 'string' ? parseLayoutText(kept) : ({ ok: false, error: [] as const } as const)
-    if (parsed.ok) return { layout: parsed.value, notice: null }
+    if (parsed.ok) return { layout: parsed.value, notice: null, setAside }
     await storage.setAside(kept)
-    return unreadable(problemLines(parsed.error))
+    return unreadable(kept, problemLines(parsed.error))
   } catch {
     return {
       layout: emptyLayout(),
+      setAside: null,
       notice: {
         kind: 'problem',
         text: 'This browser keeps nothing for this page, so work is lost when the page closes. Save the layout to a file.',

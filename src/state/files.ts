@@ -74,7 +74,8 @@ interface SaveWindow {
   }>
 }
 
-const download = (text: string, name: string): void => {
+/** Hands a text to the browser to be saved as a file. */
+export const download = (text: string, name: string): void => {
   const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }))
   const link = document.createElement('a')
   link.href = address

@@ -138,6 +138,7 @@ const viewActions = (store: StoreApi<AppState>) => ({
 export interface StoreOptions {
   readonly view?: Partial<View>
   readonly check?: LayoutCheck
+  readonly setAside?: string | null
 }
 
 export const createAppStore = (initial: Layout, options: StoreOptions = {}): AppStore => {
@@ -151,6 +152,7 @@ export const createAppStore = (initial: Layout, options: StoreOptions = {}): App
     currentSittingId: null,
     view: { ...FIRST_VIEW, ...options.view },
     notice: null,
+    setAside: options.setAside ?? null,
     announcement: '',
   }))
   return {

@@ -22,6 +22,7 @@ const slowStorage = () => {
       return new Promise((resolve) => finish.push(resolve))
     },
     setAside: () => Promise.resolve(),
+    readSetAside: () => Promise.resolve(undefined),
   }
   const finishWrites = async (): Promise<void> => {
     const waiting = finish
@@ -41,6 +42,7 @@ const storageHolding = (kept: unknown) => {
       setAside.push(value)
       return Promise.resolve()
     },
+    readSetAside: () => Promise.resolve(setAside.at(-1)),
   }
   return { storage, setAside }
 }
@@ -86,6 +88,7 @@ describe('startAutosave', () => {
         return Promise.reject(new Error('quota'))
       },
       setAside: () => Promise.resolve(),
+      readSetAside: () => Promise.resolve(undefined),
     })
     store.actions.edit('1', named('1'))
     await new Promise((resolve) => setTimeout(resolve, 0))
@@ -102,14 +105,21 @@ describe('restored', () => {
   it('gives back exactly the layout that was kept', async () => {
     const kept = named('Dune car')(emptyLayout())
     const { storage } = storageHolding(layoutText(kept))
-    expect(await restored(storage)).toEqual({ layout: kept, notice: null })
+    expect(await restored(storage)).toEqual({ layout: kept, notice: null, setAside: null })
   })
 
   it('starts empty and says nothing at the first visit', async () => {
     expect(await restored(storageHolding(undefined).storage)).toEqual({
       layout: emptyLayout(),
       notice: null,
+      setAside: null,
     })
+  })
+
+  it('keeps offering at later visits what was once set aside', async () => {
+    const { storage } = storageHolding(layoutText(emptyLayout()))
+    await storage.setAside('{"version": 1,')
+    expect((await restored(storage)).setAside).toBe('{"version": 1,')
   })
 
   it.each([
@@ -122,8 +132,9 @@ describe('restored', () => {
     ['something that is not text', { version: 1 }],
   ])('sets %s aside untouched, starts empty and says so', async (_, kept) => {
     const { storage, setAside } = storageHolding(kept)
-    const { layout, notice } = await restored(storage)
+    const { layout, notice, setAside: offered } = await restored(storage)
     expect(setAside).toEqual([kept])
+    expect(offered).toBe(typeof kept === 'string' ? kept : '{"version":1}')
     expect(layout).toEqual(emptyLayout())
     expect(notice?.kind).toBe('problem')
   })
@@ -133,6 +144,7 @@ describe('restored', () => {
       read: () => Promise.reject(new Error('denied')),
       write: () => Promise.resolve(),
       setAside: () => Promise.resolve(),
+      readSetAside: () => Promise.resolve(undefined),
     })
     expect(notice?.kind).toBe('problem')
   })
