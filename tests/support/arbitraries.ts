@@ -15,7 +15,7 @@ import { ARRANGEMENTS, STRAP_IDS, type StrapId } from '../../src/domain/straps/s
  * the floor. -0 is left out because JSON turns it into 0.
  */
 
-export const within = (limits: NumberLimits): fc.Arbitrary<number> =>
+const within = (limits: NumberLimits): fc.Arbitrary<number> =>
   fc.double({ min: limits.min, max: limits.max, noNaN: true }).map((value) => (value === 0 ? 0 : value))
 
 /** A point within a room's size, where a car is; whole and fractional millimetres. */

@@ -7,7 +7,7 @@ import type { ForceUnit } from '../../units/force'
 import type { LengthUnit } from '../../units/length'
 import type { MassUnit } from '../../units/mass'
 
-export type { ForceUnit, LengthUnit, MassUnit }
+export type { LengthUnit }
 
 /** The only version so far; a file says it first and nothing else is read before it is known. */
 export const LAYOUT_VERSION = 1

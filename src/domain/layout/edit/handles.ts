@@ -164,7 +164,7 @@ const anchorMoves = (layout: Layout, anchor: Anchor): Handle['moves'] => {
 const FAMILY_WORDS = { shoulder: 'shoulder', lap: 'lap', sub: 'anti-submarine' } as const
 
 /** "left lap tab", "right shoulder wrap", "centre anti-submarine tab" */
-export const anchorWords = (anchor: Anchor): string =>
+const anchorWords = (anchor: Anchor): string =>
   `${strapSide(anchor.strap)} ${FAMILY_WORDS[strapFamily(anchor.strap)]} ${anchor.mount.kind}`
 
 /** "slot for left lap", "slot for left and right anti-submarine" */

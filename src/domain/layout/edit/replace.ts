@@ -1,5 +1,4 @@
 import type { Tube } from '../../geometry/tube'
-import type { Anchor } from '../../straps/anchor'
 import type { Layout, Place } from '../document/layout'
 
 /** `items` with the one of this id changed; the very same list when no item has the id or the change keeps it. */
@@ -20,19 +19,6 @@ export const withPlaceChanged = (
 ): Layout => {
   const places = withReplaced(layout.places, placeId, change)
   return places === layout.places ? layout : { ...layout, places }
-}
-
-/** The layout with one anchor changed, at whichever place it is. */
-export const withAnchorChanged = (
-  layout: Layout,
-  anchorId: string,
-  change: (anchor: Anchor) => Anchor,
-): Layout => {
-  const places = layout.places.map((place) => {
-    const anchors = withReplaced(place.anchors, anchorId, change)
-    return anchors === place.anchors ? place : { ...place, anchors }
-  })
-  return places.some((place, index) => place !== layout.places[index]) ? { ...layout, places } : layout
 }
 
 /** The layout with one tube changed as it is; what is attached to it stays where it was. */

@@ -228,6 +228,8 @@ describe('movedHandle, anchors', () => {
   it('stops a wrap at the end of its tube', () => {
     const moved = movedHandle(splitPairs(trail), wrapLeft, { yMm: -500 })
     expect(anchorPoint(moved, 'shoulder-left')).toEqual({ xMm: 1690, yMm: -38, zMm: 610 })
+    const right = movedHandle(splitPairs(trail), wrapLeft, { yMm: 2_000 })
+    expect(anchorPoint(right, 'shoulder-left')).toEqual({ xMm: 1690, yMm: 1338, zMm: 610 })
   })
 
   it('puts a wrap on a bent tube exactly at the one coordinate that was typed, on the nearer piece', () => {
@@ -303,6 +305,23 @@ describe('movedHandle, tubes', () => {
     const moved = movedHandle(trail, { kind: 'tube-point', tubeId: 'harness-bar', index: 1 }, { zMm: 770 })
     expect(anchorPoint(moved, 'shoulder-left').zMm).toBeCloseTo(640, 9)
     expect(anchorPoint(moved, 'shoulder-left').yMm).toBeCloseTo(220, 9)
+  })
+
+  it('puts a wrap that was a little off the centre line on it', () => {
+    const off: Layout = {
+      ...trail,
+      places: trail.places.map((place) => ({
+        ...place,
+        anchors: place.anchors.map((anchor) =>
+          anchor.mount.kind === 'wrap'
+            ? { ...anchor, mount: { ...anchor.mount, point: { ...anchor.mount.point, zMm: 610.8 } } }
+            : anchor,
+        ),
+      })),
+    }
+    expect(parseLayout(off).ok).toBe(true)
+    const moved = movedHandle(off, { kind: 'tube-height', tubeId: 'harness-bar' }, { zMm: 620 })
+    expect(anchorPoint(moved, 'shoulder-left').zMm).toBeCloseTo(620, 9)
   })
 
   it('keeps each tab at its offset from the bar when one end is moved', () => {
