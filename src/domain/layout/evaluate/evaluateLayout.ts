@@ -1,6 +1,7 @@
 import type { Finding } from '../../rules/finding'
 import type { QuantityRule, Rule, RuleLevel, RuleSet } from '../../rules/rule'
 import { DEFAULT_RULE_SET_ID, ruleSetById } from '../../rules/ruleSets'
+import { anchorZone } from '../../zones/ruleRegion'
 import type { Layout, Place } from '../document/layout'
 import type { Evaluation, PlaceEvaluation } from './evaluation'
 import { propertyFindings } from './propertyFindings'
@@ -49,7 +50,7 @@ export const evaluatePlace = (layout: Layout, place: Place, ruleSet: RuleSet): P
     placeId: place.id,
     sittings: sittings.map(sittingEvaluation),
     findings: orderedFindings(ruleSet.rules.flatMap((rule) => findingsOf(placeCase, rule))),
-    zones: [],
+    zones: [...cases.values()].map((zoneCase) => anchorZone(rules, zoneCase)),
   }
 }
 

@@ -1,14 +1,15 @@
 import { ruleApplies } from '../../rules/applies'
 import { isWithin, marginInside } from '../../rules/check'
-import { type Finding, type Remedy, type Verdict } from '../../rules/finding'
+import { type Finding, type Remedy, TIGHT_ROOM_MM, type Verdict } from '../../rules/finding'
 import type { QuantityRule } from '../../rules/rule'
 import { ruleSubjects, strapsOfPair } from '../../rules/subjects'
 import type { PathProblem } from '../../straps/path'
 import type { Subject } from '../../straps/quantity'
 import type { StrapId } from '../../straps/strap'
+import { ruleRoomMm } from '../../zones/room'
 import type { ZoneCase } from '../../zones/zone'
 import type { Layout, Place } from '../document/layout'
-import { ruleContext } from './ruleContexts'
+import { ruleContext, strapOfSubject } from './ruleContexts'
 import { quantityIn, type SolvedSitting } from './solvedSittings'
 
 /** A place with everything that its findings are made from. */
@@ -29,6 +30,26 @@ interface Reading {
 interface Worst {
   readonly sittingId: string
   readonly value: number
+}
+
+/** The anchors whose position can decide about a subject: its own; one of a mirrored pair; both of a split pair. */
+const casesOf = ({ place, zoneCases }: PlaceCase, subject: Subject): readonly ZoneCase[] => {
+  const strap = strapOfSubject(place, subject)
+  const straps = strap === null ? strapsOfPair(subject) : [strap]
+  const found = straps.flatMap((each) => zoneCases.get(each) ?? [])
+  const mirrored = found.find((zoneCase) => zoneCase.mirrored)
+  return mirrored === undefined ? found : [mirrored]
+}
+
+/** Room of a subject: the least that any of its anchors has, or, when the rule is broken, the shortest way back in. */
+const roomOf = (
+  rule: QuantityRule,
+  cases: readonly ZoneCase[],
+  verdict: 'broken' | 'clear',
+): number | null => {
+  const rooms = cases.flatMap((zoneCase) => ruleRoomMm(rule, zoneCase) ?? [])
+  if (rooms.length === 0) return null
+  return verdict === 'broken' ? Math.max(...rooms) : Math.min(...rooms)
 }
 
 /** The sitting with the largest violation, or with the smallest margin where none is violated; null without any number. */
@@ -86,13 +107,15 @@ const subjectFinding = (placeCase: PlaceCase, rule: QuantityRule, subject: Subje
     const unknown = { worstSitting: sittingId, value: null, verdict: 'unchecked' as const, roomMm: null }
     return { ...base, ...unknown, problem, remedy: uncheckedRemedy(problem) }
   }
-  const verdict: Verdict = isBroken ? 'broken' : 'clear'
+  const cases = casesOf(placeCase, subject)
+  const roomMm = roomOf(rule, cases, isBroken ? 'broken' : 'clear')
+  const verdict: Verdict = isBroken ? 'broken' : roomMm !== null && roomMm < TIGHT_ROOM_MM ? 'tight' : 'clear'
   return {
     ...base,
     worstSitting: worst.sittingId,
     value: worst.value,
     verdict,
-    roomMm: null,
+    roomMm,
     problem: null,
     remedy: null,
   }
