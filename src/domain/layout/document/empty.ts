@@ -8,7 +8,7 @@ import { type Layout, LAYOUT_VERSION, type Place } from './layout'
  * 148 mm ahead of the back. Source of those two: public dummy models, 97–103 mm and 147–150 mm; the rest is our judgement.
  * The back ends below the shoulders, so that no strap slot is needed before there is one.
  */
-export const startingSeat = (): Seat => ({
+const startingSeat = (): Seat => ({
   hipPoint: { xMm: 900, yMm: 0, zMm: 250 },
   hipHeightMm: 98,
   reclineDeg: 20,
@@ -37,7 +37,7 @@ export const startingSeat = (): Seat => ({
 })
 
 /** A six-point harness of common widths: 3 in shoulder and lap (76 mm), 2 in thigh straps (51 mm). Starting values, not advice. */
-export const startingBelt = (): Belt => ({
+const startingBelt = (): Belt => ({
   arrangement: 6,
   webbingMm: { shoulder: 76, lap: 76, sub: 51 },
   material: 'polyester',
@@ -62,7 +62,7 @@ export const startingOccupant = (id: string, name: string): Occupant => ({
 })
 
 /** A place with the starting seat, belt and occupant and no anchors. */
-export const startingPlace = (id: string, name: string): Place => ({
+const startingPlace = (id: string, name: string): Place => ({
   id,
   name,
   seat: startingSeat(),

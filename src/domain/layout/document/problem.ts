@@ -18,7 +18,7 @@ export type FieldPath = readonly (string | number)[]
 const LAYOUT_NODE: FieldNode = fieldNode(LAYOUT_FIELDS)
 
 /** `places[0].seat.reclineDeg` */
-export const pathText = (path: FieldPath): string =>
+const pathText = (path: FieldPath): string =>
   path.map((key, index) => (typeof key === 'number' ? `[${key}]` : index === 0 ? key : `.${key}`)).join('')
 
 /** What was found, short enough for a message. */
@@ -32,7 +32,7 @@ export const receivedText = (value: unknown): string => {
 }
 
 /** The path in words, for example `place 1 "Driver", seat, hip point, x`. */
-export const fieldWords = (path: FieldPath, input: unknown): string => {
+const fieldWords = (path: FieldPath, input: unknown): string => {
   const words: string[] = []
   let field: FieldNode | null = LAYOUT_NODE
   let value: unknown = input
