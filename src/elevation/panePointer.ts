@@ -56,6 +56,8 @@ export class PanePointer {
   }
 
   down(pointerId: number, at: PointPx): void {
+    // A pointer that comes down twice was lifted where the page could not see it.
+    this.cancel(pointerId)
     this.#fingers.set(pointerId, at)
     if (this.#fingers.size === 1) this.#press(pointerId, at)
     else if (this.#fingers.size === 2) this.#beginPinch()
@@ -91,6 +93,7 @@ export class PanePointer {
   }
 
   cancel(pointerId: number): void {
+    if (!this.#fingers.has(pointerId)) return
     if (this.#mode.kind === 'drag' && this.#mode.pointerId === pointerId) this.#port.cancelDrag()
     this.#fingers.delete(pointerId)
     this.#mode = IDLE
