@@ -3,6 +3,7 @@ import { gateCrossing } from '../../../src/domain/straps/gateCrossing'
 import { mountCircle, mountContact, tubeAt, wrapSide } from '../../../src/domain/straps/mount'
 import { gateOf, type Gate } from '../../../src/domain/straps/scene'
 import { slotCorners } from '../../../src/domain/straps/slotGate'
+import { sweepDeg } from '../../../src/domain/straps/strapPath'
 import { bar, plane, point, scene, slot, tab, wrap } from './scenes'
 
 const back = slot({ straps: ['shoulder-left'], face: 'back', centre: point(130, -90, 560) })
@@ -41,6 +42,13 @@ describe('slotCorners', () => {
       [10, 40, -20],
       [10, 40, 80],
     ])
+  })
+
+  it('keeps its right angles when it turns', () => {
+    // Half sides 50 and 20 turned by 30°: 50·cos − 20·sin = 33.301 and 50·sin + 20·cos = 42.321.
+    const [corner] = slotCorners(slot({ straps: [], face: 'back', centre: point(0, 0, 0), turnDeg: 30 }))
+    expect(corner?.yMm).toBeCloseTo(33.301_27, 5)
+    expect(corner?.zMm).toBeCloseTo(42.320_508, 5)
   })
 
   it('turns from y towards z, x towards z and y towards x', () => {
@@ -126,6 +134,15 @@ describe('gateCrossing', () => {
       at: plane(100, 40),
       bent: true,
     })
+  })
+})
+
+describe('sweepDeg', () => {
+  it('is anticlockwise from 0° up to, but without, 360°', () => {
+    const circle = { centre: plane(0, 0), radiusMm: 10 }
+    expect(sweepDeg(circle, plane(10, 0), plane(10, 0))).toBe(0)
+    expect(sweepDeg(circle, plane(10, 0), plane(0, 10))).toBe(90)
+    expect(sweepDeg(circle, plane(0, 10), plane(10, 0))).toBe(270)
   })
 })
 

@@ -266,4 +266,21 @@ describe('a shoulder strap round a bar', () => {
     )
     expect(valueOf(solved, 'wrap-square', 'shoulder-right')).toBeCloseTo(90, 9)
   })
+
+  // Rim at (100, 600), tube of 40 mm at (400, 300): from the rim to the tube's centre it falls 45° over 424.26 mm, to its top
+  // asin(20/424.264) = 2.7020° less, to its bottom as much more.
+  it.each([
+    { over: 'over', expectedDeg: 45 - 2.701_95 },
+    { over: 'under', expectedDeg: 45 + 2.701_95 },
+  ] as const)('is still reached $over it when the strap bends over the rim', ({ over, expectedDeg }) => {
+    const solved = solvePlace(
+      scene({
+        shoulderRadiusMm: 0,
+        seat: { backrestRim: { xMm: 100, zMm: 600 } },
+        tubes: [bar(400, 300, 40)],
+        anchors: [...lapTabs, wrap('shoulder-right', point(400, 80, 300), over)],
+      }),
+    )
+    expect(valueOf(solved, 'shoulder-rim-drop', 'shoulder-right')).toBeCloseTo(expectedDeg, 5)
+  })
 })

@@ -37,11 +37,15 @@ describe('an anti-submarine strap', () => {
     const solved = subAt(0, -300)
     const path = pathOf(solved, 'sub-centre')
     expect(path.contacts.map(({ on }) => on)).toEqual(['anchor', 'body', 'body', 'buckle'])
-    // Tangent from (0, −300) to a circle of 97 mm about the origin: asin(97/300) = 18.864° from the vertical, touching in front.
-    expect(valueOf(solved, 'sub-to-vertical', 'sub-centre')).toBeCloseTo(18.864_5, 3)
-    expect(path.bodyContact.xMm).toBeCloseTo(-97 * Math.cos((18.864_5 * Math.PI) / 180), 2)
+    // Tangent from (0, −300) to a circle of 97 mm about the origin: asin(97/300) = 18.8646° from the vertical, touching in front.
+    expect(valueOf(solved, 'sub-to-vertical', 'sub-centre')).toBeCloseTo(18.864_631, 5)
+    expect(path.bodyContact.xMm).toBeCloseTo(-97 * Math.cos((18.864_631 * Math.PI) / 180), 2)
     for (const { xMm, zMm } of path.polyline)
       expect(Math.hypot(xMm, zMm)).toBeGreaterThan(97 * Math.cos((3 * Math.PI) / 180) - 1e-9)
+    // Drawn up the front without turning back: ever higher from the anchor to the buckle.
+    const heights = path.polyline.map(({ zMm }) => zMm)
+    expect(heights).toEqual(heights.toSorted((a, b) => a - b))
+    expect(path.polyline.length).toBeGreaterThan(6)
   })
 
   it('carries its lateral position evenly along the unrolled strap', () => {
@@ -61,6 +65,9 @@ describe('an anti-submarine strap', () => {
     const last = slopes[2]
     expect((first?.dyMm ?? 0) / (first?.sideMm ?? 1)).toBeCloseTo((last?.dyMm ?? 1) / (last?.sideMm ?? 1), 9)
     expect(valueOf(solved, 'sub-spacing', 'sub-pair')).toBe(120)
+    // Unrolled it is one straight line 60 mm across: the length in the side plane is that of the same strap in the middle.
+    const middle = pathOf(subAt(0, -300), 'sub-centre').lengthMm
+    expect(right.lengthMm).toBeCloseTo(Math.hypot(middle, 60), 9)
   })
 
   it('bears on the front edge of a cushion slot that lies behind its line', () => {
@@ -92,6 +99,26 @@ describe('an anti-submarine strap', () => {
       kind: 'slot-blocked',
       by: 'body',
     })
+  })
+
+  it('passes clean where it lies on the groin as it goes through the slot', () => {
+    // The cushion's surface 10 mm into the arc: the front of the arc meets it at −√(97² − 87²) = −42.90.
+    const onArc = (fromMm: number, toMm: number): SolvedPlace =>
+      subAt(120, -150, {
+        seat: {
+          slots: [
+            slot({
+              straps: ['sub-centre'],
+              face: 'cushion',
+              centre: point((fromMm + toMm) / 2, 0, -87),
+              heightMm: toMm - fromMm,
+            }),
+          ],
+        },
+      })
+    expect(valueOf(onArc(-60, 20), 'slot-bend', 'sub-centre')).toBe(0)
+    expect(valueOf(onArc(-42.91, 20), 'slot-bend', 'sub-centre')).toBe(0)
+    expect(problemOf(onArc(-42.89, 20), 'sub-centre')).toMatchObject({ kind: 'slot-blocked', by: 'body' })
   })
 
   it('has no path without a buckle, and none from inside the body', () => {
@@ -127,5 +154,13 @@ describe('sub-to-chest', () => {
     const ahead = valueOf(subAt(-250, -300), 'sub-to-chest', 'sub-centre')
     const behind = valueOf(subAt(-150, -300), 'sub-to-chest', 'sub-centre')
     expect(behind).toBeGreaterThan(ahead)
+  })
+
+  it('takes the chest line where the shoulder straps leave the front of the shoulder', () => {
+    // Arc of 100 mm about (0, 490), buckle at (−77.78, 77.78): the line to the centre leans atan(77.78/412.22) = 10.6855° forward
+    // going down over 419.49 mm; the front tangent leans asin(100/419.49) = 13.7911° less, 3.106° rearward.
+    const solved = subAt(-BUCKLE, -300, { groinRadiusMm: 60 })
+    expect(valueOf(solved, 'sub-to-vertical', 'sub-centre')).toBeCloseTo(0, 9)
+    expect(valueOf(solved, 'sub-to-chest', 'sub-centre')).toBeCloseTo(10.6855 - 13.7911, 3)
   })
 })
