@@ -6,6 +6,7 @@ import { ruleSubjects, strapsOfPair } from '../../rules/subjects'
 import type { PathProblem } from '../../straps/path'
 import type { Subject } from '../../straps/quantity'
 import type { StrapId } from '../../straps/strap'
+import { remedyFor } from '../../zones/remedy'
 import { ruleRoomMm } from '../../zones/room'
 import type { ZoneCase } from '../../zones/zone'
 import type { Layout, Place } from '../document/layout'
@@ -52,6 +53,23 @@ const roomOf = (
   return verdict === 'broken' ? Math.max(...rooms) : Math.min(...rooms)
 }
 
+const moveLengthMm = (remedy: Remedy): number =>
+  remedy.kind === 'move-anchors' || remedy.kind === 'move-tube' ? remedy.byMm : 0
+
+/** The smallest remedy over the subject's anchors; one that does something before one that says why nothing does. */
+const remedyOf = (rule: QuantityRule, cases: readonly ZoneCase[], rules: readonly QuantityRule[]): Remedy => {
+  const remedies = cases.map((zoneCase) => remedyFor({ rule, zoneCase, rules }))
+  const able = remedies.filter(({ kind }) => kind !== 'none')
+  const smallest = able.toSorted((a, b) => moveLengthMm(a) - moveLengthMm(b))[0]
+  return (
+    smallest ??
+    remedies[0] ?? {
+      kind: 'none',
+      reason: 'No anchor position decides this; change the seat, the tubes or the belt.',
+    }
+  )
+}
+
 /** The sitting with the largest violation, or with the smallest margin where none is violated; null without any number. */
 const worstOf = (rule: QuantityRule, readings: readonly Reading[]): Worst | null => {
   let worst: (Worst & { readonly margin: number }) | null = null
@@ -93,7 +111,7 @@ const baseFinding = ({ place }: PlaceCase, rule: QuantityRule, subject: Subject)
 })
 
 const subjectFinding = (placeCase: PlaceCase, rule: QuantityRule, subject: Subject): Finding | null => {
-  const { layout, place, sittings } = placeCase
+  const { layout, place, sittings, rules } = placeCase
   const readings = sittings
     .filter(({ sitting }) => ruleApplies(rule, ruleContext(layout, place, sitting, subject)))
     .map((solved) => ({ solved, value: quantityIn(solved, rule.quantity, subject) }))
@@ -117,7 +135,7 @@ const subjectFinding = (placeCase: PlaceCase, rule: QuantityRule, subject: Subje
     verdict,
     roomMm,
     problem: null,
-    remedy: null,
+    remedy: isBroken ? remedyOf(rule, cases, rules) : null,
   }
 }
 

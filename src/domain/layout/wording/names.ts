@@ -7,7 +7,8 @@ import type { Layout, Place } from '../document/layout'
 import type { Sitting } from '../evaluate/evaluation'
 import { sittingsOf } from '../evaluate/sittings'
 
-const familyWord = (strap: StrapId): string => {
+/** A family of straps as the adjective before strap, tab or wrap. */
+export const familyWord = (strap: StrapId): string => {
   switch (strapFamily(strap)) {
     case 'shoulder':
       return 'shoulder'

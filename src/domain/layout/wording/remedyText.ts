@@ -1,11 +1,11 @@
-import type { Remedy } from '../../rules/finding'
+import type { MoveDirection, Remedy } from '../../rules/finding'
 import type { PropertyId } from '../../rules/rule'
 import type { Anchor } from '../../straps/anchor'
-import { STRAP_IDS } from '../../straps/strap'
+import { mirroredStrap, STRAP_IDS } from '../../straps/strap'
 import { angleText } from '../../units/angle'
 import type { Layout } from '../document/layout'
 import { moveText, valueText } from './amounts'
-import { anchorName, strapName, tubeName } from './names'
+import { anchorName, familyWord, strapName, tubeName } from './names'
 import { directionWord } from './words'
 
 const allAnchors = (layout: Layout): readonly Anchor[] => layout.places.flatMap(({ anchors }) => anchors)
@@ -13,13 +13,21 @@ const allAnchors = (layout: Layout): readonly Anchor[] => layout.places.flatMap(
 const listed = (names: readonly string[]): string =>
   names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
 
-const anchorNames = (anchorIds: readonly string[], layout: Layout): string =>
-  listed(
-    anchorIds.map((id) => {
-      const anchor = allAnchors(layout).find((each) => each.id === id)
-      return anchor === undefined ? `anchor ${id}` : `the ${anchorName(anchor)}`
-    }),
-  )
+const oneName = (anchor: Anchor | undefined, id: string): string =>
+  anchor === undefined ? `anchor ${id}` : `the ${anchorName(anchor)}`
+
+/** "both lap tabs" for a pair of one kind; otherwise one after the other. */
+const anchorNames = (anchorIds: readonly string[], layout: Layout): string => {
+  const anchors = anchorIds.map((id) => allAnchors(layout).find((each) => each.id === id))
+  const [first, second] = anchors
+  const isPair =
+    anchors.length === 2 &&
+    first !== undefined &&
+    second?.strap === mirroredStrap(first.strap) &&
+    second.mount.kind === first.mount.kind
+  if (isPair) return `both ${familyWord(first.strap)} ${first.mount.kind}s`
+  return listed(anchors.map((anchor, index) => oneName(anchor, anchorIds[index] ?? '')))
+}
 
 const tabTurnText = (planDeg: number, leanDeg: number): string => {
   const plan =
@@ -77,12 +85,15 @@ const missingStrapName = (strap: string): string => {
   return known === undefined ? strap : strapName(known)
 }
 
+/** Inward and outward are opposite ways on the two sides, so the length is said to be of each. */
+const isAcross = (direction: MoveDirection): boolean => direction === 'inward' || direction === 'outward'
+
 /** The one change that clears a finding, as one plain sentence in the layout's length unit. */
 export const remedyText = (remedy: Remedy, layout: Layout): string => {
   const unit = layout.units.length
   switch (remedy.kind) {
     case 'move-anchors':
-      return `Move ${anchorNames(remedy.anchorIds, layout)} ${directionWord(remedy.direction)} ${moveText(remedy.byMm, unit)}${remedy.anchorIds.length > 1 ? ' each' : ''}.`
+      return `Move ${anchorNames(remedy.anchorIds, layout)} ${directionWord(remedy.direction)} ${moveText(remedy.byMm, unit)}${isAcross(remedy.direction) && remedy.anchorIds.length > 1 ? ' each' : ''}.`
     case 'move-tube':
       return `Move ${tubeName(remedy.tubeId, layout)} ${directionWord(remedy.direction)} ${moveText(remedy.byMm, unit)}, with every anchor on it.`
     case 'turn-tab':

@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import type { Layout, Place } from '../../../../src/domain/layout/document/layout'
-import { evaluateLayout, orderedFindings } from '../../../../src/domain/layout/evaluate/evaluateLayout'
+import {
+  evaluateLayout,
+  evaluatePlace,
+  orderedFindings,
+} from '../../../../src/domain/layout/evaluate/evaluateLayout'
 import type { Finding } from '../../../../src/domain/rules/finding'
 import { crossTube, flatLayout, flatPlace, tabAt, tabPair } from '../../../support/flatLayout'
 
@@ -206,6 +210,52 @@ describe('evaluateLayout', () => {
 
   it('says which rule set it does not know', () => {
     expect(() => evaluateLayout(flatLayout([flatPlace()], { ruleSetId: 'made-up' }))).toThrow('made-up')
+  })
+})
+
+describe('room, remedy and zones', () => {
+  const lapFinding = (aftMm: number, belowMm: number): Finding =>
+    findingOf(flatLayout([flatPlace({ anchors: lapTabs(aftMm, belowMm) })]), 'workshop-lap-angle', 'lap-left')
+
+  // The lap wedge is 45…60° seen from the hip point (common practice, no source). Distance of an anchor to the 45° line
+  // is (below − aft)/√2, to the 60° line aft·sin 60° − below·cos 60°.
+  it.each([
+    { aftMm: 200, belowMm: 250, roomMm: 35.355, verdict: 'clear' }, // min(50/√2, 173.21 − 125)
+    { aftMm: 200, belowMm: 214, roomMm: 9.899, verdict: 'tight' }, // 14/√2
+    { aftMm: 200, belowMm: 214.2, roomMm: 10.041, verdict: 'clear' }, // 14.2/√2
+    { aftMm: 200, belowMm: 180, roomMm: -14.142, verdict: 'broken' }, // −20/√2
+  ])('an anchor $aftMm aft and $belowMm below has $roomMm mm of room and is $verdict', (row) => {
+    const finding = lapFinding(row.aftMm, row.belowMm)
+    expect(finding.roomMm).toBeCloseTo(row.roomMm, 3)
+    expect(finding.verdict).toBe(row.verdict)
+  })
+
+  it('proposes a move that clears the finding when it is made, and the least that does', () => {
+    const { remedy } = lapFinding(200, 180)
+    if (remedy?.kind !== 'move-anchors') throw new Error(`no move but ${remedy?.kind}`)
+    // 20 mm down or 20 mm forward reach the 45° line, no other way is shorter.
+    expect(remedy.byMm).toBe(20)
+    expect(['down', 'forward']).toContain(remedy.direction)
+    expect(remedy.anchorIds.toSorted()).toEqual(['lap-left-anchor', 'lap-right-anchor'])
+    const moved = remedy.direction === 'down' ? lapFinding(200, 200) : lapFinding(180, 180)
+    expect(moved.verdict).not.toBe('broken')
+  })
+
+  it('has no remedy for what is not broken', () => {
+    expect(lapFinding(200, 250).remedy).toBeNull()
+  })
+
+  it('has a zone for every anchor of the belt and for no other', () => {
+    const place = flatPlace({
+      anchors: [...lapTabs(200, 250), tabAt('sub-centre', { xMm: 0, yMm: 0, zMm: -200 })],
+    })
+    const layout = flatLayout([place])
+    const evaluation = evaluateLayout(layout)
+    expect(evaluation.places[0]?.zones.map(({ anchorId }) => anchorId)).toEqual([
+      'lap-left-anchor',
+      'lap-right-anchor',
+    ])
+    expect(evaluatePlace(layout, place, evaluation.ruleSet)).toEqual(evaluation.places[0])
   })
 })
 

@@ -95,9 +95,14 @@ describe('names', () => {
 describe('remedyText', () => {
   it('says each kind of change in one sentence a welder can follow', () => {
     const bothLaps = ['lap-left-anchor', 'lap-right-anchor']
-    expect(
-      remedyText({ kind: 'move-anchors', anchorIds: bothLaps, direction: 'down', byMm: 22 }, layout),
-    ).toBe('Move the left lap tab and the right lap tab down 22 mm each.')
+    const move = (anchorIds: readonly string[], direction: 'down' | 'outward') =>
+      remedyText({ kind: 'move-anchors', anchorIds, direction, byMm: 22 }, layout)
+    expect(move(bothLaps, 'down')).toBe('Move both lap tabs down 22 mm.')
+    expect(move(bothLaps, 'outward')).toBe('Move both lap tabs outward 22 mm each.')
+    expect(move(['lap-right-anchor'], 'outward')).toBe('Move the right lap tab outward 22 mm.')
+    expect(move(['lap-left-anchor', 'gone'], 'down')).toBe(
+      'Move the left lap tab and anchor gone down 22 mm.',
+    )
     expect(remedyText({ kind: 'move-tube', tubeId: 'bar', direction: 'up', byMm: 22 }, inches)).toBe(
       'Move Test bar up 7/8 in (22 mm), with every anchor on it.',
     )
