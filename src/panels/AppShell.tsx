@@ -5,7 +5,7 @@ import { ErrorBoundary } from './ErrorBoundary'
 import { Header } from './Header'
 import { LiveRegion, NoticeBar } from './Messages'
 import { PlaceBar } from './PlaceBar'
-import { SidePanels } from './SidePanels'
+import { FIRST_PANELS, SidePanels } from './SidePanels'
 import { useMediaQuery } from './useMediaQuery'
 import { useFileDrop, usePageKeys } from './usePageEvents'
 
@@ -16,6 +16,8 @@ const ROOM_FOR_TWO_STACKS = '(min-width: 1200px) and (min-height: 760px)'
 const Workbench = (props: { readonly drawing: ReactNode }): ReactElement => {
   const store = useAppStore()
   const [arePanelsOpen, setPanelsOpen] = useState(true)
+  // Kept here so that hiding the panels or turning the tablet forgets nothing.
+  const [chosenPanels, setChosenPanels] = useState(FIRST_PANELS)
   const isSideBySide = useMediaQuery(SIDE_BY_SIDE)
   const hasTwoStacks = useMediaQuery(ROOM_FOR_TWO_STACKS)
   return (
@@ -42,7 +44,11 @@ const Workbench = (props: { readonly drawing: ReactNode }): ReactElement => {
       {arePanelsOpen ? (
         <aside className="side" aria-label="Panels" id="panels" tabIndex={-1}>
           <ErrorBoundary store={store} part="The panels">
-            <SidePanels arrangement={isSideBySide && hasTwoStacks ? 'stacked' : 'single'} />
+            <SidePanels
+              arrangement={isSideBySide && hasTwoStacks ? 'stacked' : 'single'}
+              chosen={chosenPanels}
+              onChoose={setChosenPanels}
+            />
           </ErrorBoundary>
         </aside>
       ) : null}

@@ -1,4 +1,4 @@
-import { useState, type ReactElement } from 'react'
+import type { ReactElement } from 'react'
 import { useApp } from '../state/react'
 import { currentPlaceEvaluation } from '../state/selectors'
 import { AnchorsPanel } from './AnchorsPanel'
@@ -53,12 +53,26 @@ const Panel = (props: { readonly id: PanelId }): ReactElement => {
   }
 }
 
+/** Which panel each row of tabs shows; `last` counts where there is only one row. */
+export interface ChosenPanels {
+  readonly results: PanelId
+  readonly setUp: PanelId
+  readonly last: PanelId
+}
+
+export const FIRST_PANELS: ChosenPanels = { results: 'findings', setUp: 'anchors', last: 'findings' }
+
+const withChosen = (chosen: ChosenPanels, id: PanelId): ChosenPanels =>
+  RESULTS.some((tab) => tab.id === id)
+    ? { ...chosen, results: id, last: id }
+    : { ...chosen, setUp: id, last: id }
+
 const PanelTabs = (props: {
   readonly label: string
   readonly tabs: readonly Tab<PanelId>[]
-  readonly first: PanelId
+  readonly current: PanelId
+  readonly onSelect: (id: PanelId) => void
 }): ReactElement => {
-  const [current, setCurrent] = useState<PanelId>(props.first)
   const broken = useApp(
     (state) =>
       currentPlaceEvaluation(state)?.findings.filter((finding) => finding.verdict === 'broken').length ?? 0,
@@ -67,23 +81,30 @@ const PanelTabs = (props: {
     tab.id === 'findings' && broken > 0 ? { ...tab, mark: String(broken), tone: 'broken' as const } : tab,
   )
   return (
-    <Tabs label={props.label} tabs={tabs} current={current} onSelect={setCurrent}>
-      <Panel id={current} />
+    <Tabs label={props.label} tabs={tabs} current={props.current} onSelect={props.onSelect}>
+      <Panel id={props.current} />
     </Tabs>
   )
 }
 
 /** Everything beside the drawing: results over set-up where there is height for both, else one row of tabs. */
-export const SidePanels = (props: { readonly arrangement: 'stacked' | 'single' }): ReactElement =>
-  props.arrangement === 'stacked' ? (
+export const SidePanels = (props: {
+  readonly arrangement: 'stacked' | 'single'
+  readonly chosen: ChosenPanels
+  readonly onChoose: (chosen: ChosenPanels) => void
+}): ReactElement => {
+  const { chosen } = props
+  const onSelect = (id: PanelId): void => props.onChoose(withChosen(chosen, id))
+  return props.arrangement === 'stacked' ? (
     <div className="side-panels stacked">
-      <PanelTabs label="Results" tabs={RESULTS} first="findings" />
+      <PanelTabs label="Results" tabs={RESULTS} current={chosen.results} onSelect={onSelect} />
       <SelectedPart />
-      <PanelTabs label="Set-up" tabs={SET_UP} first="anchors" />
+      <PanelTabs label="Set-up" tabs={SET_UP} current={chosen.setUp} onSelect={onSelect} />
     </div>
   ) : (
     <div className="side-panels single">
       <SelectedPart />
-      <PanelTabs label="Panels" tabs={[...RESULTS, ...SET_UP]} first="findings" />
+      <PanelTabs label="Panels" tabs={[...RESULTS, ...SET_UP]} current={chosen.last} onSelect={onSelect} />
     </div>
   )
+}
