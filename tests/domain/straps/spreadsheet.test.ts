@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest'
 import { parseLayoutText } from '../../../src/domain/layout/document/parseLayout'
 import { evaluateLayout } from '../../../src/domain/layout/evaluate/evaluateLayout'
 import { sixPointScenes } from '../../support/sixPointScenes'
-import { sheetColumn, strapSheet } from '../../support/strapSheet'
+import { strapSheet } from '../../support/strapSheet'
+import { sheetColumn } from '../../support/strapSheetCells'
 
 // The formulas were written a second time from their definitions for a general-purpose spreadsheet engine (HyperFormula), which
 // knows nothing of the strap code: two independent computations of the same definitions.
