@@ -22,12 +22,12 @@ export interface Slot {
   readonly turnDeg: number
 }
 
-export interface SeatOutlinePoint {
+interface SeatOutlinePoint {
   readonly xMm: number
   readonly zMm: number
 }
 
-export interface SeatPlanPoint {
+interface SeatPlanPoint {
   readonly xMm: number
   readonly yMm: number
 }

@@ -81,8 +81,8 @@ export const strapsOf = (arrangement: Arrangement): readonly StrapId[] => {
   }
 }
 
-export type WebbingMaterial = 'polyester' | 'nylon'
-export type BuckleKind = 'latch-and-link' | 'rotary-cam'
+type WebbingMaterial = 'polyester' | 'nylon'
+type BuckleKind = 'latch-and-link' | 'rotary-cam'
 
 /** One harness as ordered for a place. */
 export interface Belt {
