@@ -62,6 +62,9 @@ export const cellsContain = (cells: Cells, point: PlanePointMm, toleranceMm = 0)
 /** A half-plane whose edge is level to this (cosine) does not depend on u. Our judgement: 0.06 µrad, 0.2 µm over the reach. */
 const LEVEL = 1e-9
 
+/** A level edge this close to the cut counts as touching it: rounding in a coordinate of a few metres. Our judgement. */
+const ON_EDGE_MM = 1e-9
+
 /**
  * The cut through cells along the level line v = `atMm`, as bands in u. This is how a limit drawn in one elevation looks in the
  * other: both share u = x, and the line is where the other elevation's plane lies.
@@ -73,7 +76,7 @@ export const levelCut = (cells: Cells, atMm: number): Cells =>
     for (const { nu, nv, offsetMm } of cell) {
       const restMm = offsetMm - nv * atMm
       if (Math.abs(nu) < LEVEL) {
-        if (restMm < 0) return []
+        if (restMm < -ON_EDGE_MM) return []
       } else if (nu > 0) toMm = Math.min(toMm, restMm / nu)
       else fromMm = Math.max(fromMm, restMm / nu)
     }

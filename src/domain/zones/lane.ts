@@ -1,7 +1,7 @@
 import type { PlanePointMm } from '../geometry/plane'
-import { cosDeg, sinDeg } from '../units/angle'
+import { atan2Deg, cosDeg, sinDeg } from '../units/angle'
 import { type Cell, type Cells, NOTHING } from './cells'
-import { type Fan, fanCells, turnedBeyond, turnedShortOf } from './fan'
+import { angleNearDeg, type Fan, fanCells, turnedBeyond, turnedShortOf } from './fan'
 
 /** The strap bent over one end of its gate: from there to the body it is the same wherever the anchor lies. */
 export interface Bend {
@@ -40,6 +40,9 @@ export interface Lane {
   readonly contactShiftMm: number
   readonly fromDeg: number
   readonly toDeg: number
+  /** Whether a strap that is bent over its gate may also have its straight line beyond that end of the angles. */
+  readonly openBelow: boolean
+  readonly openAbove: boolean
   readonly where: Cell
   /** Bounds only a strap that is not bent over its gate. */
   readonly whereUnbent: Cell
@@ -122,8 +125,15 @@ const unbentParts = (lane: Lane, limit: SideLimit): readonly LanePart[] =>
 
 const isSome = ({ fromDeg, toDeg }: LanePart): boolean => toDeg > fromDeg
 
-/** Widest that the rays beyond a gate can turn from a ray through it: the gate's line is then behind them. */
-const HALF_TURN_DEG = 180
+/** The rays that can reach the gate's line at all: those less than a right angle from its normal. */
+const crossingRays = (
+  lane: Lane,
+  { beyond, lowDeg, highDeg }: LaneGate,
+): { readonly fromDeg: number; readonly toDeg: number } => {
+  const nearDeg = [lowDeg, highDeg].find(Number.isFinite) ?? (lane.fromDeg + lane.toDeg) / 2
+  const normalDeg = angleNearDeg(atan2Deg(beyond.nv, beyond.nu), nearDeg)
+  return { fromDeg: normalDeg - 90, toDeg: normalDeg + 90 }
+}
 
 /**
  * The parts of one run of rays beyond the gate: clean between its ends, bent outside them. A bent part joins the clean one where
@@ -137,37 +147,38 @@ const partsBeyond = (
 ): readonly LanePart[] => {
   const fromDeg = Math.max(segment.fromDeg, gate.lowDeg)
   const toDeg = Math.min(segment.toDeg, gate.highDeg)
-  const clean = limit
-    .unbent(lane)
+  const clean = unbentParts(lane, limit)
     .map((part) => within(part, fromDeg, toDeg))
     .filter(isSome)
   const low = segment.fromDeg < gate.lowDeg && gate.lower ? limit.bent(gate.lower, lane) : null
   const high = segment.toDeg > gate.highDeg && gate.upper ? limit.bent(gate.upper, lane) : null
-  // A segment that reaches the lane's end goes on to wherever the gate's line ends it.
-  const startDeg = segment.fromDeg === lane.fromDeg ? -Infinity : segment.fromDeg
+  const crossing = crossingRays(lane, gate)
+  const opensBelow = lane.openBelow && segment.fromDeg === lane.fromDeg
+  const opensAbove = lane.openAbove && segment.toDeg === lane.toDeg
+  // An open segment goes on to wherever the gate's line ends it.
+  const startDeg = opensBelow ? -Infinity : segment.fromDeg
   const lowTo = Math.min(gate.lowDeg, segment.toDeg)
   const highFrom = Math.max(gate.highDeg, segment.fromDeg)
-  const endDeg = segment.toDeg === lane.toDeg ? highFrom + HALF_TURN_DEG - MARGIN_DEG : segment.toDeg
+  const endDeg = opensAbove ? crossing.toDeg : Math.min(segment.toDeg, crossing.toDeg)
   const [only] = clean
   const reachesLow = clean.length === 1 && only?.cell.length === 0 && only.fromDeg === gate.lowDeg
   const reachesHigh = clean.length === 1 && only?.cell.length === 0 && only.toDeg === gate.highDeg
   const joinsLow = reachesLow && low?.holdsClean === true
   // Without a lower line of its own a part may also end in the open above.
-  const joinsHigh = joinsLow && reachesHigh && high?.holdsClean === true && segment.toDeg === lane.toDeg
+  const joinsHigh = joinsLow && reachesHigh && high?.holdsClean === true
   const joined = clean.map((part) => ({
     fromDeg: joinsLow ? startDeg : part.fromDeg,
-    toDeg: joinsHigh ? Infinity : part.toDeg,
+    toDeg: joinsHigh ? (opensAbove ? Infinity : segment.toDeg) : part.toDeg,
     cell: [...part.cell, ...(joinsLow ? low.cell : []), ...(joinsHigh ? high.cell : [])],
   }))
   return [
-    ...(low === null || joinsLow ? [] : [{ fromDeg: startDeg, toDeg: lowTo, cell: low.cell }]),
+    ...(low === null || joinsLow || lowTo <= crossing.fromDeg
+      ? []
+      : [{ fromDeg: startDeg, toDeg: lowTo, cell: low.cell }]),
     ...joined,
     ...(high === null || joinsHigh ? [] : [{ fromDeg: highFrom, toDeg: endDeg, cell: high.cell }]),
   ]
 }
-
-/** Keeps a fan of bent rays short of the half turn at which its two outer lines would be one. */
-const MARGIN_DEG = 1
 
 /** The runs of rays of a lane that leave the body before the gate's line. */
 export const nearSegments = (
@@ -209,7 +220,7 @@ export const beyondCells = (lane: Lane, gate: LaneGate, limit: SideLimit): Cells
   const { leastMm } = shiftAcross(lane, gate)
   const near = nearSegments(lane, gate).flatMap((segment) => partsBeyond(lane, gate, limit, segment))
   return [...near, ...farParts(lane, gate, limit)].flatMap((part) =>
-    partCells(lane.fan, { ...part, cell: [...part.cell, ...beyondCell(gate, -leastMm)] }),
+    partCells(lane.fan, { ...part, cell: [...part.cell, ...beyondCell(gate, leastMm)] }),
   )
 }
 

@@ -62,6 +62,8 @@ export const lapLanes = (scene: StrapScene, anchor: Anchor, gate: Gate | null): 
       fan: { centre: hip, offsetMm: -shiftMm },
       fromDeg: -90,
       toDeg: -body.lapLowestDeg,
+      openBelow: true,
+      openAbove: false,
       whereUnbent: [],
       gate: hipGate,
     },
@@ -71,6 +73,8 @@ export const lapLanes = (scene: StrapScene, anchor: Anchor, gate: Gate | null): 
       fan: { centre: held, offsetMm: -shiftMm },
       fromDeg: -body.lapLowestDeg,
       toDeg: 90,
+      openBelow: false,
+      openAbove: true,
       // The contact of a wrap lies at most its radius further forward than the tube's centre.
       whereUnbent: bandCell('u', hip.uMm + circle.radiusMm, null),
       gate: thighGate,

@@ -77,6 +77,8 @@ export const shoulderLanes = (
       contactShiftMm: shiftMm,
       fromDeg: -90,
       toDeg: riseDeg,
+      openBelow: true,
+      openAbove: true,
       where: anchor.mount.kind === 'wrap' ? bandCell('u', arc.centre.uMm, null) : [],
       whereUnbent: [],
       gate: acting,

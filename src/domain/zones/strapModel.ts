@@ -55,6 +55,9 @@ export const ANY_PATH: SideLimit = {
   bent: () => ({ cell: [], holdsClean: true }),
 }
 
+/** Nowhere: the quantity has no number wherever the anchor is. */
+const NO_PATH: SideLimit = { unbent: () => [], bent: () => null }
+
 /** Whether a limit on a lap angle reaches down to straps that the thigh holds up. */
 const reachesThigh = ({ scene }: StrapModel, { min }: QuantityRule): boolean =>
   min === null || min < scene.body.lapLowestDeg
@@ -86,7 +89,7 @@ export const sideLimitOf = (rule: QuantityRule, model: StrapModel): SideLimit | 
       return rearwardLimit(rule, 0)
     case 'sub-to-chest': {
       const chestDeg = buckle && chestLineDeg(scene, buckle)
-      return chestDeg === null ? null : rearwardLimit(rule, chestDeg)
+      return chestDeg === null ? NO_PATH : rearwardLimit(rule, chestDeg)
     }
     case 'slot-bend':
       return rule.min === null && rule.max !== null && !isHeldAcross(model) ? bendLimit(rule.max) : undefined

@@ -112,7 +112,7 @@ export const subLanes = (
   const gates = gate && laneGates(groin, gate, fans)
   if (gate !== null && gates === null) return null
   const { straight, round, touchDeg, squareDeg } = fans
-  const common = { contactShiftMm: 0, whereUnbent: [] }
+  const common = { contactShiftMm: 0, openBelow: false, openAbove: false, whereUnbent: [] }
   return [
     {
       ...common,
