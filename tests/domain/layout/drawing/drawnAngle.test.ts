@@ -1,0 +1,85 @@
+import { describe, expect, it } from 'vitest'
+import { type Elevation, projected } from '../../../../src/domain/geometry/plane'
+import type { PointMm } from '../../../../src/domain/geometry/point'
+import { drawnAngle } from '../../../../src/domain/layout/drawing/drawnAngle'
+import { evaluateLayout } from '../../../../src/domain/layout/evaluate/evaluateLayout'
+import type { StrapPath } from '../../../../src/domain/straps/path'
+import type { QuantityId } from '../../../../src/domain/straps/quantity'
+import { atan2Deg, wrappedDeg } from '../../../../src/domain/units/angle'
+import { exampleIndex, exampleLayout } from '../../../support/exampleLayouts'
+
+const EXAMPLES = exampleIndex.map(({ file }) => {
+  const layout = exampleLayout(file)
+  return { layout, evaluation: evaluateLayout(layout) }
+})
+
+/** The next contact from the body toward the anchor: the far end of the free run. */
+const beforeBody = (path: StrapPath): PointMm => path.effectiveAnchor
+
+const directionDeg = (from: PointMm, to: PointMm, elevation: Elevation): number => {
+  const a = projected(from, elevation)
+  const b = projected(to, elevation)
+  return atan2Deg(b.vMm - a.vMm, b.uMm - a.uMm)
+}
+
+describe('drawnAngle', () => {
+  const checked: readonly {
+    readonly id: QuantityId
+    readonly elevation: Elevation
+    readonly isFromAnchor: boolean
+  }[] = [
+    { id: 'shoulder-drop', elevation: 'side', isFromAnchor: false },
+    { id: 'shoulder-to-spine', elevation: 'side', isFromAnchor: false },
+    { id: 'shoulder-plan', elevation: 'top', isFromAnchor: false },
+    { id: 'lap-run-angle', elevation: 'side', isFromAnchor: true },
+    { id: 'sub-to-vertical', elevation: 'side', isFromAnchor: true },
+  ]
+
+  it.each(checked)(
+    'of $id lays the value along the strap that is drawn',
+    ({ id, elevation, isFromAnchor }) => {
+      let count = 0
+      for (const { layout, evaluation } of EXAMPLES) {
+        for (const place of evaluation.places) {
+          const seat = layout.places.find((candidate) => candidate.id === place.placeId)?.seat
+          for (const sitting of place.sittings) {
+            for (const path of sitting.paths) {
+              const quantity = sitting.quantities.find(
+                (candidate) => candidate.id === id && candidate.subject === path.strap,
+              )
+              if (quantity === undefined || seat === undefined) continue
+              const angle = drawnAngle(id, { path, sitting, seat }, elevation)
+              if (angle === null) throw new Error(`${id} is not drawn`)
+              const alongDeg = isFromAnchor
+                ? directionDeg(beforeBody(path), path.bodyContact, elevation)
+                : directionDeg(path.bodyContact, beforeBody(path), elevation)
+              const offDeg = wrappedDeg(angle.zeroDeg + angle.turn * quantity.value - alongDeg)
+              expect(Math.abs(offDeg)).toBeLessThan(1e-6)
+              count += 1
+            }
+          }
+        }
+      }
+      expect(count).toBeGreaterThan(0)
+    },
+  )
+
+  it('of lap-angle points from the effective anchor to the hip point', () => {
+    for (const { layout, evaluation } of EXAMPLES) {
+      for (const place of evaluation.places) {
+        const seat = layout.places.find((candidate) => candidate.id === place.placeId)?.seat
+        for (const sitting of place.sittings) {
+          for (const path of sitting.paths.filter(({ strap }) => strap.startsWith('lap'))) {
+            const value = sitting.quantities.find(
+              (candidate) => candidate.id === 'lap-angle' && candidate.subject === path.strap,
+            )?.value
+            const angle = seat && drawnAngle('lap-angle', { path, sitting, seat }, 'side')
+            if (value === undefined || !angle) continue
+            const alongDeg = directionDeg(path.effectiveAnchor, sitting.body.hip, 'side')
+            expect(wrappedDeg(angle.zeroDeg + angle.turn * value - alongDeg)).toBeCloseTo(0, 6)
+          }
+        }
+      }
+    }
+  })
+})
