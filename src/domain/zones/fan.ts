@@ -1,6 +1,6 @@
 import type { PlanePointMm } from '../geometry/plane'
 import type { HalfPlane } from '../geometry/polygon'
-import { atan2Deg, cosDeg, sinDeg, wrappedDeg } from '../units/angle'
+import { acosDeg, atan2Deg, cosDeg, sinDeg, wrappedDeg } from '../units/angle'
 import { type Cells, NOTHING } from './cells'
 
 /**
@@ -16,8 +16,15 @@ export interface Fan {
   readonly offsetMm: number
 }
 
-/** Widest wedge in one cell. Between wedges a cap of offset·(1/cos 15° − 1) at the circle stays out: 2 mm on a 60 mm shoulder. */
-const WIDEST_DEG = 30
+/**
+ * How far from the circle a wedge may leave points out: between its two lines and the circle a cap of R·(1/cos(Δ/2) − 1) belongs
+ * to neither side. Our judgement: no mount is welded within 2 mm of the body it holds.
+ */
+const CAP_MM = 2
+
+/** Widest wedge in one cell, degrees: short of a half turn, and with a cap of at most CAP_MM. */
+const widestDeg = (radiusMm: number): number =>
+  Math.min(170, 2 * acosDeg(Math.abs(radiusMm) / (Math.abs(radiusMm) + CAP_MM)))
 
 /** The side of the ray's line on which larger α lies, the line included. */
 export const turnedBeyond = ({ centre, offsetMm }: Fan, angleDeg: number): HalfPlane => {
@@ -36,7 +43,7 @@ export const turnedShortOf = ({ centre, offsetMm }: Fan, angleDeg: number): Half
 /** The points whose run leaves the fan at an angle from `fromDeg` to `toDeg` (at most a whole turn); nothing when `toDeg` is smaller. */
 export const fanCells = (fan: Fan, fromDeg: number, toDeg: number): Cells => {
   if (toDeg < fromDeg) return NOTHING
-  const count = Math.max(1, Math.ceil((toDeg - fromDeg) / WIDEST_DEG - 1e-9))
+  const count = Math.max(1, Math.ceil((toDeg - fromDeg) / widestDeg(fan.offsetMm) - 1e-9))
   const stepDeg = (toDeg - fromDeg) / count
   return Array.from({ length: count }, (_, index) => [
     turnedBeyond(fan, fromDeg + index * stepDeg),

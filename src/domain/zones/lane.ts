@@ -44,6 +44,8 @@ export interface Lane {
   readonly openBelow: boolean
   readonly openAbove: boolean
   readonly where: Cell
+  /** `where` alone bounds the lane: its outer rays need no lines of their own. */
+  readonly closedByWhere: boolean
   /** Bounds only a strap that is not bent over its gate. */
   readonly whereUnbent: Cell
   readonly gate: LaneGate | null
@@ -98,8 +100,10 @@ export const bodyCell = ({ beyond }: LaneGate, shiftMm: number): Cell => [
 ]
 
 /** The cells of a part; an infinite end has no half-plane of its own: the part's other half-planes close it. */
-export const partCells = (fan: Fan, { fromDeg, toDeg, cell }: LanePart): Cells => {
+export const partCells = (lane: Lane, { fromDeg, toDeg, cell }: LanePart): Cells => {
+  const { fan } = lane
   if (toDeg <= fromDeg) return NOTHING
+  if (lane.closedByWhere && fromDeg <= lane.fromDeg && toDeg >= lane.toDeg) return [cell]
   if (Number.isFinite(fromDeg) && Number.isFinite(toDeg))
     return fanCells(fan, fromDeg, toDeg).map((wedge) => [...wedge, ...cell])
   return [
@@ -210,7 +214,7 @@ export const bodySideCells = (lane: Lane, gate: LaneGate, limit: SideLimit): Cel
   return unbentParts(lane, limit).flatMap((part) =>
     pieces.flatMap((piece) => {
       const cut = within(within(part, piece.fromDeg, piece.toDeg), lane.fromDeg, lane.toDeg)
-      return partCells(lane.fan, { ...cut, cell: [...part.cell, ...piece.cell] })
+      return partCells(lane, { ...cut, cell: [...part.cell, ...piece.cell] })
     }),
   )
 }
@@ -220,7 +224,7 @@ export const beyondCells = (lane: Lane, gate: LaneGate, limit: SideLimit): Cells
   const { leastMm } = shiftAcross(lane, gate)
   const near = nearSegments(lane, gate).flatMap((segment) => partsBeyond(lane, gate, limit, segment))
   return [...near, ...farParts(lane, gate, limit)].flatMap((part) =>
-    partCells(lane.fan, { ...part, cell: [...part.cell, ...beyondCell(gate, leastMm)] }),
+    partCells(lane, { ...part, cell: [...part.cell, ...beyondCell(gate, leastMm)] }),
   )
 }
 
@@ -244,9 +248,7 @@ export const laneCells = (lanes: readonly Lane[], limit: SideLimit): Cells =>
   lanes.flatMap((lane) => {
     const cells =
       lane.gate === null
-        ? unbentParts(lane, limit).flatMap((part) =>
-            partCells(lane.fan, within(part, lane.fromDeg, lane.toDeg)),
-          )
+        ? unbentParts(lane, limit).flatMap((part) => partCells(lane, within(part, lane.fromDeg, lane.toDeg)))
         : [...bodySideCells(lane, lane.gate, limit), ...beyondCells(lane, lane.gate, limit)]
     return insideLane(lane, cells)
   })

@@ -54,7 +54,11 @@ export const lapLanes = (scene: StrapScene, anchor: Anchor, gate: Gate | null): 
   if (hipGate === undefined || thighGate === undefined) return null
   const shiftMm = contactShiftMm(anchor, circle.radiusMm)
   const isWrap = anchor.mount.kind === 'wrap'
-  const common = { contactShiftMm: shiftMm, where: isWrap ? bandCell('u', hip.uMm, null) : [] }
+  const common = {
+    contactShiftMm: shiftMm,
+    closedByWhere: false,
+    where: isWrap ? bandCell('u', hip.uMm, null) : [],
+  }
   return [
     {
       ...common,

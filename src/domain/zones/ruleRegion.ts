@@ -13,21 +13,35 @@ export const caseBox = (zoneCase: ZoneCase, elevation: Elevation): Region => {
   return first === undefined ? [] : reachBox(projected(first.scene.body.hip, elevation))
 }
 
+/**
+ * The straps of a case, made once for all its rules: zones, rooms and remedies of one frame ask for the same ones. The case is
+ * the key and is never changed, so this remembers and does not decide anything.
+ */
+const MODELS = new WeakMap<ZoneCase, ReadonlyMap<ZoneScene, StrapModel>>()
+
+const strapModels = (zoneCase: ZoneCase): ReadonlyMap<ZoneScene, StrapModel> => {
+  const known = MODELS.get(zoneCase)
+  if (known !== undefined) return known
+  const models = new Map(
+    zoneCase.scenes.map((zoneScene) => [zoneScene, strapModel(zoneScene, zoneCase.anchor)] as const),
+  )
+  MODELS.set(zoneCase, models)
+  return models
+}
+
 /** What a rule allows in each sitting in which it speaks and in which the anchor's position in this plane matters to it. */
 export const cellsBySitting = (
   rule: QuantityRule,
   zoneCase: ZoneCase,
   elevation: Elevation,
-  models: ReadonlyMap<ZoneScene, StrapModel> = strapModels(zoneCase),
-): readonly Cells[] =>
-  scenesOfRule(rule, zoneCase).flatMap((zoneScene) => {
+): readonly Cells[] => {
+  const models = strapModels(zoneCase)
+  return scenesOfRule(rule, zoneCase).flatMap((zoneScene) => {
     const model = models.get(zoneScene)
     const cells = model && ruleCells({ rule, zoneScene, zoneCase, model }, elevation)
     return cells === null || cells === undefined ? [] : [cells]
   })
-
-export const strapModels = (zoneCase: ZoneCase): ReadonlyMap<ZoneScene, StrapModel> =>
-  new Map(zoneCase.scenes.map((zoneScene) => [zoneScene, strapModel(zoneScene, zoneCase.anchor)]))
+}
 
 const overlap = (box: Region, all: readonly Cells[]): Region => {
   let region = box
@@ -49,11 +63,10 @@ export const ruleRegion = (rule: QuantityRule, zoneCase: ZoneCase, elevation: El
 
 /** The overlap over all rules and sittings. Rules that no position decides do not narrow it. */
 export const anchorZone = (rules: readonly QuantityRule[], zoneCase: ZoneCase): AnchorZone => {
-  const models = strapModels(zoneCase)
   const zoneIn = (elevation: Elevation): Region =>
     overlap(
       caseBox(zoneCase, elevation),
-      rules.flatMap((rule) => cellsBySitting(rule, zoneCase, elevation, models)),
+      rules.flatMap((rule) => cellsBySitting(rule, zoneCase, elevation)),
     )
   return { anchorId: zoneCase.anchor.id, side: zoneIn('side'), top: zoneIn('top') }
 }

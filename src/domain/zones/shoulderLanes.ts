@@ -80,6 +80,7 @@ export const shoulderLanes = (
       openBelow: true,
       openAbove: true,
       where: anchor.mount.kind === 'wrap' ? bandCell('u', arc.centre.uMm, null) : [],
+      closedByWhere: false,
       whereUnbent: [],
       gate: acting,
     },

@@ -158,7 +158,7 @@ const sideCells = (asked: Asked): Cells => {
     // Beyond a gate's line that the groin itself reaches through, nothing is promised: the zone leaves it out.
     const far = lane.on === 'shoulder' ? farParts(lane, gate, limit) : []
     const farCells = far.flatMap((part) =>
-      partCells(lane.fan, { ...part, cell: [...part.cell, ...beyondCell(gate, 0)] }),
+      partCells(lane, { ...part, cell: [...part.cell, ...beyondCell(gate, 0)] }),
     )
     // The contact of a wrap lies within its radius of the tube's centre: further back it is surely before the line.
     const before = bodyCell(gate, Math.abs(lane.contactShiftMm))

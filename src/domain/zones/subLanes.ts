@@ -121,6 +121,7 @@ export const subLanes = (
       fromDeg: squareDeg - 360,
       toDeg: touchDeg,
       where: [],
+      closedByWhere: false,
       gate: gates && gates.straight,
     },
     {
@@ -129,6 +130,7 @@ export const subLanes = (
       fan: round,
       fromDeg: touchDeg,
       toDeg: touchDeg + 300,
+      closedByWhere: true,
       where: [turnedBeyond(straight, touchDeg), turnedShortOf(straight, squareDeg)],
       gate: gates && gates.round,
     },
