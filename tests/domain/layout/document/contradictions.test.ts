@@ -122,16 +122,16 @@ describe('layoutContradictions, through parseLayout', () => {
   })
 
   it('refuses a wrap that is more than 1 mm off its tube, and says how far', () => {
-    // The right rail runs along x at y = 720, z = 0, so a height of z is a distance of z.
-    const wrapAt = (zMm: number) => ({
+    // Behind its bend the right rail runs along x at y = 720, z = −70: as much above that is as far off.
+    const wrapAbove = (upMm: number) => ({
       kind: 'wrap',
       tubeId: 'rail-right',
-      point: { xMm: 800, yMm: 720, zMm },
+      point: { xMm: 800, yMm: 720, zMm: -70 + upMm },
       over: 'over',
       guideHoops: true,
     })
-    expect(problemsOf(rockBuggyWith(anchorPath(2, 'mount'), wrapAt(1)))).toEqual([])
-    const problems = problemsOf(rockBuggyWith(anchorPath(2, 'mount'), wrapAt(1.25)))
+    expect(problemsOf(rockBuggyWith(anchorPath(2, 'mount'), wrapAbove(1)))).toEqual([])
+    const problems = problemsOf(rockBuggyWith(anchorPath(2, 'mount'), wrapAbove(1.25)))
     expect(problems).toHaveLength(1)
     expect(problems[0]?.message).toMatch(/1.25 mm off the centre line of Right floor rail/)
   })

@@ -134,16 +134,16 @@ describe('tubes', () => {
       { xMm: 1690, yMm: -38, zMm },
       { xMm: 1690, yMm: 1338, zMm },
     ]
-    const raised = withTube(trail, 'harness-bar', { points: up(640) })
-    expect(first(raised).anchors[0]?.mount.point.zMm).toBeCloseTo(640, 9)
+    const raised = withTube(trail, 'harness-bar', { points: up(730) })
+    expect(first(raised).anchors[0]?.mount.point.zMm).toBeCloseTo(730, 9)
   })
 
   it('keep wraps on the centre line when a bend is added', () => {
     const bent = withTube(trail, 'harness-bar', {
       points: [
-        { xMm: 1690, yMm: -38, zMm: 610 },
-        { xMm: 1720, yMm: 650, zMm: 610 },
-        { xMm: 1690, yMm: 1338, zMm: 610 },
+        { xMm: 1690, yMm: -38, zMm: 700 },
+        { xMm: 1720, yMm: 650, zMm: 700 },
+        { xMm: 1690, yMm: 1338, zMm: 700 },
       ],
     })
     expect(parseLayout(bent).ok).toBe(true)

@@ -218,18 +218,18 @@ describe('movedHandle, anchors', () => {
   const wrapLeft: HandleRef = { kind: 'anchor', placeId: 'driver', anchorId: 'driver-shoulder-left' }
 
   it('slides a wrap along its tube only, and its partner with it', () => {
-    // The bar of the trail car is straight across at x = 1690, z = 610; the driver's mid-plane is at y = 335.
+    // The bar of the trail car is straight across at x = 1690, z = 700; the driver's mid-plane is at y = 335.
     const moved = movedHandle(trail, wrapLeft, { xMm: 1500, yMm: 230, zMm: 900 })
-    expect(anchorPoint(moved, 'shoulder-left')).toEqual({ xMm: 1690, yMm: 230, zMm: 610 })
-    expect(anchorPoint(moved, 'shoulder-right')).toEqual({ xMm: 1690, yMm: 440, zMm: 610 })
+    expect(anchorPoint(moved, 'shoulder-left')).toEqual({ xMm: 1690, yMm: 230, zMm: 700 })
+    expect(anchorPoint(moved, 'shoulder-right')).toEqual({ xMm: 1690, yMm: 440, zMm: 700 })
     expect(placeOf(moved, 'co-driver')).toEqual(placeOf(trail, 'co-driver'))
   })
 
   it('stops a wrap at the end of its tube', () => {
     const moved = movedHandle(splitPairs(trail), wrapLeft, { yMm: -500 })
-    expect(anchorPoint(moved, 'shoulder-left')).toEqual({ xMm: 1690, yMm: -38, zMm: 610 })
+    expect(anchorPoint(moved, 'shoulder-left')).toEqual({ xMm: 1690, yMm: -38, zMm: 700 })
     const right = movedHandle(splitPairs(trail), wrapLeft, { yMm: 2_000 })
-    expect(anchorPoint(right, 'shoulder-left')).toEqual({ xMm: 1690, yMm: 1338, zMm: 610 })
+    expect(anchorPoint(right, 'shoulder-left')).toEqual({ xMm: 1690, yMm: 1338, zMm: 700 })
   })
 
   it('puts a wrap on a bent tube exactly at the one coordinate that was typed, on the nearer piece', () => {
@@ -281,11 +281,11 @@ describe('movedHandle, slots', () => {
 
 describe('movedHandle, tubes', () => {
   it('raises a bar with the wraps of every place on it', () => {
-    const moved = movedHandle(trail, { kind: 'tube-height', tubeId: 'harness-bar' }, { zMm: 632 })
+    const moved = movedHandle(trail, { kind: 'tube-height', tubeId: 'harness-bar' }, { zMm: 722 })
     const bar = moved.tubes.find((tube) => tube.id === 'harness-bar')
-    expect(bar?.points.map((point) => point.zMm)).toEqual([632, 632])
+    expect(bar?.points.map((point) => point.zMm)).toEqual([722, 722])
     for (const placeId of ['driver', 'co-driver']) {
-      expect(anchorPoint(moved, 'shoulder-left', placeId).zMm).toBeCloseTo(632, 9)
+      expect(anchorPoint(moved, 'shoulder-left', placeId).zMm).toBeCloseTo(722, 9)
       expect(anchorPoint(moved, 'lap-left', placeId)).toEqual(anchorPoint(trail, 'lap-left', placeId))
     }
   })
@@ -302,8 +302,8 @@ describe('movedHandle, tubes', () => {
   it('keeps each wrap at its share of the bar when one end is moved', () => {
     // Bar from y −38 to 1338 (1376 long); the driver's left wrap at y = 220 is at 258/1376 = 0.1875 of it.
     // The right end rises by 160: 160 · 0.1875 = 30.
-    const moved = movedHandle(trail, { kind: 'tube-point', tubeId: 'harness-bar', index: 1 }, { zMm: 770 })
-    expect(anchorPoint(moved, 'shoulder-left').zMm).toBeCloseTo(640, 9)
+    const moved = movedHandle(trail, { kind: 'tube-point', tubeId: 'harness-bar', index: 1 }, { zMm: 860 })
+    expect(anchorPoint(moved, 'shoulder-left').zMm).toBeCloseTo(730, 9)
     expect(anchorPoint(moved, 'shoulder-left').yMm).toBeCloseTo(220, 9)
   })
 
@@ -314,14 +314,14 @@ describe('movedHandle, tubes', () => {
         ...place,
         anchors: place.anchors.map((anchor) =>
           anchor.mount.kind === 'wrap'
-            ? { ...anchor, mount: { ...anchor.mount, point: { ...anchor.mount.point, zMm: 610.8 } } }
+            ? { ...anchor, mount: { ...anchor.mount, point: { ...anchor.mount.point, zMm: 700.8 } } }
             : anchor,
         ),
       })),
     }
     expect(parseLayout(off).ok).toBe(true)
-    const moved = movedHandle(off, { kind: 'tube-height', tubeId: 'harness-bar' }, { zMm: 620 })
-    expect(anchorPoint(moved, 'shoulder-left').zMm).toBeCloseTo(620, 9)
+    const moved = movedHandle(off, { kind: 'tube-height', tubeId: 'harness-bar' }, { zMm: 710 })
+    expect(anchorPoint(moved, 'shoulder-left').zMm).toBeCloseTo(710, 9)
   })
 
   it('keeps each tab at its offset from the bar when one end is moved', () => {

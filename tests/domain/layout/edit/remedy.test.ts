@@ -73,10 +73,10 @@ describe('appliedRemedy', () => {
       findingWith(trail, { kind: 'move-tube', tubeId: 'harness-bar', direction: 'up', byMm: 22 }),
     )
     expect(mended.tubes.find((tube) => tube.id === 'harness-bar')?.points.map(({ zMm }) => zMm)).toEqual([
-      632, 632,
+      722, 722,
     ])
-    expect(anchorPoints(mended, 0)[0]?.zMm).toBeCloseTo(632, 9)
-    expect(anchorPoints(mended, 1)[1]?.zMm).toBeCloseTo(632, 9)
+    expect(anchorPoints(mended, 0)[0]?.zMm).toBeCloseTo(722, 9)
+    expect(anchorPoints(mended, 1)[1]?.zMm).toBeCloseTo(722, 9)
     expect(anchorPoints(mended, 1)[2]).toEqual(anchorPoints(trail, 1)[2])
   })
 
@@ -90,7 +90,7 @@ describe('appliedRemedy', () => {
         byMm: 5,
       }),
     )
-    expect(anchorPoints(mended)[0]).toEqual({ xMm: 1690, yMm: 225, zMm: 610 })
+    expect(anchorPoints(mended)[0]).toEqual({ xMm: 1690, yMm: 225, zMm: 700 })
   })
 
   it('turns a tab', () => {
