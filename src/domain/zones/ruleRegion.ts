@@ -2,6 +2,7 @@ import { projected, type Elevation } from '../geometry/plane'
 import type { Region } from '../geometry/polygon'
 import type { QuantityRule } from '../rules/rule'
 import { type Cells, reachBox, regionInCells } from './cells'
+import { joinedRegion } from './joined'
 import { ruleCells } from './ruleCells'
 import { type StrapModel, strapModel } from './strapModel'
 import { scenesOfRule } from './subject'
@@ -47,7 +48,7 @@ const overlap = (box: Region, all: readonly Cells[]): Region => {
   let region = box
   for (const cells of all) {
     if (region.length === 0) break
-    region = regionInCells(region, cells)
+    region = joinedRegion(regionInCells(region, cells))
   }
   return region
 }
