@@ -31,6 +31,7 @@ describe('drawnAngle', () => {
     { id: 'shoulder-drop', elevation: 'side', isFromAnchor: false },
     { id: 'shoulder-to-spine', elevation: 'side', isFromAnchor: false },
     { id: 'shoulder-plan', elevation: 'top', isFromAnchor: false },
+    { id: 'sub-to-chest', elevation: 'side', isFromAnchor: false },
     { id: 'lap-run-angle', elevation: 'side', isFromAnchor: true },
     { id: 'sub-to-vertical', elevation: 'side', isFromAnchor: true },
   ]
@@ -63,6 +64,30 @@ describe('drawnAngle', () => {
       expect(count).toBeGreaterThan(0)
     },
   )
+
+  it('of shoulder-rim-drop points from the slot or rim to where the strap meets its anchor', () => {
+    let count = 0
+    for (const { layout, evaluation } of EXAMPLES) {
+      for (const place of evaluation.places) {
+        const seat = layout.places.find((candidate) => candidate.id === place.placeId)?.seat
+        for (const sitting of place.sittings) {
+          for (const path of sitting.paths) {
+            const value = sitting.quantities.find(
+              (candidate) => candidate.id === 'shoulder-rim-drop' && candidate.subject === path.strap,
+            )?.value
+            const contact = path.contacts[0]
+            const angle = seat && drawnAngle('shoulder-rim-drop', { path, sitting, seat }, 'side')
+            if (value === undefined || !angle || contact === undefined) continue
+            const end = projected(contact.point, 'side')
+            const alongDeg = atan2Deg(end.vMm - angle.apex.vMm, end.uMm - angle.apex.uMm)
+            expect(wrappedDeg(angle.zeroDeg + angle.turn * value - alongDeg)).toBeCloseTo(0, 6)
+            count += 1
+          }
+        }
+      }
+    }
+    expect(count).toBeGreaterThan(0)
+  })
 
   it('of lap-angle points from the effective anchor to the hip point', () => {
     for (const { layout, evaluation } of EXAMPLES) {

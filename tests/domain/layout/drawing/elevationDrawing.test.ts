@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { type Elevation, projected } from '../../../../src/domain/geometry/plane'
 import type { Layout } from '../../../../src/domain/layout/document/layout'
 import { elevationDrawing } from '../../../../src/domain/layout/drawing/elevationDrawing'
+import { dimensionLine } from '../../../../src/domain/layout/drawing/figureText'
 import type { DrawingOptions } from '../../../../src/domain/layout/drawing/options'
 import type { Drawing, Primitive } from '../../../../src/domain/layout/drawing/primitive'
 import { handleId } from '../../../../src/domain/layout/edit/handles'
@@ -202,6 +203,20 @@ describe('datum dimensions', () => {
     )
     expect(new Set(alongX)).toEqual(wanted)
     expect(alongX).toHaveLength(wanted.size)
+  })
+
+  it('stand below and to the left of everything else that is drawn', () => {
+    for (const elevation of ELEVATIONS) {
+      const { bounds } = drawn(of, elevation, { dimensions: 'none', labels: false, zones: 'none' })
+      const lines = drawn(of, elevation).primitives.filter((primitive) => primitive.kind === 'dimension')
+      for (const line of lines) {
+        const { from, to } = dimensionLine(line, 25)
+        const isClear = line.key.startsWith('dimension/u/')
+          ? Math.max(from.vMm, to.vMm) < bounds.min.vMm
+          : Math.max(from.uMm, to.uMm) < bounds.min.uMm
+        expect(isClear).toBe(true)
+      }
+    }
   })
 
   it('stand on lines of their own, the shortest nearest to the drawing', () => {
