@@ -17,6 +17,10 @@ export const boxAbout = (middle: PlanePointMm, widthMm: number, heightMm: number
 export const boxesOverlap = (a: Box, b: Box): boolean =>
   a.min.uMm < b.max.uMm && b.min.uMm < a.max.uMm && a.min.vMm < b.max.vMm && b.min.vMm < a.max.vMm
 
+/** As `boxesOverlap`, but touching edges count: for lines, whose rectangles may be as thin as a line. */
+export const boxesMeet = (a: Box, b: Box): boolean =>
+  a.min.uMm <= b.max.uMm && b.min.uMm <= a.max.uMm && a.min.vMm <= b.max.vMm && b.min.vMm <= a.max.vMm
+
 /** Whether `inner` lies wholly inside `outer`; common edges count as inside. */
 export const boxContains = (outer: Box, inner: Box): boolean =>
   outer.min.uMm <= inner.min.uMm &&

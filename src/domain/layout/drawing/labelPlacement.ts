@@ -1,5 +1,5 @@
 import { type PlanePointMm, planePoint } from '../../geometry/plane'
-import { type Box, boxContains, boxesOverlap, labelBox, segmentMeetsBox } from './box'
+import { type Box, boxContains, boxesMeet, boxesOverlap, labelBox, segmentMeetsBox } from './box'
 import type { PartId, Primitive } from './primitive'
 
 type Label = Extract<Primitive, { kind: 'label' }>
@@ -82,16 +82,34 @@ const COVERED_COST = 1000
 /** A label cut off by the edge is worse still: it cannot be read at all. */
 const CUT_COST = 10_000
 
-const costOf = (box: Box, blocked: readonly Box[], lines: LabelSurroundings['lines']): number => {
-  const covered = blocked.filter((other) => boxesOverlap(box, other)).length
-  const crossed = lines.filter((line) =>
-    line.some((to, index) => {
-      const from = line[index - 1]
-      return from !== undefined && segmentMeetsBox(from, to, box)
-    }),
-  ).length
-  return covered * COVERED_COST + crossed
+/** A line with the rectangle it fills, so that most lines are passed over without looking at their pieces. */
+interface Line {
+  readonly points: readonly PlanePointMm[]
+  readonly extent: Box
 }
+
+const lineOf = (points: readonly PlanePointMm[]): Line => {
+  const us = points.map(({ uMm }) => uMm)
+  const vs = points.map(({ vMm }) => vMm)
+  return {
+    points,
+    extent: {
+      min: planePoint(Math.min(...us), Math.min(...vs)),
+      max: planePoint(Math.max(...us), Math.max(...vs)),
+    },
+  }
+}
+
+const crosses = ({ points, extent }: Line, box: Box): boolean =>
+  boxesMeet(extent, box) &&
+  points.some((to, index) => {
+    const from = points[index - 1]
+    return from !== undefined && segmentMeetsBox(from, to, box)
+  })
+
+const costOf = (box: Box, blocked: readonly Box[], lines: readonly Line[]): number =>
+  blocked.filter((other) => boxesOverlap(box, other)).length * COVERED_COST +
+  lines.filter((line) => crosses(line, box)).length
 
 /** What each need will put up with. Our judgement. */
 const MOST_COST: Readonly<Record<LabelWish['need'], number>> = {
@@ -107,7 +125,8 @@ interface Chosen extends Candidate {
 const bestSpot = (
   wish: LabelWish,
   blocked: readonly Box[],
-  { lines, textHeightMm, within }: LabelSurroundings,
+  lines: readonly Line[],
+  { textHeightMm, within }: LabelSurroundings,
 ): Chosen | null => {
   let best: Chosen | null = null
   for (const candidate of candidates(wish, textHeightMm)) {
@@ -144,8 +163,9 @@ export const placedLabels = (
   surroundings: LabelSurroundings,
 ): readonly Primitive[] => {
   const blocked = [...surroundings.blocked]
+  const lines = surroundings.lines.map(lineOf)
   return wishes.flatMap((wish) => {
-    const best = bestSpot(wish, blocked, surroundings)
+    const best = bestSpot(wish, blocked, lines, surroundings)
     if (best === null) return []
     blocked.push(best.box)
     return best.isClose ? [best.label] : [leader(wish, best.box), best.label]
