@@ -7,7 +7,6 @@ const REACT_NAMES: Readonly<Record<string, string>> = {
   'font-family': 'fontFamily',
   'font-size': 'fontSize',
   'font-weight': 'fontWeight',
-  'paint-order': 'paintOrder',
   'stroke-dasharray': 'strokeDasharray',
   'stroke-linecap': 'strokeLinecap',
   'stroke-linejoin': 'strokeLinejoin',

@@ -10,7 +10,7 @@ import { cell } from './section'
 import type { CellText } from './table'
 import type { Typography } from './typography'
 
-export const otherUnit = (unit: LengthUnit): LengthUnit => (unit === 'mm' ? 'in' : 'mm')
+const otherUnit = (unit: LengthUnit): LengthUnit => (unit === 'mm' ? 'in' : 'mm')
 
 /** Lengths that are bought, cut or drilled stand in both units, so that nobody rounds a hole. */
 export const bothUnits = (lengthMm: number, unit: LengthUnit): string =>
@@ -60,9 +60,12 @@ const mountText = ({ anchor, alongTubeMm }: AnchorRow, layout: Layout): string =
   return `${on}${along}; ${mount.kind === 'tab' ? tabText(mount, unit) : wrapText(mount)}`
 }
 
-/** Both units of plate and hole stand in the hardware list. */
-const tabText = ({ thicknessMm, holeDiameterMm, shear }: TabMount, unit: LengthUnit): string =>
-  `plate ${lengthText(thicknessMm, unit)}, hole Ø ${lengthWithUnit(holeDiameterMm, unit)}, ${shear} shear`
+/** Inches never without millimetres: a sixteenth is coarse for a plate or a hole. The other way round stands in the hardware list. */
+const tabText = ({ thicknessMm, holeDiameterMm, shear }: TabMount, unit: LengthUnit): string => {
+  const size = (lengthMm: number): string =>
+    unit === 'in' ? bothUnits(lengthMm, unit) : lengthWithUnit(lengthMm, unit)
+  return `plate ${size(thicknessMm)}, hole Ø ${size(holeDiameterMm)}, ${shear} shear`
+}
 
 const wrapText = ({ over, guideHoops }: WrapMount): string =>
   `strap ${over === 'over' ? 'over the top' : 'under the bottom'}, ${guideHoops ? 'guide hoops' : 'no guide hoops'}`

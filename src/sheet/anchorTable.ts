@@ -33,6 +33,8 @@ export const numberedAnchors = (layout: Layout, evaluation: Evaluation): readonl
 
 export const ANCHOR_SECTION = 'Anchors'
 
+const EXPLAINED_SECTION = 'How to read the anchors'
+
 const EXPLAINED = [
   'Right and left are the occupant’s. Distances are from the datum to the middle of a tab’s hole in the middle of its plate, or to the bar’s centre line in the middle of a wrapped strap; “from P1” is along the tube’s centre line.',
   'Pull is the way the strap leaves the anchor in the seat as drawn. Side: seen squarely from the side; below it the range over all sittings where it changes. String: what an angle finder reads on a string stretched along the strap. Plan and tab turn: seen from above, from fore and aft.',
@@ -67,12 +69,12 @@ export const anchorTable = (places: readonly PlaceAnchors[], setting: TableSetti
         : cells.map((row) => tableRow(columns, row, { section: ANCHOR_SECTION, rule: 'thin' }))
     return [group, ...body.map((row) => ({ ...row, continuation: [...again, groupAgain] }))]
   })
-  const explained = textRows(EXPLAINED, widthMm, type.small, ANCHOR_SECTION).map((row) => ({
+  const explained = textRows(EXPLAINED, widthMm, type.small, EXPLAINED_SECTION).map((row) => ({
     ...row,
     continuation: [],
   }))
   return {
-    rows: [titleRow('Anchors', setting), head, ...groups, gapRow(0.7, ANCHOR_SECTION), ...explained],
+    rows: [titleRow('Anchors', setting), head, ...groups, gapRow(0.7, EXPLAINED_SECTION), ...explained],
     isCramped: isTooNarrow(columns, type),
   }
 }

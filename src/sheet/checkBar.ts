@@ -1,8 +1,8 @@
 import { straightItem, textItem, type PagePoint, type SheetItem } from './item'
 
 /** Lengths that a ruler must find on the print. Source: 4 in = 4 × 25.4 mm. */
-export const CHECK_BAR_MM = 100
-export const CHECK_BAR_4_IN_MM = 4 * 25.4
+const CHECK_BAR_MM = 100
+const CHECK_BAR_4_IN_MM = 4 * 25.4
 
 export const CHECK_BAR_HEIGHT_MM = 9.5
 /** The longer bar and the room for its last figure. */

@@ -6,8 +6,7 @@ import { capitalised, levelWord, verdictWord } from '../domain/layout/wording/wo
 import type { Finding, Verdict } from '../domain/rules/finding'
 import type { Rule } from '../domain/rules/rule'
 import type { FlowRow } from './flow'
-import { cell, sectionRows, textRows, type BareRow } from './section'
-import { tableRow } from './table'
+import { entryRows, sectionRows, textRows, type BareRow } from './section'
 import type { Typography } from './typography'
 
 const allFindings = (evaluation: Evaluation): readonly Finding[] =>
@@ -72,13 +71,11 @@ const findingRows = (
   const mark = `${verdictWord(finding.verdict).toUpperCase()}, ${levelWord(finding.level)}`
   const same = others.map((other) => subjectName(other.subject, layout)).join(', ')
   const also = same === '' ? '' : ` The same: ${same}.`
-  return [
-    tableRow(
-      [{ widthMm, align: 'left' }],
-      [[cell(`${mark}: ${what}${also}`, type.body, 24), cell(capitalised(source), type.small, 8)]],
-      { section, rule: 'thin' },
-    ),
+  const lines = [
+    ...textRows(`${mark}: ${what}${also}`, widthMm, type.body, section),
+    ...textRows(capitalised(source), widthMm, type.small, section),
   ]
+  return entryRows(lines, widthMm, section)
 }
 
 /** What the rule set asks for and no geometry can answer, so that nobody takes silence for approval. */

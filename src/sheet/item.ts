@@ -50,7 +50,7 @@ export interface SheetText {
   readonly ink: Ink
   /** Reading upward instead of to the right. */
   readonly upward: boolean
-  /** White behind the letters, so that lines under them do not spoil a number. */
+  /** A patch of white behind the letters, so that lines under them do not spoil a number. */
   readonly halo: boolean
 }
 

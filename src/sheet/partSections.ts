@@ -7,8 +7,8 @@ import { tubeLengthMm } from '../domain/shop/anchorRows'
 import { type HardwareItem, hardwareList } from '../domain/shop/hardwareList'
 import { longestOrderLengths } from '../domain/shop/orderLengths'
 import type { Belt } from '../domain/straps/strap'
-import { lengthWithUnit } from '../domain/units/length'
-import { bothUnits, otherUnit, pointText } from './anchorCells'
+import { lengthText, lengthWithUnit } from '../domain/units/length'
+import { bothUnits, pointText } from './anchorCells'
 import type { FlowRow } from './flow'
 import { cell, sectionRows, textRows, type BareRow } from './section'
 import { tableRow } from './table'
@@ -40,10 +40,12 @@ export const tubeSection = (setting: Setting): readonly FlowRow[] => {
   ])
 }
 
+/** The wall always in millimetres: to a sixteenth of an inch a 2.4 mm wall and a 3 mm wall read the same. */
 const sizeText = (tube: Tube, unit: LengthUnit): string => {
-  const other = otherUnit(unit)
-  const size = `Ø ${lengthWithUnit(tube.outsideDiameterMm, unit)} × ${lengthWithUnit(tube.wallMm, unit)} wall`
-  return `${size} (Ø ${lengthWithUnit(tube.outsideDiameterMm, other)})`
+  const { outsideDiameterMm, wallMm } = tube
+  const diameter = `Ø ${lengthText(outsideDiameterMm, 'mm')} × ${lengthWithUnit(wallMm, 'mm')} wall`
+  const inches = `Ø ${lengthWithUnit(outsideDiameterMm, 'in')}`
+  return unit === 'mm' ? `${diameter} (${inches})` : `${inches} (${diameter})`
 }
 
 const SECTION = 'Bars and tubes'

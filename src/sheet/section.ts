@@ -56,3 +56,18 @@ export const gapRow = (heightMm: number, section: string): FlowRow => ({
   continuation: [],
   draw: () => [],
 })
+
+/**
+ * Strips of one entry of a list, closed by a thin rule. A frame may end between two lines of it, but not after the first line nor
+ * before the rule.
+ */
+export const entryRows = (
+  lines: readonly BareRow[],
+  widthMm: number,
+  section: string,
+): readonly BareRow[] => [
+  ...lines.map((row, index) =>
+    index === 0 || index === lines.length - 1 ? { ...row, keepWithNext: true } : row,
+  ),
+  tableRow([{ widthMm, align: 'left' }], [[]], { section, rule: 'thin' }),
+]

@@ -1,16 +1,16 @@
-import type { Ink, SheetItem } from './item'
+import { type Ink, itemBox, type SheetItem, type SheetText } from './item'
 import { textWidthMm } from './textWidth'
 
 /** A drawing element without a renderer: the screen makes React elements of it, a file makes text of it. */
 export interface SvgNode {
-  readonly tag: 'svg' | 'g' | 'path' | 'circle' | 'text' | 'rect' | 'title' | 'style' | 'defs'
+  readonly tag: 'svg' | 'g' | 'path' | 'circle' | 'text' | 'rect' | 'title' | 'style'
   /** Names as in SVG; numbers are in mm. */
   readonly attributes: Readonly<Record<string, string | number>>
   readonly children: readonly (SvgNode | string)[]
 }
 
 /** Families tried in turn; the first is bundled, the others are narrow faces that many machines have. */
-export const SHEET_FONT_FAMILY =
+const SHEET_FONT_FAMILY =
   "'IBM Plex Sans Condensed', 'Liberation Sans Narrow', 'Arial Narrow', 'DejaVu Sans Condensed', sans-serif"
 
 /** Inks that stay apart on a greyscale print; `mid` is for scenery, never for words. */
@@ -77,10 +77,10 @@ const strokeAttributes = (
         ...(dashMm.length === 0 ? {} : { 'stroke-dasharray': dashMm.map(places).join(' ') }),
       }
 
-const textNode = (item: SheetItem & { readonly kind: 'text' }): SvgNode => {
+const textNode = (item: SheetText): SvgNode => {
   const xMm = places(item.at.xMm)
   const yMm = places(item.at.yMm)
-  return {
+  const text: SvgNode = {
     tag: 'text',
     attributes: {
       x: xMm,
@@ -93,13 +93,29 @@ const textNode = (item: SheetItem & { readonly kind: 'text' }): SvgNode => {
       textLength: places(textWidthMm(item.text, item.sizeMm, item.weight)),
       lengthAdjust: 'spacingAndGlyphs',
       ...(item.upward ? { transform: `rotate(-90 ${xMm} ${yMm})` } : {}),
-      ...(item.halo
-        ? { stroke: '#ffffff', 'stroke-width': 0.5, 'paint-order': 'stroke', 'stroke-linejoin': 'round' }
-        : {}),
     },
     children: [item.text],
   }
+  return item.halo ? { tag: 'g', attributes: {}, children: [paperBehind(item), text] } : text
 }
+
+/** A white outline round the letters would put every word into a printed file twice; a patch of paper does not. */
+const paperBehind = (item: SheetText): SvgNode => {
+  const box = itemBox(item)
+  return {
+    tag: 'rect',
+    attributes: {
+      x: places(box.leftMm - PATCH_MM),
+      y: places(box.topMm),
+      width: places(box.rightMm - box.leftMm + 2 * PATCH_MM),
+      height: places(box.bottomMm - box.topMm),
+      fill: INKS.white,
+    },
+    children: [],
+  }
+}
+
+const PATCH_MM = 0.2
 
 export interface SvgPage {
   readonly widthMm: number

@@ -26,7 +26,7 @@ const LINE_SPACING = 1.22
 const BASE_LINE = 0.92
 
 export const lineHeightMm = (style: TextStyle): number => style.sizeMm * LINE_SPACING
-export const baseLineMm = (style: TextStyle): number => style.sizeMm * BASE_LINE
+const baseLineMm = (style: TextStyle): number => style.sizeMm * BASE_LINE
 
 export const CELL_SIDE_MM = 0.9
 const CELL_TOP_MM = 0.55
