@@ -71,14 +71,17 @@ export const acrossWays = (run: AcrossRun, maxDeg: number): readonly (readonly B
   ]
 }
 
+/** Shorter spans are rounding, and smaller gaps are none. Our judgement. */
+const SPAN_MM = 1e-6
+
 /** Spans of L ≥ 0 or of y in rising order; those that touch or overlap become one. */
 const joinedSpans = (spans: readonly Span[]): readonly Span[] => {
   const joined: Span[] = []
   for (const span of spans
-    .filter(({ fromMm, toMm }) => toMm > fromMm)
+    .filter(({ fromMm, toMm }) => toMm - fromMm > SPAN_MM)
     .toSorted((a, b) => a.fromMm - b.fromMm)) {
     const last = joined.at(-1)
-    if (last !== undefined && span.fromMm <= last.toMm)
+    if (last !== undefined && span.fromMm <= last.toMm + SPAN_MM)
       joined[joined.length - 1] = { fromMm: last.fromMm, toMm: Math.max(last.toMm, span.toMm) }
     else joined.push(span)
   }

@@ -119,7 +119,7 @@ const newlyBroken = ({ rules, zoneCase }: RemedyQuestion, after: readonly ZoneSc
   return anchors.reduce((count, anchor) => {
     const here = { ...zoneCase, anchor }
     const broken = rules.filter((rule) => {
-      const subject = ruleSubject(rule, anchor.strap)
+      const subject = ruleSubject(rule, here)
       if (subject === null || hasNoValue(zoneCase.scenes, rule, subject)) return false
       return (
         isKeptIn(withMount(zoneCase.scenes, anchor), rule, here, subject) &&
@@ -212,7 +212,7 @@ const bestMove = (question: RemedyQuestion, subject: Subject, moves: readonly Mo
  */
 export const remedyFor = (question: RemedyQuestion): Remedy => {
   const { rule, zoneCase } = question
-  const subject = ruleSubject(rule, zoneCase.anchor.strap)
+  const subject = ruleSubject(rule, zoneCase)
   if (subject === null) return { kind: 'none', reason: 'No anchor of this strap decides it.' }
   if (rule.quantity === 'tab-twist') return turnedTab(rule, zoneCase)
   const tried = triedDirections(rule).flatMap((direction) => triedMove(question, subject, direction) ?? [])

@@ -19,7 +19,7 @@ const ON_LIMIT_MM = 1e-6
  */
 export const ruleRoomMm = (rule: QuantityRule, zoneCase: ZoneCase): number | null => {
   const elevation = homeElevation(rule, zoneCase.mirrored)
-  const subject = ruleSubject(rule, zoneCase.anchor.strap)
+  const subject = ruleSubject(rule, zoneCase)
   const all = cellsBySitting(rule, zoneCase, elevation)
   if (all.length === 0 || subject === null) return null
   const point = projected(zoneCase.anchor.mount.point, elevation)

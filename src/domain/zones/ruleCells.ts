@@ -64,7 +64,7 @@ export interface Question {
 
 /** The region found by looking, for what has no straight-line description. */
 const traced = ({ rule, zoneScene, zoneCase, model }: Question, elevation: Elevation): Cells => {
-  const subject = ruleSubject(rule, zoneCase.anchor.strap)
+  const subject = ruleSubject(rule, zoneCase)
   if (subject === null) return NOTHING
   const { point } = zoneCase.anchor.mount
   const { body } = model.scene

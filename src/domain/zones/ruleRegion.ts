@@ -14,20 +14,28 @@ export const caseBox = (zoneCase: ZoneCase, elevation: Elevation): Region => {
   return first === undefined ? [] : reachBox(projected(first.scene.body.hip, elevation))
 }
 
-/**
- * The straps of a case, made once for all its rules: zones, rooms and remedies of one frame ask for the same ones. The case is
- * the key and is never changed, so this remembers and does not decide anything.
- */
-const MODELS = new WeakMap<ZoneCase, ReadonlyMap<ZoneScene, StrapModel>>()
+type CellsByPlane = Partial<Record<Elevation, readonly Cells[]>>
 
-const strapModels = (zoneCase: ZoneCase): ReadonlyMap<ZoneScene, StrapModel> => {
-  const known = MODELS.get(zoneCase)
+/**
+ * What was worked out for a case: zones, rooms and remedies of one frame ask for the same. The case is the key and is never
+ * changed, so this remembers and does not decide anything.
+ */
+interface Known {
+  readonly models: ReadonlyMap<ZoneScene, StrapModel>
+  readonly cells: Map<QuantityRule, CellsByPlane>
+}
+
+const KNOWN = new WeakMap<ZoneCase, Known>()
+
+const knownOf = (zoneCase: ZoneCase): Known => {
+  const known = KNOWN.get(zoneCase)
   if (known !== undefined) return known
   const models = new Map(
     zoneCase.scenes.map((zoneScene) => [zoneScene, strapModel(zoneScene, zoneCase.anchor)] as const),
   )
-  MODELS.set(zoneCase, models)
-  return models
+  const fresh: Known = { models, cells: new Map() }
+  KNOWN.set(zoneCase, fresh)
+  return fresh
 }
 
 /** What a rule allows in each sitting in which it speaks and in which the anchor's position in this plane matters to it. */
@@ -36,12 +44,17 @@ export const cellsBySitting = (
   zoneCase: ZoneCase,
   elevation: Elevation,
 ): readonly Cells[] => {
-  const models = strapModels(zoneCase)
-  return scenesOfRule(rule, zoneCase).flatMap((zoneScene) => {
-    const model = models.get(zoneScene)
-    const cells = model && ruleCells({ rule, zoneScene, zoneCase, model }, elevation)
-    return cells === null || cells === undefined ? [] : [cells]
-  })
+  const { models, cells } = knownOf(zoneCase)
+  const done = cells.get(rule) ?? {}
+  const all =
+    done[elevation] ??
+    scenesOfRule(rule, zoneCase).flatMap((zoneScene) => {
+      const model = models.get(zoneScene)
+      const here = model && ruleCells({ rule, zoneScene, zoneCase, model }, elevation)
+      return here === null || here === undefined ? [] : [here]
+    })
+  cells.set(rule, { ...done, [elevation]: all })
+  return all
 }
 
 const overlap = (box: Region, all: readonly Cells[]): Region => {

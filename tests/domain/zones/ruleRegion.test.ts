@@ -1,0 +1,313 @@
+import fc from 'fast-check'
+import polygonClipping from 'polygon-clipping'
+import { describe, expect, it } from 'vitest'
+import { movedInPlane, planePoint, type Elevation } from '../../../src/domain/geometry/plane'
+import { regionArea, regionContains } from '../../../src/domain/geometry/region'
+import type { ConvexPolygon, Region } from '../../../src/domain/geometry/polygon'
+import { isWithin } from '../../../src/domain/rules/check'
+import type { QuantityId, Subject } from '../../../src/domain/straps/quantity'
+import type { StrapScene } from '../../../src/domain/straps/scene'
+import { type StrapId, strapFamily } from '../../../src/domain/straps/strap'
+import { anchorZone, ruleRegion } from '../../../src/domain/zones/ruleRegion'
+import { anyScene } from '../straps/arbitraryScenes'
+import { bar, lapTabs, point, scene as handScene, slot, tab, wrap } from '../straps/scenes'
+import { CAP_MM, isLeftOut, isNearEdge, planeOrigin, spread, valueAt } from './bruteForce'
+import { quantityRule, zoneCaseOf } from './zoneCases'
+
+interface Case {
+  readonly quantity: QuantityId
+  readonly strap: StrapId
+  readonly min: number | null
+  readonly max: number | null
+  /** Left out: the strap itself. */
+  readonly pair?: Subject
+  readonly mirrored?: boolean
+}
+
+/** Where the region and the strap solver say different things, in words for the failure message. */
+const disagreements = (
+  scene: StrapScene,
+  one: Case,
+  elevation: Elevation,
+  turn: number,
+): readonly string[] => {
+  const rule = quantityRule(one.quantity, one.min, one.max)
+  const mirrored = one.mirrored ?? false
+  const zoneCase = zoneCaseOf([scene], one.strap, mirrored)
+  const region = ruleRegion(rule, zoneCase, elevation)
+  if (region === null) throw new Error(`${one.quantity} has no region in the ${elevation} elevation`)
+  const from = zoneCase.anchor.mount.point
+  const about = planeOrigin(scene, one.strap, elevation)
+  return spread(about, 200, turn).flatMap((at) => {
+    const moved = movedInPlane(from, at, elevation)
+    if (isLeftOut(scene, one.strap, moved) || isNearEdge(region, at, 0.05)) return []
+    const value = valueAt(
+      { scene, strap: one.strap, at: moved, mirrored },
+      one.quantity,
+      one.pair ?? one.strap,
+    )
+    const isKept = value !== null && isWithin(value, rule)
+    if (isKept === regionContains(region, at)) return []
+    return [`(${at.uMm - about.uMm}, ${at.vMm - about.vMm}) from the body: value ${value}`]
+  })
+}
+
+/** 'agrees', or the report of the first random place where region and strap solver differ. */
+const agreement = (one: Case, elevation: Elevation, numRuns: number): string => {
+  const details = fc.check(
+    fc.property(anyScene, fc.integer({ min: 0, max: 1000 }), (scene, turn) => {
+      fc.pre(one.quantity !== 'slot-bend' || scene.seat.slots.length > 0)
+      const found = disagreements(scene, one, elevation, turn)
+      if (found.length > 0) throw new Error(found.slice(0, 5).join('; '))
+    }),
+    { numRuns },
+  )
+  return fc.defaultReportMessage(details) ?? 'agrees'
+}
+
+/** Limits of the kind that rule books have; the numbers themselves are only inputs here. */
+const STRAIGHT: readonly Case[] = [
+  { quantity: 'shoulder-drop', strap: 'shoulder-left', min: -10, max: 20 },
+  { quantity: 'shoulder-drop', strap: 'shoulder-right', min: null, max: 45 },
+  { quantity: 'shoulder-to-spine', strap: 'shoulder-right', min: -5, max: 5 },
+  { quantity: 'lap-angle', strap: 'lap-left', min: 45, max: 60 },
+  { quantity: 'lap-angle', strap: 'lap-right', min: 20, max: 75 },
+  { quantity: 'lap-run-angle', strap: 'lap-left', min: 30, max: 65 },
+  { quantity: 'lap-shifted-angle', strap: 'lap-right', min: 30, max: 75 },
+  { quantity: 'lap-over-asis', strap: 'lap-left', min: null, max: 0 },
+  { quantity: 'lap-over-asis', strap: 'lap-right', min: -60, max: 10 },
+  { quantity: 'sub-to-vertical', strap: 'sub-left', min: 0, max: 20 },
+  { quantity: 'sub-to-vertical', strap: 'sub-right', min: 0, max: null },
+  { quantity: 'sub-to-vertical', strap: 'sub-right', min: null, max: 30 },
+  { quantity: 'sub-to-chest', strap: 'sub-left', min: -10, max: 10 },
+  { quantity: 'slot-bend', strap: 'shoulder-left', min: null, max: 3 },
+  { quantity: 'slot-bend', strap: 'shoulder-right', min: null, max: 25 },
+  { quantity: 'slot-bend', strap: 'lap-left', min: null, max: 3 },
+  { quantity: 'slot-bend', strap: 'sub-left', min: null, max: 3 },
+  { quantity: 'slot-bend', strap: 'sub-right', min: null, max: 20 },
+]
+
+const TRACED: readonly Case[] = [
+  { quantity: 'shoulder-rim-drop', strap: 'shoulder-left', min: 0, max: 45 },
+  { quantity: 'shoulder-plan', strap: 'shoulder-right', min: -10, max: 20 },
+  { quantity: 'shoulder-free-length', strap: 'shoulder-left', min: null, max: 400 },
+  { quantity: 'shoulder-length-behind-seat', strap: 'shoulder-left', min: 50, max: 250 },
+]
+
+const PAIRS: readonly Case[] = [
+  { quantity: 'lap-mirror', strap: 'lap-left', pair: 'lap-pair', min: null, max: 150 },
+  { quantity: 'lap-mirror', strap: 'lap-right', pair: 'lap-pair', min: 40, max: null },
+]
+
+const ACROSS: readonly Case[] = [
+  { quantity: 'lap-spacing', strap: 'lap-left', pair: 'lap-pair', min: 165, max: null },
+  { quantity: 'lap-spacing', strap: 'lap-right', pair: 'lap-pair', min: 300, max: 500, mirrored: true },
+  { quantity: 'sub-spacing', strap: 'sub-left', pair: 'sub-pair', min: 90, max: 110, mirrored: true },
+  { quantity: 'sub-spacing', strap: 'sub-right', pair: 'sub-pair', min: null, max: 110 },
+]
+
+const BOTH = ['side', 'top'] as const
+
+describe('ruleRegion against the strap solver, 200 positions in each random place', () => {
+  for (const elevation of BOTH) {
+    it.each(STRAIGHT)(
+      `${elevation}: $quantity of $strap from $min to $max agrees everywhere`,
+      (one) => {
+        expect(agreement(one, elevation, 40)).toBe('agrees')
+      },
+      30_000,
+    )
+    it.each(TRACED)(
+      `${elevation}: $quantity of $strap from $min to $max agrees everywhere`,
+      (one) => {
+        expect(agreement(one, elevation, 3)).toBe('agrees')
+      },
+      60_000,
+    )
+    it.each(PAIRS)(
+      `${elevation}: $quantity of a split pair from $min to $max agrees everywhere`,
+      (one) => {
+        expect(agreement(one, elevation, 40)).toBe('agrees')
+      },
+      30_000,
+    )
+  }
+  it.each(ACROSS)(
+    'top: $quantity from $min to $max, mirrored $mirrored, agrees everywhere',
+    (one) => {
+      expect(agreement(one, 'top', 40)).toBe('agrees')
+    },
+    30_000,
+  )
+})
+
+const asRing = (polygon: ConvexPolygon): polygonClipping.Polygon => [
+  polygon.map(({ uMm, vMm }): [number, number] => [uMm, vMm]),
+]
+
+/** Area of rings without holes: convex pieces have none. */
+const ringArea = (all: polygonClipping.MultiPolygon): number =>
+  all.flat().reduce((sum, ring) => {
+    const doubled = ring.reduce((twice, [u, v], corner) => {
+      const [nextU, nextV] = ring[(corner + 1) % ring.length] ?? [u, v]
+      return twice + u * nextV - nextU * v
+    }, 0)
+    return sum + Math.abs(doubled / 2)
+  }, 0)
+
+/** The pieces of a region do not overlap, so the overlap of two regions is the sum over pairs of pieces. */
+const overlapArea = (a: Region, b: Region): number =>
+  a.reduce(
+    (sum, one) =>
+      sum +
+      b.reduce((part, other) => part + ringArea(polygonClipping.intersection(asRing(one), asRing(other))), 0),
+    0,
+  )
+
+describe('anchorZone', () => {
+  it('is the overlap of its rules, by area, as a general clipping library makes it', () => {
+    const rules = [quantityRule('shoulder-drop', -10, 20), quantityRule('slot-bend', null, 10)]
+    fc.assert(
+      fc.property(anyScene, (scene) => {
+        fc.pre(scene.seat.slots.length > 0)
+        const zoneCase = zoneCaseOf([scene], 'shoulder-left', false)
+        const [first, second] = rules.map((rule) => ruleRegion(rule, zoneCase, 'side') ?? [])
+        if (first === undefined || second === undefined) throw new Error('two rules')
+        const zoneMm2 = regionArea(anchorZone(rules, zoneCase).side)
+        // Areas of up to 36 m²: one square millimetre is 3e-8 of that.
+        expect(Math.abs(zoneMm2 - overlapArea(first, second))).toBeLessThan(1)
+      }),
+      { numRuns: 60 },
+    )
+  })
+
+  it('holds every sitting: a point of the zone keeps the rule for each of them', () => {
+    const rules = [quantityRule('lap-angle', 30, 75)]
+    fc.assert(
+      fc.property(anyScene, anyScene, fc.integer({ min: 0, max: 999 }), (one, other, turn) => {
+        const both = [one, { ...other, anchors: one.anchors, seat: one.seat, tubes: one.tubes }]
+        const zoneCase = zoneCaseOf(both, 'lap-left', false)
+        const zone = anchorZone(rules, zoneCase).side
+        const about = planeOrigin(one, 'lap-left', 'side')
+        for (const at of spread(about, 60, turn)) {
+          if (!regionContains(zone, at) || isNearEdge(zone, at, 0.05)) continue
+          for (const scene of both) {
+            const moved = movedInPlane(zoneCase.anchor.mount.point, at, 'side')
+            const value = valueAt(
+              { scene, strap: 'lap-left', at: moved, mirrored: false },
+              'lap-angle',
+              'lap-left',
+            )
+            expect(value).toBeGreaterThanOrEqual(30)
+            expect(value).toBeLessThanOrEqual(75)
+          }
+        }
+      }),
+      { numRuns: 40 },
+    )
+  })
+
+  it('never shrinks when limits are widened', () => {
+    fc.assert(
+      fc.property(anyScene, fc.double({ min: 0, max: 15, noNaN: true }), (scene, moreDeg) => {
+        for (const strap of ['shoulder-left', 'lap-left', 'sub-left'] as const) {
+          const quantity = { shoulder: 'shoulder-drop', lap: 'lap-angle', sub: 'sub-to-vertical' } as const
+          const id = quantity[strapFamily(strap)]
+          const zoneCase = zoneCaseOf([scene], strap, false)
+          const narrow = ruleRegion(quantityRule(id, 20, 50), zoneCase, 'side') ?? []
+          const wide = ruleRegion(quantityRule(id, 20 - moreDeg, 50 + moreDeg), zoneCase, 'side') ?? []
+          for (const polygon of narrow)
+            for (const corner of polygon) expect(regionContains(wide, corner, CAP_MM)).toBe(true)
+        }
+      }),
+      { numRuns: 60 },
+    )
+  })
+})
+
+describe('ruleRegion by hand', () => {
+  it('draws the lap wedge of 45° to 60° behind and below the hip point', () => {
+    // Hip point (0, 0), tabs, no slot. A tab 200 mm behind: 45° is 200 mm below it, 60° is 200·tan 60° = 346.41 mm below.
+    const region = ruleRegion(
+      quantityRule('lap-angle', 45, 60),
+      zoneCaseOf([handScene()], 'lap-left', false),
+      'side',
+    )
+    expect(regionContains(region ?? [], planePoint(200, -200.01))).toBe(true)
+    expect(regionContains(region ?? [], planePoint(200, -199.99))).toBe(false)
+    expect(regionContains(region ?? [], planePoint(200, -346.4))).toBe(true)
+    expect(regionContains(region ?? [], planePoint(200, -346.42))).toBe(false)
+  })
+
+  it('cuts the same wedge in the top elevation to the strip of x at the tab’s height', () => {
+    // The tab is 200 mm below the hip point: 60° is 200/tan 60° = 115.47 mm behind it, 45° is 200 mm behind it.
+    const region = ruleRegion(
+      quantityRule('lap-angle', 45, 60),
+      zoneCaseOf([handScene()], 'lap-left', false),
+      'top',
+    )
+    expect(regionContains(region ?? [], planePoint(115.48, -250))).toBe(true)
+    expect(regionContains(region ?? [], planePoint(115.46, -250))).toBe(false)
+    expect(regionContains(region ?? [], planePoint(199.99, 900))).toBe(true)
+    expect(regionContains(region ?? [], planePoint(200.01, 900))).toBe(false)
+  })
+
+  it('puts the centre of a wrapped bar half its diameter under the level line over the shoulder', () => {
+    // Shoulder arc about (0, 490), radius 100: a level strap leaves it at z = 590. Bar 40 mm, strap over its top: centre at 570.
+    const scene = handScene({
+      anchors: [
+        ...lapTabs,
+        wrap('shoulder-left', point(400, -80, 560), 'over'),
+        wrap('shoulder-right', point(400, 80, 560), 'over'),
+      ],
+      tubes: [bar(400, 560, 40)],
+    })
+    const region = ruleRegion(
+      quantityRule('shoulder-drop', 0, null),
+      zoneCaseOf([scene], 'shoulder-left', true),
+      'side',
+    )
+    expect(regionContains(region ?? [], planePoint(400, 569.99))).toBe(true)
+    expect(regionContains(region ?? [], planePoint(400, 570.01))).toBe(false)
+  })
+
+  it('ends the shadow of a side slot where the strap has turned by the allowed angle', () => {
+    // Slot 40 mm high about (100, −100): seen from the hip its ends are (50, −120) and (150, −80), at 67.38° and 28.07°.
+    const scene = handScene({
+      seat: { slots: [slot({ straps: ['lap-left'], face: 'side', centre: point(100, -200, -100) })] },
+    })
+    const region =
+      ruleRegion(quantityRule('slot-bend', null, 5), zoneCaseOf([scene], 'lap-left', false), 'side') ?? []
+    const steepDeg = (Math.atan2(120, 50) * 180) / Math.PI
+    const at = (turnDeg: number) => {
+      const radians = ((steepDeg + turnDeg) * Math.PI) / 180
+      return planePoint(50 + 200 * Math.cos(radians), -120 - 200 * Math.sin(radians))
+    }
+    expect(regionContains(region, at(4.99))).toBe(true)
+    expect(regionContains(region, at(5.01))).toBe(false)
+  })
+
+  it('is null for what no position decides, and for a spacing in the side elevation', () => {
+    const zoneCase = zoneCaseOf([handScene()], 'lap-left', true)
+    expect(ruleRegion(quantityRule('tab-twist', null, 5), zoneCase, 'side')).toBeNull()
+    expect(ruleRegion(quantityRule('strap-length', null, 5), zoneCase, 'top')).toBeNull()
+    expect(ruleRegion(quantityRule('lap-spacing', 165, null), zoneCase, 'side')).toBeNull()
+    expect(ruleRegion(quantityRule('lap-mirror', null, 5), zoneCase, 'side')).toBeNull()
+    expect(ruleRegion(quantityRule('shoulder-drop', 0, 20), zoneCase, 'side')).toBeNull()
+  })
+
+  it('keeps to the shoulder height in mm for a tab', () => {
+    // Shoulder point at z = 590: 0 to 101.6 mm lower is 488.4 to 590.
+    const scene = handScene({ anchors: [...lapTabs, tab('shoulder-left', point(400, -80, 560))] })
+    const region =
+      ruleRegion(
+        quantityRule('shoulder-height', 0, 101.6),
+        zoneCaseOf([scene], 'shoulder-left', false),
+        'side',
+      ) ?? []
+    expect(regionContains(region, planePoint(400, 488.41))).toBe(true)
+    expect(regionContains(region, planePoint(400, 488.39))).toBe(false)
+    expect(regionContains(region, planePoint(400, 589.99))).toBe(true)
+    expect(regionContains(region, planePoint(400, 590.01))).toBe(false)
+  })
+})
