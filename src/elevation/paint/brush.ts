@@ -11,14 +11,14 @@ export interface Brush {
 }
 
 /** Lettering on the drawing. Nothing smaller is legible at arm's length on a tablet. Our judgement. */
-export const TEXT_PX = 12.5
+const TEXT_PX = 12.5
 
 /** Height of a line of text with its air, px: what labels are kept apart by. */
 export const TEXT_LINE_PX = 14
 
 const FACE = "'IBM Plex Sans Condensed', 'IBM Plex Sans', sans-serif"
-export const PLAIN_FONT = `${TEXT_PX}px ${FACE}`
-export const STRONG_FONT = `600 ${TEXT_PX}px ${FACE}`
+const PLAIN_FONT = `${TEXT_PX}px ${FACE}`
+const STRONG_FONT = `600 ${TEXT_PX}px ${FACE}`
 
 interface Stroke {
   readonly colour: keyof Palette

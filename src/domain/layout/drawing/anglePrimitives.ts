@@ -8,7 +8,7 @@ import type { DrawnPlace } from './drawnPlace'
 import type { LineStyle, PartId, Primitive } from './primitive'
 
 /** The value of one quantity in one sitting, or null where it could not be computed. */
-export const quantityOf = (sitting: SittingEvaluation, id: QuantityId, subject: Subject): number | null =>
+const quantityOf = (sitting: SittingEvaluation, id: QuantityId, subject: Subject): number | null =>
   sitting.quantities.find((candidate) => candidate.id === id && candidate.subject === subject)?.value ?? null
 
 export interface AngleFigure {

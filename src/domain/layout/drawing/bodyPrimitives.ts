@@ -34,7 +34,7 @@ export const figurePrimitives = (
 ]
 
 /** Where the torso line leaves the drawn figure: at the helmet's crown, so that it reads as a line and not as a strap. */
-export const torsoLineEnd = (body: PosedBody): PointMm => {
+const torsoLineEnd = (body: PosedBody): PointMm => {
   const lengthMm =
     Math.hypot(body.helmet.centre.xMm - body.hip.xMm, body.helmet.centre.zMm - body.hip.zMm) +
     body.helmet.radiusMm

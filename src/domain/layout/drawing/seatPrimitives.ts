@@ -11,7 +11,7 @@ import type { LineStyle, Primitive } from './primitive'
  * The shell as the elevation shows it. Side: turned with the recline. Top: the plan outline is drawn at recline 0 (its definition)
  * and only moves with the hip point; the side elevation is the one to measure a reclined shell in.
  */
-export const seatOutline = (seat: Seat, pose: SeatPose, elevation: Elevation): readonly PlanePointMm[] =>
+const seatOutline = (seat: Seat, pose: SeatPose, elevation: Elevation): readonly PlanePointMm[] =>
   elevation === 'side'
     ? seat.sideOutline.map((corner) =>
         projected(vehiclePoint(pose, pointMm(corner.xMm, 0, corner.zMm)), elevation),

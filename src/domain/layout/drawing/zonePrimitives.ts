@@ -6,8 +6,11 @@ import type { DrawnPlace } from './drawnPlace'
 import type { DrawingOptions } from './options'
 import type { Primitive } from './primitive'
 
-/** Families overlap on the drawing, so each has its own hatch direction and none depends on colour. A drawing convention of ours. */
-const HATCH_DEG: Readonly<Record<StrapFamily, number>> = { shoulder: 45, lap: 135, sub: 90 }
+/**
+ * Families overlap on the drawing, so each has its own hatch direction and none depends on colour. The directions run across the
+ * wedges that the families' zones usually are, so that a hatch line is not taken for an edge. A drawing convention of ours.
+ */
+const HATCH_DEG: Readonly<Record<StrapFamily, number>> = { shoulder: 75, lap: 30, sub: 0 }
 
 /** Edges closer to one line than this count as shared. Far above rounding at ±3 m, far below anything visible. Our judgement. */
 const SHARED_EDGE_MM = 1e-4
