@@ -24,25 +24,29 @@ const anchorPoints = (layout: Layout, placeIndex = 0) =>
   layout.places[placeIndex]?.anchors.map((anchor) => anchor.mount.point) ?? []
 
 describe('appliedRemedy', () => {
-  it('clears the finding it belongs to, for every remedy that the examples offer', () => {
-    const applied = exampleIndex.flatMap(({ file }) => {
-      const layout = exampleLayout(file)
-      return findingsOf(layout)
-        .filter(({ remedy }) => remedy !== null && remedy.kind !== 'none')
-        .map((finding) => {
-          const mended = appliedRemedy(layout, finding)
-          const after = findingsOf(mended).find(({ id }) => id === finding.id)
-          // A new anchor clears that it was missing; where it lies is another finding's business.
-          const isCleared =
-            finding.remedy?.kind === 'add-anchor'
-              ? after?.problem?.kind !== 'anchor-missing'
-              : after?.verdict === 'clear' || after?.verdict === 'tight'
-          return { file, id: finding.id, isLayout: parseLayout(mended).ok, isCleared }
-        })
-    })
-    expect(applied.length).toBeGreaterThan(10)
-    expect(applied.filter(({ isLayout, isCleared }) => !isLayout || !isCleared)).toEqual([])
-  })
+  it(
+    'clears the finding it belongs to, for every remedy that the examples offer',
+    { timeout: 60_000 },
+    () => {
+      const applied = exampleIndex.flatMap(({ file }) => {
+        const layout = exampleLayout(file)
+        return findingsOf(layout)
+          .filter(({ remedy }) => remedy !== null && remedy.kind !== 'none')
+          .map((finding) => {
+            const mended = appliedRemedy(layout, finding)
+            const after = findingsOf(mended).find(({ id }) => id === finding.id)
+            // A new anchor clears that it was missing; where it lies is another finding's business.
+            const isCleared =
+              finding.remedy?.kind === 'add-anchor'
+                ? after?.problem?.kind !== 'anchor-missing'
+                : after?.verdict === 'clear' || after?.verdict === 'tight'
+            return { file, id: finding.id, isLayout: parseLayout(mended).ok, isCleared }
+          })
+      })
+      expect(applied.length).toBeGreaterThan(10)
+      expect(applied.filter(({ isLayout, isCleared }) => !isLayout || !isCleared)).toEqual([])
+    },
+  )
 
   it('changes nothing where there is no remedy', () => {
     expect(appliedRemedy(rock, findingWith(rock, null))).toBe(rock)
