@@ -44,15 +44,15 @@ export const bandCell = (along: 'u' | 'v', fromMm: number | null, toMm: number |
   ]
 }
 
-/** A convex polygon (corners anticlockwise) as a cell; edges without a length are left out. */
-export const polygonCell = (polygon: ConvexPolygon): Cell =>
-  polygon.flatMap((from, index) => {
+/** The half-plane of each edge of a polygon (corners anticlockwise), edge i from corner i; null for an edge without a length. */
+export const polygonEdges = (polygon: ConvexPolygon): readonly (HalfPlane | null)[] =>
+  polygon.map((from, index) => {
     const to = polygon[(index + 1) % polygon.length] ?? from
     const lengthMm = Math.hypot(to.uMm - from.uMm, to.vMm - from.vMm)
-    if (lengthMm === 0) return []
+    if (lengthMm === 0) return null
     const nu = (to.vMm - from.vMm) / lengthMm
     const nv = (from.uMm - to.uMm) / lengthMm
-    return [{ nu, nv, offsetMm: nu * from.uMm + nv * from.vMm }]
+    return { nu, nv, offsetMm: nu * from.uMm + nv * from.vMm }
   })
 
 /** Whether a point is in one of the cells or at most `toleranceMm` outside each of its half-planes. */

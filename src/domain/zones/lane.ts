@@ -130,7 +130,7 @@ const unbentParts = (lane: Lane, limit: SideLimit): readonly LanePart[] =>
 const isSome = ({ fromDeg, toDeg }: LanePart): boolean => toDeg > fromDeg
 
 /** The rays that can reach the gate's line at all: those less than a right angle from its normal. */
-const crossingRays = (
+export const crossingRays = (
   lane: Lane,
   { beyond, lowDeg, highDeg }: LaneGate,
 ): { readonly fromDeg: number; readonly toDeg: number } => {

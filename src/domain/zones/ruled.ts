@@ -1,5 +1,5 @@
 import type { PlanePointMm } from '../geometry/plane'
-import { type Cell, type Cells, polygonCell, REACH_MM } from './cells'
+import { type Cell, type Cells, polygonEdges, REACH_MM } from './cells'
 
 /** A closed piece of a line, mm along it; `Infinity` for a piece without an end. */
 export interface Span {
@@ -69,18 +69,33 @@ const cellsBetween = (family: RuledFamily, first: Line, last: Line): Cells =>
     if (other === undefined) return []
     const at = (line: Line, alongMm: number): PlanePointMm =>
       family.pointAt(line.parameter, Math.min(BEYOND_REACH_MM, Math.max(-BEYOND_REACH_MM, alongMm)))
-    const corners = [
+    const corners: Corners = [
       at(first, span.fromMm),
       at(first, span.toMm),
       at(last, other.toMm),
       at(last, other.fromMm),
-    ] as const
-    const cell: Cell = polygonCell(isAnticlockwise(corners) ? corners : corners.toReversed())
+    ]
+    const cell = fourCorners(corners)
     return cell.length < 3 ? [] : [cell]
   })
 
-const isAnticlockwise = ([a, b, c, d]: readonly [PlanePointMm, PlanePointMm, PlanePointMm, PlanePointMm]) =>
-  (c.uMm - a.uMm) * (d.vMm - b.vMm) - (c.vMm - a.vMm) * (d.uMm - b.uMm) > 0
+type Corners = readonly [PlanePointMm, PlanePointMm, PlanePointMm, PlanePointMm]
+
+/** Twice the area of the triangle a, b, c, + anticlockwise. */
+const turnMm2 = (a: PlanePointMm, b: PlanePointMm, c: PlanePointMm): number =>
+  (b.uMm - a.uMm) * (c.vMm - a.vMm) - (c.uMm - a.uMm) * (b.vMm - a.vMm)
+
+/**
+ * The cell between two lines from corners near, far, far, near. Where lines that leave a small circle cross right at their
+ * starts the four corners are not convex; the crossing itself then ends the cell, nearer than the circle's radius to the start.
+ */
+const fourCorners = ([a, b, c, d]: Corners): Cell => {
+  const isAnticlockwise = turnMm2(a, b, c) + turnMm2(a, c, d) > 0
+  const [near, far, nextFar, nextNear] = isAnticlockwise ? [a, b, c, d] : [d, c, b, a]
+  const isConvex = turnMm2(nextNear, near, far) >= 0 && turnMm2(nextFar, nextNear, near) >= 0
+  const edges = polygonEdges([near, far, nextFar, nextNear])
+  return (isConvex ? edges : edges.slice(0, 3)).flatMap((edge) => edge ?? [])
+}
 
 /**
  * The allowed pieces of a family of lines as cells, from one parameter to a larger one in at least `steps` steps. Corners lie on

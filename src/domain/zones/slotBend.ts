@@ -11,6 +11,7 @@ import {
   type Bend,
   beyondCell,
   bodyCell,
+  crossingRays,
   bodySideCells,
   farParts,
   insideLane,
@@ -127,16 +128,23 @@ const cleanCells = (
 }
 
 /** Positions where the strap bends a little over an end of its slot in side view, and little across. */
-const bentCells = ({ model, maxDeg, yMm }: Asked, lane: Lane, bend: Bend, toDeg: number): Cells => {
+const bentCells = ({ model, maxDeg, yMm }: Asked, lane: Lane, gate: LaneGate, bend: Bend): Cells => {
   const fan: Fan = { centre: bend.at, offsetMm: -lane.contactShiftMm }
-  const range = [bend.runDeg, toDeg].toSorted((a, b) => a - b) as [number, number]
+  // Turned further than along the gate's line the strap would come back to the body's side.
+  const rays = crossingRays(lane, gate)
+  const normalDeg = angleNearDeg((rays.fromDeg + rays.toDeg) / 2, bend.runDeg)
+  const isLower = bend === gate.lower
+  const fromDeg = Math.max(normalDeg - 90, isLower ? bend.runDeg - maxDeg : bend.runDeg)
+  const toDeg = Math.min(normalDeg + 90, isLower ? bend.runDeg : bend.runDeg + maxDeg)
+  if (toDeg <= fromDeg) return NOTHING
   return ruledCells(
     {
       pointAt: (angleDeg, alongMm) => fanPoint(fan, angleDeg, alongMm),
       spansAt: (angleDeg) => lengthSpans(acrossWays(bentRun(model, bend, angleDeg), maxDeg), yMm),
     },
-    ...range,
-    stepsFor(...range),
+    fromDeg,
+    toDeg,
+    stepsFor(fromDeg, toDeg),
   )
 }
 
@@ -151,8 +159,8 @@ const sideCells = (asked: Asked): Cells => {
       const isHigh = segment.toDeg > gate.highDeg && segment.fromDeg <= gate.highDeg
       return [
         ...cleanCells(asked, lane, gate, segment),
-        ...(isLow && gate.lower ? bentCells(asked, lane, gate.lower, gate.lower.runDeg - asked.maxDeg) : []),
-        ...(isHigh && gate.upper ? bentCells(asked, lane, gate.upper, gate.upper.runDeg + asked.maxDeg) : []),
+        ...(isLow && gate.lower ? bentCells(asked, lane, gate, gate.lower) : []),
+        ...(isHigh && gate.upper ? bentCells(asked, lane, gate, gate.upper) : []),
       ]
     })
     // Beyond a gate's line that the groin itself reaches through, nothing is promised: the zone leaves it out.

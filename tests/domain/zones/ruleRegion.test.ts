@@ -141,8 +141,11 @@ describe('ruleRegion against the strap solver, 200 positions in each random plac
   )
 })
 
+/** To the micrometre: the library cannot always close rings whose corners differ in the last bits. */
+const rounded = (mm: number): number => Math.round(mm * 1000) / 1000
+
 const asRing = (polygon: ConvexPolygon): polygonClipping.Polygon => [
-  polygon.map(({ uMm, vMm }): [number, number] => [uMm, vMm]),
+  polygon.map(({ uMm, vMm }): [number, number] => [rounded(uMm), rounded(vMm)]),
 ]
 
 /** Area of rings without holes: convex pieces have none. */
@@ -174,8 +177,8 @@ describe('anchorZone', () => {
         const [first, second] = rules.map((rule) => ruleRegion(rule, zoneCase, 'side') ?? [])
         if (first === undefined || second === undefined) throw new Error('two rules')
         const zoneMm2 = regionArea(anchorZone(rules, zoneCase).side)
-        // Areas of up to 36 m²: one square millimetre is 3e-8 of that.
-        expect(Math.abs(zoneMm2 - overlapArea(first, second))).toBeLessThan(1)
+        // Half a micrometre along edges of up to 20 m in all is 10 mm²; the areas are up to 36 m² (3.6e7 mm²).
+        expect(Math.abs(zoneMm2 - overlapArea(first, second))).toBeLessThan(10)
       }),
       { numRuns: 60 },
     )

@@ -1,0 +1,111 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { movedInPlane, planePoint, projected } from '../../../src/domain/geometry/plane'
+import { isWithin } from '../../../src/domain/rules/check'
+import { ruleRoomMm } from '../../../src/domain/zones/room'
+import { anyScene } from '../straps/arbitraryScenes'
+import { lapTabs, point, scene as handScene, tab } from '../straps/scenes'
+import { isLeftOut, valueAt } from './bruteForce'
+import { quantityRule, zoneCaseOf } from './zoneCases'
+
+describe('ruleRoomMm', () => {
+  it('is the distance square to the nearer line of a wedge', () => {
+    // Tab 200 mm behind and 250 mm below the hip point, at 51.34°. To the 45° line: 50·cos 45° = 35.355 mm. To the 60° line:
+    // (200·tan 60° − 250)·cos 60° = 48.205 mm.
+    const scene = handScene({
+      anchors: [tab('lap-left', point(200, -250, -250)), tab('lap-right', point(200, 250, -250))],
+    })
+    const zoneCase = zoneCaseOf([scene], 'lap-left', false)
+    expect(ruleRoomMm(quantityRule('lap-angle', 45, 60), zoneCase)).toBeCloseTo(35.355, 3)
+    expect(ruleRoomMm(quantityRule('lap-angle', null, 60), zoneCase)).toBeCloseTo(48.205, 3)
+  })
+
+  it('is 0 on a limit and negative outside it', () => {
+    // lapTabs are at exactly 45°. From there to the 50° line: 200·√2·sin 5° = 24.651 mm.
+    const zoneCase = zoneCaseOf([handScene()], 'lap-left', false)
+    expect(ruleRoomMm(quantityRule('lap-angle', 45, 60), zoneCase)).toBeCloseTo(0, 6)
+    expect(ruleRoomMm(quantityRule('lap-angle', 50, 60), zoneCase)).toBeCloseTo(-24.651, 3)
+  })
+
+  it('is measured across the seat for a spacing, and half of it when the pair moves together', () => {
+    // lapTabs are 500 mm apart. 165 mm at least (49 CFR 571.210 S4.3.1.3) leaves 335 mm to one tab alone, 167.5 mm to each of two.
+    const rule = quantityRule('lap-spacing', 165, null)
+    expect(ruleRoomMm(rule, zoneCaseOf([handScene()], 'lap-left', false))).toBeCloseTo(335, 9)
+    expect(ruleRoomMm(rule, zoneCaseOf([handScene()], 'lap-left', true))).toBeCloseTo(167.5, 9)
+  })
+
+  it('is the least over the sittings', () => {
+    // The second hip point is 100 mm further forward: there the same tab is at 39.81° and 300·sin 45° − 250·cos 45° short of 45°.
+    const anchors = [tab('lap-left', point(200, -250, -250)), tab('lap-right', point(200, 250, -250))]
+    const scenes = [handScene({ anchors }), handScene({ anchors, hip: point(-100, 0, 0) })]
+    const zoneCase = zoneCaseOf(scenes, 'lap-left', false)
+    expect(ruleRoomMm(quantityRule('lap-angle', 45, 60), zoneCase)).toBeCloseTo(-35.355, 3)
+  })
+
+  it('is null where no position decides, where nothing is broken within reach and where nothing clears', () => {
+    const zoneCase = zoneCaseOf([handScene()], 'lap-left', true)
+    expect(ruleRoomMm(quantityRule('tab-twist', null, 5), zoneCase)).toBeNull()
+    expect(ruleRoomMm(quantityRule('lap-spacing', 0, null), zoneCase)).toBeNull()
+    expect(ruleRoomMm(quantityRule('lap-spacing', null, -1), zoneCase)).toBeNull()
+  })
+
+  it('reaches to where the strap solver flips, and not before, in random places', () => {
+    const asked = [
+      { quantity: 'shoulder-drop', strap: 'shoulder-left', min: -10, max: 20 },
+      { quantity: 'lap-angle', strap: 'lap-left', min: 30, max: 75 },
+      { quantity: 'sub-to-vertical', strap: 'sub-left', min: -20, max: 30 },
+      { quantity: 'slot-bend', strap: 'lap-right', min: null, max: 10 },
+    ] as const
+    fc.assert(
+      fc.property(anyScene, fc.constantFrom(...asked), (scene, { quantity, strap, min, max }) => {
+        fc.pre(quantity !== 'slot-bend' || scene.seat.slots.length > 0)
+        const rule = quantityRule(quantity, min, max)
+        const zoneCase = zoneCaseOf([scene], strap, false)
+        const { point: from } = zoneCase.anchor.mount
+        const roomMm = ruleRoomMm(rule, zoneCase)
+        if (roomMm === null || Math.abs(roomMm) < 0.5 || isLeftOut(scene, strap, from)) return
+        const isKept = (distanceMm: number, angle: number): boolean | null => {
+          const at = projected(from, 'side')
+          const moved = planePoint(
+            at.uMm + distanceMm * Math.cos(angle),
+            at.vMm + distanceMm * Math.sin(angle),
+          )
+          const there = movedInPlane(from, moved, 'side')
+          if (isLeftOut(scene, strap, there)) return null
+          const value = valueAt({ scene, strap, at: there, mirrored: false }, quantity, strap)
+          return value !== null && isWithin(value, rule)
+        }
+        const here = roomMm > 0
+        const angles = Array.from({ length: 720 }, (_, index) => (index * Math.PI) / 360)
+        expect(isKept(0, 0)).toBe(here)
+        const before = angles.map((angle) => isKept(Math.abs(roomMm) - 0.3, angle))
+        expect(before.filter((kept) => kept !== null && kept !== here)).toEqual([])
+        // A ring of 720 directions just past a straight limit meets it if it is passed by room·(1 − cos 0.25°) at least.
+        const past = angles.map((angle) => isKept(Math.abs(roomMm) * 1.0001 + 0.3, angle))
+        expect(past.some((kept) => kept === null || kept !== here)).toBe(true)
+      }),
+      { numRuns: 40 },
+    )
+  }, 60_000)
+
+  it('never becomes smaller when limits are widened', () => {
+    fc.assert(
+      fc.property(anyScene, fc.double({ min: 0, max: 10, noNaN: true }), (scene, moreDeg) => {
+        const zoneCase = zoneCaseOf([scene], 'lap-left', false)
+        const narrow = ruleRoomMm(quantityRule('lap-angle', 30, 60), zoneCase)
+        const wide = ruleRoomMm(quantityRule('lap-angle', 30 - moreDeg, 60 + moreDeg), zoneCase)
+        fc.pre(narrow !== null && wide !== null)
+        expect(wide ?? 0).toBeGreaterThanOrEqual((narrow ?? 0) - 1e-6)
+      }),
+      { numRuns: 100 },
+    )
+  })
+
+  it('leaves a shoulder tab 0 room where a level strap is the limit', () => {
+    // Shoulder arc top at z = 590, tab at z = 590: the strap is level, drop 0.
+    const scene = handScene({ anchors: [...lapTabs, tab('shoulder-left', point(400, -80, 590))] })
+    expect(
+      ruleRoomMm(quantityRule('shoulder-drop', 0, 45), zoneCaseOf([scene], 'shoulder-left', false)),
+    ).toBeCloseTo(0, 6)
+  })
+})
