@@ -21,7 +21,11 @@ const RemedyLine = (props: { readonly finding: Finding; readonly words: string }
         <button
           type="button"
           data-testid={`remedy:${finding.id}`}
-          onClick={() => edit(`Make the change: ${props.words}`, (layout) => appliedRemedy(layout, finding))}
+          onClick={() =>
+            edit(`Make the change: ${props.words.replace(/\.$/, '')}`, (layout) =>
+              appliedRemedy(layout, finding),
+            )
+          }
         >
           Make this change
         </button>
