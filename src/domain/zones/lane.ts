@@ -220,7 +220,7 @@ export const bodySideCells = (lane: Lane, gate: LaneGate, limit: SideLimit): Cel
 }
 
 /** Where a strap goes on past its gate. */
-export const beyondCells = (lane: Lane, gate: LaneGate, limit: SideLimit): Cells => {
+const beyondCells = (lane: Lane, gate: LaneGate, limit: SideLimit): Cells => {
   const { leastMm } = shiftAcross(lane, gate)
   const near = nearSegments(lane, gate).flatMap((segment) => partsBeyond(lane, gate, limit, segment))
   return [...near, ...farParts(lane, gate, limit)].flatMap((part) =>

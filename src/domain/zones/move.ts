@@ -13,7 +13,7 @@ export interface Move {
 }
 
 /** The tube an anchor hangs on; null for a tab on another structure. */
-export const tubeIdOf = (anchor: Anchor): string | null => anchor.mount.tubeId
+const tubeIdOf = (anchor: Anchor): string | null => anchor.mount.tubeId
 
 /** Whether a point counts as on the occupant's right: +1, else −1. On the centre line itself outward is taken as to the right. */
 const outwardSign = (point: PointMm, centreYMm: number): 1 | -1 => (point.yMm >= centreYMm ? 1 : -1)

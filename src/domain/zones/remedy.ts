@@ -96,7 +96,7 @@ const remedyOf = ({ tubeId, anchorIds, direction, byMm }: Move): Remedy =>
     : { kind: 'move-tube', tubeId, direction, byMm }
 
 /** What a change makes of the sittings, solved anew. */
-export const changedScenes = (
+const changedScenes = (
   scenes: readonly ZoneScene[],
   change: (scene: ZoneScene['scene']) => ZoneScene['scene'],
 ): readonly ZoneScene[] =>

@@ -15,7 +15,7 @@ export interface RuledFamily {
 }
 
 /** Farthest that a curved limit may lie from the corners' chord. Our judgement: a tenth of what a tape can show. */
-export const CHORD_MM = 0.02
+const CHORD_MM = 0.02
 
 /** Beyond the corners of the reach box from anywhere inside it. */
 const BEYOND_REACH_MM = 3 * REACH_MM

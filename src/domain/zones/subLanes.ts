@@ -5,8 +5,8 @@ import type { Anchor } from '../straps/anchor'
 import { isPassedOnRight } from '../straps/aroundArc'
 import { gateCrossingOnArc } from '../straps/gateCrossing'
 import type { Gate, StrapScene } from '../straps/scene'
-import { groinOf } from '../straps/subPath'
-import { asinDeg, atan2Deg } from '../units/angle'
+import { groinBottomMm, groinOf } from '../straps/subPath'
+import { asinDeg, atan2Deg, sinDeg } from '../units/angle'
 import { type Fan, turnedBeyond, turnedShortOf } from './fan'
 import type { Bend, Lane, LaneGate } from './lane'
 import { beyondGate, farRays, isClearOf, rayThroughDeg } from './laneGate'
@@ -48,7 +48,7 @@ const endRay = (
 const farBend = (
   gate: Gate,
   groin: CircleMm,
-  bends: { readonly lower: Bend; readonly upper: Bend },
+  bends: { readonly lower: Bend | null; readonly upper: Bend | null },
 ): Bend | null => {
   const crossing = gateCrossingOnArc(gate, groin)
   if (crossing?.bent !== true) return null
@@ -70,10 +70,10 @@ const laneGates = (
   if (high.isStraight && !low.isStraight) return null
   const part = ({ isStraight }: { readonly isStraight: boolean }): Bend['from'] =>
     isStraight ? 'buckle' : 'groin'
-  const bends = {
-    lower: { at: lower, runDeg: low.angleDeg, from: part(low) },
-    upper: { at: upper, runDeg: high.angleDeg, from: part(high) },
-  }
+  // An edge that is not below the body there gives the strap no path.
+  const bendAt = (at: PlanePointMm, ray: { readonly isStraight: boolean; readonly angleDeg: number }) =>
+    sinDeg(ray.angleDeg) < 0 ? { at, runDeg: ray.angleDeg, from: part(ray) } : null
+  const bends = { lower: bendAt(lower, low), upper: bendAt(upper, high) }
   const far = farRays(fans.round, beyond, fans.touchDeg + 90)
   return {
     straight: {
@@ -112,6 +112,7 @@ export const subLanes = (
   const gates = gate && laneGates(groin, gate, fans)
   if (gate !== null && gates === null) return null
   const { straight, round, touchDeg, squareDeg } = fans
+  const below = { nu: 0, nv: 1, offsetMm: groinBottomMm(groin) }
   const common = { contactShiftMm: 0, openBelow: false, openAbove: false, whereUnbent: [] }
   return [
     {
@@ -120,7 +121,7 @@ export const subLanes = (
       fan: straight,
       fromDeg: squareDeg - 360,
       toDeg: touchDeg,
-      where: [],
+      where: [below],
       closedByWhere: false,
       gate: gates && gates.straight,
     },
@@ -131,7 +132,7 @@ export const subLanes = (
       fromDeg: touchDeg,
       toDeg: touchDeg + 300,
       closedByWhere: true,
-      where: [turnedBeyond(straight, touchDeg), turnedShortOf(straight, squareDeg)],
+      where: [turnedBeyond(straight, touchDeg), turnedShortOf(straight, squareDeg), below],
       gate: gates && gates.round,
     },
   ]

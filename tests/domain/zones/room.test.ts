@@ -35,7 +35,16 @@ describe('ruleRoomMm', () => {
   })
 
   it('is the least over the sittings', () => {
-    // The second hip point is 100 mm further forward: there the same tab is at 39.81° and 300·sin 45° − 250·cos 45° short of 45°.
+    // From a hip point 10 mm further forward the tab is 210 behind and 250 below: (250 − 210)·cos 45° = 28.284 mm from the 45°
+    // line, against 35.355 mm in the first sitting.
+    const anchors = [tab('lap-left', point(200, -250, -250)), tab('lap-right', point(200, 250, -250))]
+    const scenes = [handScene({ anchors }), handScene({ anchors, hip: point(-10, 0, 0) })]
+    const zoneCase = zoneCaseOf(scenes, 'lap-left', false)
+    expect(ruleRoomMm(quantityRule('lap-angle', 45, 60), zoneCase)).toBeCloseTo(28.284, 3)
+  })
+
+  it('is how far the anchor must move until every sitting is clear', () => {
+    // From a hip point 100 mm further forward the tab is at 39.81°, (300 − 250)·cos 45° = 35.355 mm from the 45° line.
     const anchors = [tab('lap-left', point(200, -250, -250)), tab('lap-right', point(200, 250, -250))]
     const scenes = [handScene({ anchors }), handScene({ anchors, hip: point(-100, 0, 0) })]
     const zoneCase = zoneCaseOf(scenes, 'lap-left', false)
