@@ -30,6 +30,8 @@ export interface StrapPath {
  * Why a strap has no path (`buckle-unknown` on a shoulder strap: only no front part); the offending numbers are inside.
  * `slot-blocked`: the slot edge or backrest rim that the strap would bear on lies inside the body or the wrapped tube.
  * `clear-of-shoulder`: pulled straight, the strap would not bear on the shoulder.
+ * `sub-anchor-not-below`: the anchor of an anti-submarine strap is not below the lowest point of the groin, or the slot's edge
+ * that it bears on is not below the body there: nothing would pull down.
  */
 export type PathProblem =
   | { readonly kind: 'anchor-missing'; readonly strap: StrapId }
@@ -44,3 +46,4 @@ export type PathProblem =
       readonly insideMm: number
     }
   | { readonly kind: 'clear-of-shoulder'; readonly strap: StrapId; readonly clearMm: number }
+  | { readonly kind: 'sub-anchor-not-below'; readonly strap: StrapId; readonly aboveMm: number }

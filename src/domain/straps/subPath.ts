@@ -49,6 +49,12 @@ export const groinOf = (scene: StrapScene, buckle: PlanePointMm): CircleMm => {
   return { centre, radiusMm: Math.min(radiusMm, planeDistanceMm(centre, buckle)) }
 }
 
+/**
+ * Height of the lowest point of the groin. An anti-submarine strap holds the pelvis down only from an anchor below it; the point
+ * itself does not count as below. Source: our judgement; common practice has the strap run down from the groin.
+ */
+export const groinBottomMm = ({ centre, radiusMm }: CircleMm): number => centre.vMm - radiusMm
+
 /** Where the run passes the gate's line: on its straight piece, or on the arc if the body reaches through the gate. */
 const runCrossing = (gate: Gate, run: UpperRun, buckle: PlanePointMm): GateCrossing | null => {
   if (!(gateSide(gate, run.onEnd) * gateSide(gate, buckle) < 0)) return null
@@ -106,6 +112,15 @@ const subRun = (scene: StrapScene, anchor: Anchor, buckle: PlanePointMm): Result
   return ok({ onAnchor: upper.onEnd, upper, gate, crossing })
 }
 
+/** How far the anchor, or the slot's edge that bends the strap, is above the place it must be below, mm ≥ 0; null when below. */
+const notBelowMm = (groin: CircleMm, run: SubRun, buckle: PlanePointMm): number | null => {
+  const anchorMm = run.onAnchor.vMm - groinBottomMm(groin)
+  const body = run.upper.onGroin?.low ?? buckle
+  const edgeMm = run.crossing?.bent === true ? run.crossing.at.vMm - body.vMm : -Infinity
+  const aboveMm = Math.max(anchorMm, edgeMm)
+  return aboveMm > -CONTACT_MM ? Math.max(0, aboveMm) : null
+}
+
 /** The contacts on the groin and the buckle, y carried evenly along the unrolled strap from `end` to the buckle. */
 const upperTouches = (upper: UpperRun, end: PointMm, buckle: PointMm): readonly Touch[] => {
   const last: Touch = { on: 'buckle', point: buckle, bendDeg: 0, arcToNext: null }
@@ -132,7 +147,8 @@ const groinToBuckleMm = (upper: UpperRun, buckle: PlanePointMm): number =>
 
 /**
  * The taut anti-submarine strap: anchor, slot where it bears on it, round the groin where it has to, buckle. When it clears the
- * groin it runs straight to the buckle, and the buckle is its contact with the body.
+ * groin it runs straight to the buckle, and the buckle is its contact with the body. Fails with the reason when the anchor is in
+ * the body or not below it.
  */
 export const subPath = (
   scene: StrapScene,
@@ -143,6 +159,8 @@ export const subPath = (
   const run = subRun(scene, anchor, buckleEnd)
   if (!run.ok) return run
   const { onAnchor, upper, gate, crossing } = run.value
+  const aboveMm = notBelowMm(groinOf(scene, buckleEnd), run.value, buckleEnd)
+  if (aboveMm !== null) return err({ kind: 'sub-anchor-not-below', strap: anchor.strap, aboveMm })
   const anchorYMm = anchor.mount.point.yMm
   const anchorContact = { xMm: onAnchor.uMm, yMm: anchorYMm, zMm: onAnchor.vMm }
   const bodyEnd = upper.onGroin?.low ?? buckleEnd

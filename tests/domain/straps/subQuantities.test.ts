@@ -70,6 +70,30 @@ describe('an anti-submarine strap', () => {
     expect(right.lengthMm).toBeCloseTo(Math.hypot(middle, 60), 9)
   })
 
+  // Common practice, no source: the strap pulls the pelvis down, so its anchor is below the groin. The groin's lowest point is
+  // 97 mm below the hip point.
+  it('has no path to an anchor up behind the seat, and no angle that a limit without an upper end would let through', () => {
+    const solved = subAt(300, 50)
+    expect(problemOf(solved, 'sub-centre')).toEqual({
+      kind: 'sub-anchor-not-below',
+      strap: 'sub-centre',
+      aboveMm: 147,
+    })
+    expect(hasValue(solved, 'sub-to-vertical', 'sub-centre')).toBe(false)
+    expect(hasValue(solved, 'sub-to-chest', 'sub-centre')).toBe(false)
+  })
+
+  it('has no path forward over the thighs to an anchor above the groin’s lowest point', () => {
+    expect(problemOf(subAt(-400, -50), 'sub-centre')).toMatchObject({ aboveMm: 47 })
+  })
+
+  it('has a path from just below the groin’s lowest point and none from level with it', () => {
+    expect(problemOf(subAt(200, -97), 'sub-centre')).toMatchObject({ kind: 'sub-anchor-not-below' })
+    const below = subAt(200, -97.01)
+    expect(problemOf(below, 'sub-centre')).toBeUndefined()
+    expect(valueOf(below, 'sub-to-vertical', 'sub-centre')).toBeLessThan(90)
+  })
+
   it('bears on the front edge of a cushion slot that lies behind its line', () => {
     const cushion = slot({
       straps: ['sub-centre'],

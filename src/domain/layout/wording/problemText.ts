@@ -21,6 +21,8 @@ export const problemClause = (problem: PathProblem, unit: LengthUnit): string =>
       return `the edge that the ${strap} would bear on lies ${lengthWithUnit(problem.insideMm, unit)} inside ${problem.by === 'body' ? 'the body' : 'the tube it wraps'}`
     case 'clear-of-shoulder':
       return `the ${strap}, pulled straight, would pass ${lengthWithUnit(problem.clearMm, unit)} clear of the shoulder`
+    case 'sub-anchor-not-below':
+      return `the anchor of the ${strap}, or the slot edge it bears on, is ${lengthWithUnit(problem.aboveMm, unit)} too high: it has to be below the groin to pull down`
   }
 }
 
@@ -40,6 +42,8 @@ const problemAdvice = (problem: PathProblem): string => {
       return 'Check the slot, the rim and the occupant’s measures.'
     case 'clear-of-shoulder':
       return 'Move the anchor down or the slot or rim lower.'
+    case 'sub-anchor-not-below':
+      return 'Move it down, below the seat.'
   }
 }
 

@@ -140,6 +140,7 @@ describe('problemText', () => {
     { kind: 'buckle-unknown', strap: 'sub-centre' },
     { kind: 'slot-blocked', strap: 'shoulder-right', by: 'tube', insideMm: 3 },
     { kind: 'clear-of-shoulder', strap: 'shoulder-right', clearMm: 3 },
+    { kind: 'sub-anchor-not-below', strap: 'sub-centre', aboveMm: 147 },
   ]
 
   it.each(problems)('says $kind and what to do', (problem) => {
