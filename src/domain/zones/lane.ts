@@ -132,9 +132,11 @@ const isSome = ({ fromDeg, toDeg }: LanePart): boolean => toDeg > fromDeg
 /** The rays that can reach the gate's line at all: those less than a right angle from its normal. */
 export const crossingRays = (
   lane: Lane,
-  { beyond, lowDeg, highDeg }: LaneGate,
+  { beyond, lowDeg, highDeg, lower, upper }: LaneGate,
 ): { readonly fromDeg: number; readonly toDeg: number } => {
-  const nearDeg = [lowDeg, highDeg].find(Number.isFinite) ?? (lane.fromDeg + lane.toDeg) / 2
+  // Of the turns by 360° the one that the gate's own rays are on.
+  const known = [lowDeg, highDeg, lower?.runDeg ?? Infinity, upper?.runDeg ?? Infinity]
+  const nearDeg = known.find(Number.isFinite) ?? (lane.fromDeg + lane.toDeg) / 2
   const normalDeg = angleNearDeg(atan2Deg(beyond.nv, beyond.nu), nearDeg)
   return { fromDeg: normalDeg - 90, toDeg: normalDeg + 90 }
 }

@@ -4,8 +4,8 @@ import { tangentPoint } from '../geometry/tangent'
 import { arcLengthMm, sweepDeg } from '../straps/strapPath'
 import { groinOf } from '../straps/subPath'
 import { cosDeg, sinDeg } from '../units/angle'
-import { type Cells, cellsContain, levelCut, NOTHING, REACH_MM } from './cells'
-import { angleNearDeg, type Fan, fanAngleDeg, fanPoint } from './fan'
+import { type Cell, type Cells, cellsContain, levelCut, NOTHING, REACH_MM } from './cells'
+import { angleNearDeg, type Fan, fanAngleDeg, fanPoint, turnedBeyond, turnedShortOf } from './fan'
 import { type AcrossRun, acrossWays, lengthSpans, ySpans } from './heldAcross'
 import {
   type Bend,
@@ -131,11 +131,10 @@ const cleanCells = (
 const bentCells = ({ model, maxDeg, yMm }: Asked, lane: Lane, gate: LaneGate, bend: Bend): Cells => {
   const fan: Fan = { centre: bend.at, offsetMm: -lane.contactShiftMm }
   // Turned further than along the gate's line the strap would come back to the body's side.
-  const rays = crossingRays(lane, gate)
-  const normalDeg = angleNearDeg((rays.fromDeg + rays.toDeg) / 2, bend.runDeg)
+  const crossing = crossingRays(lane, gate)
   const isLower = bend === gate.lower
-  const fromDeg = Math.max(normalDeg - 90, isLower ? bend.runDeg - maxDeg : bend.runDeg)
-  const toDeg = Math.min(normalDeg + 90, isLower ? bend.runDeg : bend.runDeg + maxDeg)
+  const fromDeg = Math.max(crossing.fromDeg, isLower ? bend.runDeg - maxDeg : bend.runDeg)
+  const toDeg = Math.min(crossing.toDeg, isLower ? bend.runDeg : bend.runDeg + maxDeg)
   if (toDeg <= fromDeg) return NOTHING
   return ruledCells(
     {
@@ -148,6 +147,27 @@ const bentCells = ({ model, maxDeg, yMm }: Asked, lane: Lane, gate: LaneGate, be
   )
 }
 
+/**
+ * The lines that close a run of rays beyond a gate. A bent strap has its own fan, but which lane it belongs to is asked of the
+ * ray its anchor lies on. Open ends, and rays that never reach the gate's line, close nothing.
+ */
+const segmentCell = (
+  lane: Lane,
+  gate: LaneGate,
+  segment: { readonly fromDeg: number; readonly toDeg: number },
+): Cell => {
+  const rays = crossingRays(lane, gate)
+  const normalDeg = (rays.fromDeg + rays.toDeg) / 2
+  const reaches = (angleDeg: number): boolean => Math.abs(angleDeg - normalDeg) < 90
+  const { closedByWhere, openAbove, openBelow } = lane
+  const isClosedBelow = !((openBelow || closedByWhere) && segment.fromDeg === lane.fromDeg)
+  const isClosedAbove = !((openAbove || closedByWhere) && segment.toDeg === lane.toDeg)
+  return [
+    ...(isClosedBelow && reaches(segment.fromDeg) ? [turnedBeyond(lane.fan, segment.fromDeg)] : []),
+    ...(isClosedAbove && reaches(segment.toDeg) ? [turnedShortOf(lane.fan, segment.toDeg)] : []),
+  ]
+}
+
 /** `slot-bend` in the side elevation where the slot's ends can hold the strap across the seat. */
 const sideCells = (asked: Asked): Cells => {
   const limit = bendLimit(asked.maxDeg)
@@ -155,13 +175,13 @@ const sideCells = (asked: Asked): Cells => {
     const { gate } = lane
     if (gate === null) return laneCells([lane], limit)
     const near = nearSegments(lane, gate).flatMap((segment) => {
-      const isLow = segment.fromDeg < gate.lowDeg && segment.toDeg >= gate.lowDeg
-      const isHigh = segment.toDeg > gate.highDeg && segment.fromDeg <= gate.highDeg
-      return [
-        ...cleanCells(asked, lane, gate, segment),
-        ...(isLow && gate.lower ? bentCells(asked, lane, gate, gate.lower) : []),
-        ...(isHigh && gate.upper ? bentCells(asked, lane, gate, gate.upper) : []),
+      const bends = [
+        segment.fromDeg < gate.lowDeg ? gate.lower : null,
+        segment.toDeg > gate.highDeg ? gate.upper : null,
       ]
+      const bent = bends.flatMap((bend) => (bend === null ? [] : bentCells(asked, lane, gate, bend)))
+      const bounds = segmentCell(lane, gate, segment)
+      return [...cleanCells(asked, lane, gate, segment), ...bent.map((cell) => [...cell, ...bounds])]
     })
     // Beyond a gate's line that the groin itself reaches through, nothing is promised: the zone leaves it out.
     const far = lane.on === 'shoulder' ? farParts(lane, gate, limit) : []

@@ -89,9 +89,12 @@ describe('ruleRoomMm', () => {
         expect(isKept(0, 0)).toBe(here)
         const before = angles.map((angle) => isKept(Math.abs(roomMm) - 0.3, angle))
         expect(before.filter((kept) => kept !== null && kept !== here)).toEqual([])
-        // A ring of 720 directions just past a straight limit meets it if it is passed by room·(1 − cos 0.25°) at least.
-        const past = angles.map((angle) => isKept(Math.abs(roomMm) * 1.0001 + 0.3, angle))
-        expect(past.some((kept) => kept === null || kept !== here)).toBe(true)
+        // 3 mm further on, a ring of 7200 directions meets even a sharp corner of the other side.
+        const meets = Array.from({ length: 7200 }, (_, index) => (index * Math.PI) / 3600).some((angle) => {
+          const kept = isKept(Math.abs(roomMm) + 3, angle)
+          return kept === null || kept !== here
+        })
+        expect(meets).toBe(true)
       }),
       { numRuns: 40 },
     )
