@@ -11,6 +11,14 @@ export interface Limit {
   readonly wanted: readonly string[] | null
 }
 
+/** A quantity rule that is kept as drawn and would not be, or could not be checked, after a change. */
+export interface BrokenLimit {
+  readonly placeId: string
+  readonly ruleId: string
+  readonly quantity: QuantityId
+  readonly subject: Subject
+}
+
 /** One change that clears a finding, computed and checked, or the reason why there is none. */
 export type Remedy =
   | {
@@ -18,12 +26,16 @@ export type Remedy =
       readonly anchorIds: readonly string[]
       readonly direction: MoveDirection
       readonly byMm: number
+      /** What it would break, at this place or at another; left out when nothing. */
+      readonly breaks?: readonly BrokenLimit[]
     }
   | {
       readonly kind: 'move-tube'
       readonly tubeId: string
       readonly direction: MoveDirection
       readonly byMm: number
+      /** What it would break, at this place or at another; left out when nothing. */
+      readonly breaks?: readonly BrokenLimit[]
     }
   | {
       readonly kind: 'turn-tab'

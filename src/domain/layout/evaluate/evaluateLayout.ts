@@ -6,6 +6,7 @@ import type { Layout, Place } from '../document/layout'
 import type { Evaluation, PlaceEvaluation } from './evaluation'
 import { propertyFindings } from './propertyFindings'
 import { type PlaceCase, quantityFindings } from './quantityFindings'
+import { withRemedyBreaks } from './remedyBreaks'
 import { zoneCases } from './ruleContexts'
 import { sittingEvaluation, solvedSittings } from './solvedSittings'
 
@@ -46,10 +47,11 @@ export const evaluatePlace = (layout: Layout, place: Place, ruleSet: RuleSet): P
   const cases = zoneCases(layout, place, sittings)
   const rules = ruleSet.rules.filter(isQuantityRule)
   const placeCase: PlaceCase = { layout, place, sittings, zoneCases: cases, rules }
+  const findings = ruleSet.rules.flatMap((rule) => findingsOf(placeCase, rule))
   return {
     placeId: place.id,
     sittings: sittings.map(sittingEvaluation),
-    findings: orderedFindings(ruleSet.rules.flatMap((rule) => findingsOf(placeCase, rule))),
+    findings: orderedFindings(withRemedyBreaks(layout, place, sittings, rules, findings)),
     zones: [...cases.values()].map((zoneCase) => anchorZone(rules, zoneCase)),
   }
 }

@@ -1,11 +1,12 @@
-import type { MoveDirection, Remedy } from '../../rules/finding'
+import type { BrokenLimit, MoveDirection, Remedy } from '../../rules/finding'
 import type { PropertyId } from '../../rules/rule'
 import type { Anchor } from '../../straps/anchor'
 import { mirroredStrap, STRAP_IDS } from '../../straps/strap'
 import { angleText } from '../../units/angle'
 import type { Layout } from '../document/layout'
 import { moveText, valueText } from './amounts'
-import { anchorName, familyWord, strapName, tubeName } from './names'
+import { anchorName, familyWord, placeName, strapName, subjectName, tubeName } from './names'
+import { quantityName } from './quantities'
 import { directionWord } from './words'
 
 const allAnchors = (layout: Layout): readonly Anchor[] => layout.places.flatMap(({ anchors }) => anchors)
@@ -88,14 +89,24 @@ const missingStrapName = (strap: string): string => {
 /** Inward and outward are opposite ways on the two sides, so the length is said to be of each. */
 const isAcross = (direction: MoveDirection): boolean => direction === 'inward' || direction === 'outward'
 
-/** The one change that clears a finding, as one plain sentence in the layout's length unit. */
+/** What the change would break, as a sentence of its own; nothing when it breaks nothing. */
+const breaksText = (breaks: readonly BrokenLimit[] | undefined, layout: Layout): string => {
+  if (breaks === undefined || breaks.length === 0) return ''
+  const named = breaks.map(({ placeId, quantity, subject }) => {
+    const place = layout.places.length > 1 ? `${placeName(placeId, layout)}, ` : ''
+    return `${place}${subjectName(subject, layout)}, ${quantityName(quantity)}`
+  })
+  return ` But that breaks another limit: ${[...new Set(named)].join('; ')}.`
+}
+
+/** The one change that clears a finding, as one plain sentence in the layout's length unit, and what it would break. */
 export const remedyText = (remedy: Remedy, layout: Layout): string => {
   const unit = layout.units.length
   switch (remedy.kind) {
     case 'move-anchors':
-      return `Move ${anchorNames(remedy.anchorIds, layout)} ${directionWord(remedy.direction)} ${moveText(remedy.byMm, unit)}${isAcross(remedy.direction) && remedy.anchorIds.length > 1 ? ' each' : ''}.`
+      return `Move ${anchorNames(remedy.anchorIds, layout)} ${directionWord(remedy.direction)} ${moveText(remedy.byMm, unit)}${isAcross(remedy.direction) && remedy.anchorIds.length > 1 ? ' each' : ''}.${breaksText(remedy.breaks, layout)}`
     case 'move-tube':
-      return `Move ${tubeName(remedy.tubeId, layout)} ${directionWord(remedy.direction)} ${moveText(remedy.byMm, unit)}, with every anchor on it.`
+      return `Move ${tubeName(remedy.tubeId, layout)} ${directionWord(remedy.direction)} ${moveText(remedy.byMm, unit)}, with every anchor on it.${breaksText(remedy.breaks, layout)}`
     case 'turn-tab':
       return `Turn ${anchorNames([remedy.anchorId], layout)}: ${tabTurnText(remedy.planDeg, remedy.leanDeg)}.`
     case 'change-property':
