@@ -49,6 +49,19 @@ export const lengthText = (lengthMm: number, unit: LengthUnit): string => {
 export const lengthWithUnit = (lengthMm: number, unit: LengthUnit): string =>
   `${lengthText(lengthMm, unit)} ${unit}`
 
+/** Quotients this close to a whole step are that step: rounding of double precision. Our judgement. */
+const STEP_TOLERANCE = 1e-9
+
+/**
+ * A length brought up or down to the next value that `lengthText` can show (0.1 mm, 1/16 in), mm: for what must not be less than
+ * shown, or not more. A length that can be shown as it is stays.
+ */
+export const lengthOnScaleMm = (lengthMm: number, unit: LengthUnit, way: 'up' | 'down'): number => {
+  const perMm = unit === 'mm' ? 10 : SIXTEENTHS / MM_PER_INCH
+  const steps = lengthMm * perMm
+  return (way === 'up' ? Math.ceil(steps - STEP_TOLERANCE) : Math.floor(steps + STEP_TOLERANCE)) / perMm
+}
+
 /** mm in one of the units that may follow a typed number; null for anything else. */
 const mmPerUnit = (unitText: string): number | null => {
   switch (unitText) {

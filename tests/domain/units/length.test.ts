@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import {
   LARGEST_LENGTH_MM,
   lengthProblemText,
+  lengthOnScaleMm,
   lengthText,
   lengthWithUnit,
   MM_PER_INCH,
@@ -193,6 +194,49 @@ describe('parsedLength', () => {
         const parsed = parsedLength(text, unit)
         const shown = parsed.ok ? String(parsed.value) : lengthProblemText(parsed.error)
         expect(shown).not.toMatch(/^(NaN|-?Infinity|)$/)
+      }),
+    )
+  })
+})
+
+describe('lengthOnScaleMm', () => {
+  it('never goes the unsafe way, by less than one step of the scale, and shows what it says', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -9000, max: 9000, noNaN: true }),
+        fc.constantFrom<LengthUnit>('mm', 'in'),
+        (lengthMm, unit) => {
+          const stepMm = unit === 'mm' ? 0.1 : 25.4 / 16
+          const up = lengthOnScaleMm(lengthMm, unit, 'up')
+          const down = lengthOnScaleMm(lengthMm, unit, 'down')
+          expect(up).toBeGreaterThanOrEqual(lengthMm - 1e-8)
+          expect(down).toBeLessThanOrEqual(lengthMm + 1e-8)
+          expect(up - down).toBeLessThan(stepMm + 1e-6)
+        },
+      ),
+    )
+  })
+
+  it('leaves what the scale has', () => {
+    expect(lengthText(lengthOnScaleMm(25.4, 'in', 'up'), 'in')).toBe('1')
+    expect(lengthText(lengthOnScaleMm(0.3, 'mm', 'down'), 'mm')).toBe('0.3')
+    // 1 mm is 0.63 of a sixteenth.
+    expect(lengthText(lengthOnScaleMm(1, 'in', 'down'), 'in')).toBe('0')
+    expect(lengthText(lengthOnScaleMm(1, 'in', 'up'), 'in')).toBe('1/16')
+  })
+})
+
+describe('a length shown in inches', () => {
+  // Read back as a welder reads it: whole inches and a fraction. Half of 1/16 in is 0.79375 mm.
+  it('is never more than 1/32 in from the length', () => {
+    fc.assert(
+      fc.property(fc.double({ min: -9000, max: 9000, noNaN: true }), (lengthMm) => {
+        const parts = lengthText(lengthMm, 'in').replace('−', '').split(' ')
+        const inches = parts.reduce((sum, part) => {
+          const [top, bottom = '1'] = part.split('/')
+          return sum + Number(top) / Number(bottom)
+        }, 0)
+        expect(Math.abs(Math.abs(lengthMm) - inches * 25.4)).toBeLessThanOrEqual(0.793_75 + 1e-6)
       }),
     )
   })

@@ -2,7 +2,7 @@ import { isWithin, type Interval } from '../../rules/check'
 import type { Limit } from '../../rules/finding'
 import { PROPERTY_IDS, type PropertyId } from '../../rules/rule'
 import { type QuantityId, quantityUnit } from '../../straps/quantity'
-import { type LengthUnit, lengthWithUnit, MM_PER_INCH } from '../../units/length'
+import { lengthOnScaleMm, type LengthUnit, lengthWithUnit } from '../../units/length'
 
 /** What the number of a finding is counted in. */
 type AmountUnit = 'deg' | 'mm' | 'ratio' | 'mm2' | 'mm4' | 'count'
@@ -128,10 +128,16 @@ export const limitText = (id: QuantityId | PropertyId, limit: Limit, lengthUnit:
   return max === null ? 'no limit' : `at most ${text(max)}`
 }
 
-/** A move that has to be made in full: in inches rounded up to the next 1/16, with the exact mm in brackets. */
-export const moveText = (byMm: number, lengthUnit: LengthUnit): string => {
-  const mmText = `${decimalText(byMm, 1)} mm`
-  if (lengthUnit === 'mm') return mmText
-  const sixteenths = Math.ceil((byMm / MM_PER_INCH) * 16 - 1e-9)
-  return `${lengthWithUnit((sixteenths / 16) * MM_PER_INCH, 'in')} (${mmText})`
+/** A move that has to be made in full: rounded up to what can be measured, in inches with the mm in brackets. */
+export const moveText = (byMm: number, lengthUnit: LengthUnit): string => roundedText(byMm, lengthUnit, 'up')
+
+/** What is left to a limit: rounded down, so that nobody uses up more than there is. */
+export const roomText = (roomMm: number, lengthUnit: LengthUnit): string =>
+  roundedText(roomMm, lengthUnit, 'down')
+
+const roundedText = (lengthMm: number, lengthUnit: LengthUnit, way: 'up' | 'down'): string => {
+  const mmText = lengthWithUnit(lengthOnScaleMm(lengthMm, 'mm', way), 'mm')
+  return lengthUnit === 'mm'
+    ? mmText
+    : `${lengthWithUnit(lengthOnScaleMm(lengthMm, 'in', way), 'in')} (${mmText})`
 }

@@ -2,9 +2,8 @@ import type { Finding, Limit } from '../../rules/finding'
 import { PROPERTY_IDS, type PropertyId } from '../../rules/rule'
 import { ruleById } from '../../rules/ruleSets'
 import type { QuantityId } from '../../straps/quantity'
-import { lengthWithUnit } from '../../units/length'
 import type { Layout } from '../document/layout'
-import { limitText, outsideText, valueText } from './amounts'
+import { limitText, outsideText, roomText, valueText } from './amounts'
 import { placeName, sittingNameById, subjectName } from './names'
 import { problemClause } from './problemText'
 import { propertyName, quantityFault, quantityName } from './quantities'
@@ -29,7 +28,8 @@ export interface FindingSentence {
 const isProperty = (id: QuantityId | PropertyId): id is PropertyId =>
   (PROPERTY_IDS as readonly string[]).includes(id)
 
-const amountName = (id: QuantityId | PropertyId): string =>
+/** What a rule speaks about, quantity or property, as a lower-case name. */
+export const amountName = (id: QuantityId | PropertyId): string =>
   isProperty(id) ? propertyName(id) : quantityName(id)
 
 /** The subject, with the place before it when the car has more than one. */
@@ -70,7 +70,7 @@ const keptText = (finding: Finding, value: number | string, layout: Layout): str
   const unit = layout.units.length
   const room =
     finding.verdict === 'tight' && roomMm !== null
-      ? `, but only ${lengthWithUnit(Math.max(0, roomMm), unit)} from the limit`
+      ? `, but only ${roomText(Math.max(0, roomMm), unit)} from the limit`
       : ''
   return `${subjectText(finding, layout)}: ${amountName(quantity)} ${valueText(quantity, value, unit)}, ${keptLimitText(finding, layout)}${room}${sittingText(finding, layout)}.`
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { moveText, outsideText, valueText } from '../../../../src/domain/layout/wording/amounts'
+import { moveText, outsideText, roomText, valueText } from '../../../../src/domain/layout/wording/amounts'
 import { CAUTIONS } from '../../../../src/domain/layout/wording/cautions'
 import {
   anchorName,
@@ -71,6 +71,14 @@ describe('amounts', () => {
     // 23 / 25.4 · 16 = 14.488: the nearest sixteenth is 14, but 15 is needed.
     expect(moveText(23, 'in')).toBe('15/16 in (23 mm)')
     expect(moveText(25.4, 'in')).toBe('1 in (25.4 mm)')
+    expect(moveText(22.01, 'mm')).toBe('22.1 mm')
+  })
+
+  it('rounds the room to a limit down, so that nobody uses up more than there is', () => {
+    // 0.9 mm is 0.57 of a sixteenth of an inch: nearest would show 1/16 in, which is 1.6 mm.
+    expect(roomText(0.9, 'in')).toBe('0 in (0.9 mm)')
+    expect(roomText(9.99, 'mm')).toBe('9.9 mm')
+    expect(roomText(9.6, 'in')).toBe('3/8 in (9.6 mm)')
   })
 })
 
