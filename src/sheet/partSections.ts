@@ -1,14 +1,15 @@
+import type { PointMm } from '../domain/geometry/point'
 import type { Tube } from '../domain/geometry/tube'
 import type { Layout, LengthUnit, Place } from '../domain/layout/document/layout'
-import type { PlaceEvaluation } from '../domain/layout/evaluate/evaluation'
-import { placeName, strapName, tubeName } from '../domain/layout/wording/names'
+import type { Evaluation, PlaceEvaluation } from '../domain/layout/evaluate/evaluation'
+import { familyWord, placeName, strapName, tubeName } from '../domain/layout/wording/names'
 import { capitalised } from '../domain/layout/wording/words'
 import { tubeLengthMm } from '../domain/shop/anchorRows'
 import { type HardwareItem, hardwareList } from '../domain/shop/hardwareList'
 import { longestOrderLengths } from '../domain/shop/orderLengths'
-import type { Belt } from '../domain/straps/strap'
-import { lengthText, lengthWithUnit } from '../domain/units/length'
-import { bothUnits, pointText } from './anchorCells'
+import { strapFamily, strapSide, type Belt, type StrapId } from '../domain/straps/strap'
+import { lengthOnScaleMm, lengthText, lengthWithUnit } from '../domain/units/length'
+import { bothUnits } from './anchorCells'
 import type { FlowRow } from './flow'
 import { cell, sectionRows, textRows, type BareRow } from './section'
 import { tableRow } from './table'
@@ -34,7 +35,7 @@ export const tubeSection = (setting: Setting): readonly FlowRow[] => {
     layout.tubes.filter((tube) => !listed.includes(tube)),
     setting,
   )
-  return sectionRows('Bars and tubes', setting.widthMm, setting.type, [
+  return sectionRows(SECTION, setting.widthMm, setting.type, [
     ...listed.map((tube) => tubeRow(tube, setting)),
     ...sizes,
   ])
@@ -85,37 +86,60 @@ const sizeRows = (tubes: readonly Tube[], { layout, widthMm, type }: Setting): r
   )
 }
 
-/** Belt, webbing and fittings of one place. */
-export const hardwareSection = (
+/** Belt, webbing and fittings: what all places have alike is said once, then what each has of its own. */
+export const hardwareSections = (
+  evaluation: Evaluation,
+  setting: Setting,
+): readonly (readonly FlowRow[])[] => {
+  const { layout, widthMm, type } = setting
+  const lists = layout.places.map((place) => ({
+    title: `Belt and hardware, ${placeName(place.id, layout)}`,
+    lines: placeHardware(
+      place,
+      evaluation.places.find((each) => each.placeId === place.id),
+      layout.units.length,
+    ),
+  }))
+  const [first, ...others] = lists
+  if (first === undefined) return []
+  const isShared = (line: string): boolean => others.every(({ lines }) => lines.includes(line))
+  const shared = others.length === 0 ? [] : first.lines.filter(isShared)
+  return [
+    { title: 'Belt and hardware, at each place', lines: shared },
+    ...lists.map(({ title, lines }) => ({ title, lines: lines.filter((line) => !shared.includes(line)) })),
+  ].map(({ title, lines }) =>
+    sectionRows(
+      title,
+      widthMm,
+      type,
+      lines.flatMap((line) => textRows(line, widthMm, type.body, title)),
+    ),
+  )
+}
+
+const placeHardware = (
   place: Place,
   evaluated: PlaceEvaluation | undefined,
-  setting: Setting,
-): readonly FlowRow[] => {
-  const section = `Belt and hardware, ${placeName(place.id, setting.layout)}`
+  unit: LengthUnit,
+): readonly string[] => {
   const items = hardwareList({
     belt: place.belt,
     anchors: place.anchors,
     orderLengthMm: longestOrderLengths((evaluated?.sittings ?? []).map((sitting) => sitting.quantities)),
   })
-  const lines = hardwareLines(items, setting.layout.units.length)
-  return sectionRows(
-    section,
-    setting.widthMm,
-    setting.type,
-    lines.flatMap((line) => textRows(line, setting.widthMm, setting.type.body, section)),
-  )
+  return hardwareLines(items, unit)
 }
 
 /** One line for each item; the straps of a pair that are ordered alike share one. */
 const hardwareLines = (items: readonly HardwareItem[], unit: LengthUnit): readonly string[] => {
-  const straps = new Map<string, string[]>()
+  const straps = new Map<string, StrapId[]>()
   for (const item of items) {
     if (item.kind !== 'webbing') continue
     const order = webbingWords(item, unit)
-    straps.set(order, [...(straps.get(order) ?? []), strapName(item.strap)])
+    straps.set(order, [...(straps.get(order) ?? []), item.strap])
   }
   const strapLines = [...straps].map(
-    ([order, names]) => `${capitalised(names.join(', '))}: ${order}${names.length > 1 ? ' each' : ''}`,
+    ([order, alike]) => `${capitalised(strapNames(alike))}: ${order}${alike.length > 1 ? ' each' : ''}`,
   )
   return items.flatMap((item) => {
     if (item.kind === 'belt') return [hardwareWords(item, unit), ...strapLines]
@@ -123,11 +147,36 @@ const hardwareLines = (items: readonly HardwareItem[], unit: LengthUnit): readon
   })
 }
 
+/** Both units, each rounded up: webbing that is cut a sixteenth short cannot be let out. */
+const atLeastText = (lengthMm: number, unit: LengthUnit): string => {
+  const text = (shown: LengthUnit): string => lengthWithUnit(lengthOnScaleMm(lengthMm, shown, 'up'), shown)
+  return `${text(unit)} (${text(unit === 'mm' ? 'in' : 'mm')})`
+}
+
+/** "shoulder straps" for a left and a right one, else each by its name. */
+const strapNames = (straps: readonly StrapId[]): string => {
+  const [first, second] = straps
+  const isPair =
+    straps.length === 2 &&
+    first !== undefined &&
+    second !== undefined &&
+    strapFamily(first) === strapFamily(second) &&
+    [first, second].every((strap) => strapSide(strap) !== 'centre')
+  return isPair ? `${familyWord(first)} straps` : straps.map(strapName).join(', ')
+}
+
+/**
+ * A length that must at least be ordered, rounded up to whole 10 mm so that nobody orders too little for a rounding. Our
+ * judgement: finer than this no webbing is cut.
+ */
+const ORDER_STEP_MM = 10
+const roundedUp = (lengthMm: number): number => Math.ceil(lengthMm / ORDER_STEP_MM - 1e-9) * ORDER_STEP_MM
+
 const webbingWords = (item: HardwareItem & { readonly kind: 'webbing' }, unit: LengthUnit): string => {
   const width = `${lengthWithUnit(item.widthMm, unit)} wide`
   return item.orderLengthMm === null
     ? `${width}, length unknown (no path)`
-    : `${width}, at least ${bothUnits(item.orderLengthMm, unit)}`
+    : `${width}, at least ${atLeastText(item.orderLengthMm, unit)}`
 }
 
 const hardwareWords = (
