@@ -5,7 +5,8 @@ import type { Anchor } from '../straps/anchor'
 import { lineOfPull } from '../straps/lineOfPull'
 import type { StrapPath } from '../straps/path'
 import { STRAP_IDS } from '../straps/strap'
-import { lineOfPullAngles, type LineOfPullAngles } from './lineOfPullAngles'
+import { wrappedDeg } from '../units/angle'
+import { forwardTurnDeg, lineOfPullAngles, type LineOfPullAngles } from './lineOfPullAngles'
 
 /** What the weld shop needs to know about one anchor. */
 export interface AnchorRow {
@@ -18,7 +19,7 @@ export interface AnchorRow {
   readonly alongTubeMm: number | null
   /** Line of pull in the drawn sitting; null when the strap has no path there. */
   readonly pull: LineOfPullAngles | null
-  /** The least and the greatest side angle over all sittings; null when no sitting has a path. */
+  /** The two ends of the swing in side view over all sittings, as `forwardTurnDeg`; null when no sitting has a path. */
   readonly pullRange: { readonly leastDeg: number; readonly mostDeg: number } | null
 }
 
@@ -41,15 +42,18 @@ const anchorRow = (anchor: Anchor, input: AnchorRowsInput, itemNumber: number): 
   const tube = input.tubes.find((each) => each.id === anchor.mount.tubeId) ?? null
   const pulls = input.pathsBySitting.map((paths) => {
     const path = paths.find((each) => each.strap === anchor.strap)
-    return path === undefined ? null : lineOfPullAngles(lineOfPull(path))
+    return path === undefined ? null : lineOfPull(path)
   })
-  const sideAngles = pulls.flatMap((pull) => (pull === null ? [] : [pull.sideFromLevelDeg]))
+  const drawn = pulls[0] ?? null
+  const turns = pulls.flatMap((pull) => (pull === null ? [] : [forwardTurnDeg(pull)]))
+  // Told from the first, so that a swing through level rearward does not jump by a whole turn.
+  const sideAngles = turns.map((turnDeg) => (turns[0] ?? 0) + wrappedDeg(turnDeg - (turns[0] ?? 0)))
   return {
     itemNumber,
     anchor,
     tube,
     alongTubeMm: tube === null ? null : alongTubeMm(tube.points, anchor.mount.point),
-    pull: pulls[0] ?? null,
+    pull: drawn && lineOfPullAngles(drawn),
     pullRange:
       sideAngles.length === 0
         ? null

@@ -1,5 +1,5 @@
 import type { Direction } from '../geometry/point'
-import { asinDeg, atan2Deg } from '../units/angle'
+import { asinDeg, atan2Deg, wrappedDeg } from '../units/angle'
 
 /** The way a strap leaves its anchor, as angles that an angle finder and a protractor can set. */
 export interface LineOfPullAngles {
@@ -44,4 +44,17 @@ export const lineOfPullAngles = (direction: Direction): LineOfPullAngles => {
     runs: Math.abs(x) < NO_SHARE ? 'neither' : x < 0 ? 'forward' : 'rearward',
     turns: Math.abs(y) < NO_SHARE ? 'neither' : y < 0 ? 'left' : 'right',
   }
+}
+
+/**
+ * The same line in side view as one angle from level forward, turning up through plumb (90°) to level rearward (180°), range
+ * (-180°, 180°]: unlike the angle from level it tells a line that leans forward from one that leans as much rearward.
+ */
+export const forwardTurnDeg = ({ x, z }: Direction): number => atan2Deg(z, -x)
+
+/** Reads `forwardTurnDeg` back: the angle from level, and which way the line runs. */
+export const sideOfTurn = (turnDeg: number): Pick<LineOfPullAngles, 'sideFromLevelDeg' | 'runs'> => {
+  const deg = wrappedDeg(turnDeg)
+  if (Math.abs(deg) <= 90) return { sideFromLevelDeg: deg, runs: 'forward' }
+  return { sideFromLevelDeg: deg > 0 ? 180 - deg : -180 - deg, runs: 'rearward' }
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { pointMm } from '../../../src/domain/geometry/point'
 import type { Tube } from '../../../src/domain/geometry/tube'
 import { alongTubeMm, anchorRows, tubeLengthMm } from '../../../src/domain/shop/anchorRows'
+import { sideOfTurn } from '../../../src/domain/shop/lineOfPullAngles'
 import type { Anchor } from '../../../src/domain/straps/anchor'
 import type { StrapPath } from '../../../src/domain/straps/path'
 import type { StrapId } from '../../../src/domain/straps/strap'
@@ -80,6 +81,24 @@ describe('anchorRows', () => {
     expect(rows[0]?.pull?.sideFromLevelDeg).toBeCloseTo(45, 6)
     expect(rows[0]?.pullRange?.leastDeg).toBeCloseTo(45, 6)
     expect(rows[0]?.pullRange?.mostDeg).toBeCloseTo(60, 6)
+  })
+
+  it('tells a swing from leaning forward to leaning rearward from none at all', () => {
+    // 100 mm forward or rearward and 400 mm up: both 75.9638° from level, 28.07° apart.
+    const leaning = (towardXMm: number): StrapPath => ({
+      ...path('sub-centre', 0),
+      polyline: [pointMm(50, 300, 100), pointMm(50 + towardXMm, 300, 500)],
+    })
+    const [row] = anchorRows({
+      anchors: [tab('sub-centre', null)],
+      tubes: [],
+      pathsBySitting: [[leaning(-100)], [leaning(100)]],
+      firstItemNumber: 1,
+    })
+    const { leastDeg = 0, mostDeg = 0 } = row?.pullRange ?? {}
+    expect(mostDeg - leastDeg).toBeCloseTo(2 * (90 - 75.963_757), 5)
+    expect(sideOfTurn(leastDeg)).toEqual({ sideFromLevelDeg: expect.closeTo(75.963_757, 5), runs: 'forward' })
+    expect(sideOfTurn(mostDeg)).toEqual({ sideFromLevelDeg: expect.closeTo(75.963_757, 5), runs: 'rearward' })
   })
 
   it('says that there is no pull where no path is, instead of a number', () => {
