@@ -51,11 +51,14 @@ const pair = (middle: PointMm, breadthMm: number): { readonly left: PointMm; rea
   right: { ...middle, yMm: middle.yMm + breadthMm / 2 },
 })
 
+/** A body in the seat without the outlines that only drawings need: all that straps and rules look at. */
+type StrappedBody = Omit<PosedBody, 'outlines'>
+
 /**
- * A body in the seat. The trunk and the head lie along the torso line; the pelvis keeps its tilt and the thighs their rise at
- * every recline. `seatHipHeightMm` is the hip height the seat's own hip point was drawn for.
+ * What straps touch of a body in the seat. The trunk and the head lie along the torso line; the pelvis keeps its tilt and the
+ * thighs their rise at every recline. `seatHipHeightMm` is the hip height the seat's own hip point was drawn for.
  */
-export const posedBody = (body: Body, pose: SeatPose, seatHipHeightMm: number): PosedBody => {
+export const strappedBody = (body: Body, pose: SeatPose, seatHipHeightMm: number): StrappedBody => {
   const { reclineDeg } = pose
   const up: Direction = { x: sinDeg(reclineDeg), y: 0, z: cosDeg(reclineDeg) }
   const hip = pointSum(pose.hip, up, body.hipHeightMm - seatHipHeightMm)
@@ -82,6 +85,11 @@ export const posedBody = (body: Body, pose: SeatPose, seatHipHeightMm: number): 
     groinArc: { centre: hipInPlane, radiusMm: body.hipHeightMm },
     hipHalfBreadthMm: body.hipBreadthMm / 2,
     helmet: { centre: head, radiusMm: body.helmetRadiusMm },
-    outlines: outlinesOf(body, hip, reclineDeg),
   }
+}
+
+/** A body in the seat, with the outlines to draw it by. */
+export const posedBody = (body: Body, pose: SeatPose, seatHipHeightMm: number): PosedBody => {
+  const strapped = strappedBody(body, pose, seatHipHeightMm)
+  return { ...strapped, outlines: outlinesOf(body, strapped.hip, pose.reclineDeg) }
 }
