@@ -121,12 +121,26 @@ export const outsideText = (
 export const limitText = (id: QuantityId | PropertyId, limit: Limit, lengthUnit: LengthUnit): string => {
   const { min, max, wanted } = limit
   if (wanted !== null) return wanted.map((word) => wordText(id, word)).join(' or ')
-  // Limits keep every digit their document gives.
-  const text = (value: number): string => withUnit(value, MOST_DIGITS, amountUnit(id), lengthUnit)
-  if (min !== null && max !== null) return `${text(min)} to ${text(max)}`
-  if (min !== null) return `at least ${text(min)}`
-  return max === null ? 'no limit' : `at most ${text(max)}`
+  // Limits keep every digit their document gives; the inches beside them are rounded to the side that keeps them.
+  const text = (value: number, way: 'up' | 'down'): string => {
+    const unit = amountUnit(id)
+    if (unit !== 'mm' || lengthUnit === 'mm') return withUnit(value, MOST_DIGITS, unit, lengthUnit)
+    return `${lengthWithUnit(lengthOnScaleMm(value, 'in', way), 'in')} (${decimalText(value, MOST_DIGITS)} mm)`
+  }
+  if (min !== null && max !== null) return `${text(min, 'up')} to ${text(max, 'down')}`
+  if (min !== null) return `at least ${text(min, 'up')}`
+  return max === null ? 'no limit' : `at most ${text(max, 'down')}`
 }
+
+/** A value that a change proposes: a length at least so large, in inches rounded up; anything else as `valueText`. */
+export const proposedText = (
+  id: QuantityId | PropertyId,
+  value: number | string,
+  lengthUnit: LengthUnit,
+): string =>
+  typeof value === 'number' && amountUnit(id) === 'mm'
+    ? roundedText(value, lengthUnit, 'up')
+    : valueText(id, value, lengthUnit)
 
 /** A move that has to be made in full: rounded up to what can be measured, in inches with the mm in brackets. */
 export const moveText = (byMm: number, lengthUnit: LengthUnit): string => roundedText(byMm, lengthUnit, 'up')

@@ -4,7 +4,7 @@ import type { Anchor } from '../../straps/anchor'
 import { mirroredStrap, STRAP_IDS } from '../../straps/strap'
 import { angleText } from '../../units/angle'
 import type { Layout } from '../document/layout'
-import { moveText, valueText } from './amounts'
+import { moveText, proposedText } from './amounts'
 import { anchorName, familyWord, placeName, strapName, subjectName, tubeName } from './names'
 import { quantityName } from './quantities'
 import { directionWord } from './words'
@@ -44,7 +44,7 @@ const tabTurnText = (planDeg: number, leanDeg: number): string => {
 
 const propertyText = (property: PropertyId, to: string, layout: Layout): string => {
   const number = Number(to)
-  const text = valueText(
+  const text = proposedText(
     property,
     Number.isFinite(number) && to.trim() !== '' ? number : to,
     layout.units.length,

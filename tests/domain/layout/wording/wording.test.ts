@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { moveText, outsideText, roomText, valueText } from '../../../../src/domain/layout/wording/amounts'
+import {
+  limitText,
+  moveText,
+  outsideText,
+  roomText,
+  valueText,
+} from '../../../../src/domain/layout/wording/amounts'
 import { CAUTIONS } from '../../../../src/domain/layout/wording/cautions'
 import {
   anchorName,
@@ -72,6 +78,20 @@ describe('amounts', () => {
     expect(moveText(23, 'in')).toBe('15/16 in (23 mm)')
     expect(moveText(25.4, 'in')).toBe('1 in (25.4 mm)')
     expect(moveText(22.01, 'mm')).toBe('22.1 mm')
+  })
+
+  // 1.6 mm is 1.008 sixteenths of an inch and 50 mm is 31.5: a plate of 1/16 in and webbing of 1 15/16 in would be too small.
+  it('rounds inches to the side that keeps a limit', () => {
+    const limit = { min: 175, max: 235, wanted: null }
+    expect(limitText('tab-thickness', { ...limit, min: 1.6, max: null }, 'in')).toBe(
+      'at least 1/8 in (1.6 mm)',
+    )
+    // 175 mm is 110.24 sixteenths, 235 mm is 148.03.
+    expect(limitText('shoulder-spacing', limit, 'in')).toBe('6 15/16 in (175 mm) to 9 1/4 in (235 mm)')
+    expect(limitText('shoulder-spacing', limit, 'mm')).toBe('175 mm to 235 mm')
+    expect(remedyText({ kind: 'change-property', property: 'webbing-width', to: '50' }, inches)).toBe(
+      'Take webbing 2 in (50 mm) wide.',
+    )
   })
 
   it('rounds the room to a limit down, so that nobody uses up more than there is', () => {
