@@ -7,10 +7,38 @@ import type { AppStore } from '../state/store'
 const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement && target.dataset['dirty'] === 'true'
 
+/** The sheet and its font are loaded when they are first asked for; longer than this nobody waits. */
+const SHEET_WAIT_MS = 10_000
+
+/** What is printed is the mount sheet, never the drawing board: it is opened first. Resolves when it stands, or too late. */
+const openedSheet = async (store: AppStore): Promise<boolean> => {
+  // A number still being typed belongs on the sheet.
+  if (document.activeElement instanceof HTMLElement) document.activeElement.blur()
+  store.actions.setView({ screen: 'sheet' })
+  const deadlineMs = performance.now() + SHEET_WAIT_MS
+  while (document.querySelector('.mount-sheet') === null && performance.now() < deadlineMs)
+    await new Promise((resolve) => requestAnimationFrame(resolve))
+  await document.fonts.ready
+  return document.querySelector('.mount-sheet') !== null
+}
+
+const printedSheet = async (store: AppStore): Promise<void> => {
+  if (await openedSheet(store)) window.print()
+  else store.actions.notify('problem', 'The mount sheet did not open. Open it with its button, then print.')
+}
+
+const isPrintKey = (event: KeyboardEvent): boolean =>
+  (event.ctrlKey || event.metaKey) && !event.altKey && !event.shiftKey && event.key.toLowerCase() === 'p'
+
 const onPageKey = (store: AppStore, event: KeyboardEvent): void => {
   if (event.key === 'Escape' && store.state.getState().gesture !== null) {
     event.preventDefault()
     return store.actions.cancelGesture()
+  }
+  if (isPrintKey(event) && store.state.getState().view.screen === 'drawing') {
+    event.preventDefault()
+    void printedSheet(store)
+    return
   }
   if (!(event.ctrlKey || event.metaKey) || event.altKey || isTyping(event.target)) return
   const key = event.key.toLowerCase()
@@ -21,13 +49,21 @@ const onPageKey = (store: AppStore, event: KeyboardEvent): void => {
   event.preventDefault()
 }
 
-/** Undo, redo and calling off a gesture from the keyboard: the only keys that work everywhere. */
+/** Undo, redo, print and calling off a gesture from the keyboard: the only keys that work everywhere. */
 export const usePageKeys = (): void => {
   const store = useAppStore()
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent): void => onPageKey(store, event)
+    // The browser's own menu asks nobody first; the sheet is there in time if it was opened before.
+    const onBeforePrint = (): void => {
+      if (store.state.getState().view.screen === 'drawing') store.actions.setView({ screen: 'sheet' })
+    }
     window.addEventListener('keydown', onKeyDown)
-    return () => window.removeEventListener('keydown', onKeyDown)
+    window.addEventListener('beforeprint', onBeforePrint)
+    return () => {
+      window.removeEventListener('keydown', onKeyDown)
+      window.removeEventListener('beforeprint', onBeforePrint)
+    }
   }, [store])
 }
 

@@ -3,6 +3,7 @@ import type { Layout, LengthUnit } from '../domain/layout/document/layout'
 import { anchorName, tubeName } from '../domain/layout/wording/names'
 import { capitalised } from '../domain/layout/wording/words'
 import type { AnchorRow } from '../domain/shop/anchorRows'
+import { sideOfTurn } from '../domain/shop/lineOfPullAngles'
 import type { TabMount, WrapMount } from '../domain/straps/anchor'
 import { angleText } from '../domain/units/angle'
 import { lengthText, lengthWithUnit } from '../domain/units/length'
@@ -28,6 +29,7 @@ export const anchorCells = (
   row: AnchorRow,
   layout: Layout,
   type: Typography,
+  shared: SharedWords,
 ): readonly (readonly CellText[])[] => {
   const unit = layout.units.length
   const { point } = row.anchor.mount
@@ -39,7 +41,7 @@ export const anchorCells = (
     [cell(String(row.itemNumber), type.figure, 1)],
     [
       cell(capitalised(anchorName(row.anchor)), type.strong, 2),
-      cell(mountText(row, layout), type.small, MOST_LINES),
+      cell(mountText(row, layout, shared), type.small, MOST_LINES),
     ],
     figure(point.xMm),
     figure(point.yMm),
@@ -48,16 +50,50 @@ export const anchorCells = (
     stringCell(row, type),
     planCell(row, type),
     turnCell(row, type),
-    leanCell(row, type),
+    ...(shared.areTabsUpright ? [] : [leanCell(row, type)]),
   ]
 }
 
-const mountText = ({ anchor, alongTubeMm }: AnchorRow, layout: Layout): string => {
+/** What is alike for all tabs or all wraps of a place is said once, above its rows. */
+export interface SharedWords {
+  /** Plate, hole and shear of every tab; null where they differ. */
+  readonly tabs: string | null
+  /** Side and hoops of every wrap; null where they differ. */
+  readonly wraps: string | null
+  /** No tab of the whole sheet leans: the table goes without the column. */
+  readonly areTabsUpright: boolean
+}
+
+export const isUpright = ({ anchor: { mount } }: AnchorRow): boolean =>
+  mount.kind === 'wrap' || Math.abs(mount.leanDeg) < NO_ANGLE_DEG
+
+export const sharedWords = (
+  rows: readonly AnchorRow[],
+  areTabsUpright: boolean,
+  unit: LengthUnit,
+): SharedWords => {
+  const mounts = rows.map(({ anchor }) => anchor.mount)
+  return {
+    tabs: theOnly(mounts.flatMap((mount) => (mount.kind === 'tab' ? [tabText(mount, unit)] : []))),
+    wraps: theOnly(mounts.flatMap((mount) => (mount.kind === 'wrap' ? [wrapText(mount)] : []))),
+    areTabsUpright,
+  }
+}
+
+/** The text when there are several and all are the same. */
+const theOnly = (texts: readonly string[]): string | null =>
+  texts.length > 1 && new Set(texts).size === 1 ? (texts[0] ?? null) : null
+
+const mountText = ({ anchor, alongTubeMm }: AnchorRow, layout: Layout, shared: SharedWords): string => {
   const unit = layout.units.length
   const { mount } = anchor
   const on = mount.tubeId === null ? 'Floor or other structure' : tubeName(mount.tubeId, layout)
   const along = alongTubeMm === null ? '' : `, ${lengthWithUnit(alongTubeMm, unit)} from P1`
-  return `${on}${along}; ${mount.kind === 'tab' ? tabText(mount, unit) : wrapText(mount)}`
+  const own =
+    mount.kind === 'tab'
+      ? shared.tabs === null && tabText(mount, unit)
+      : shared.wraps === null && wrapText(mount)
+  return own === false ? `${on}${along}` : `${on}${along}; ${own}`
 }
 
 /** Inches never without millimetres: a sixteenth is coarse for a plate or a hole. The other way round stands in the hardware list. */
@@ -73,21 +109,25 @@ const wrapText = ({ over, guideHoops }: WrapMount): string =>
 /** Angles are shown to 0.1°: less than half of that is none. */
 const NO_ANGLE_DEG = 0.05
 
+/** The ends of the swing; the way each runs only when it is not the same. */
+const rangeText = (leastDeg: number, mostDeg: number): string => {
+  const ends = [sideOfTurn(leastDeg), sideOfTurn(mostDeg)]
+  const isOneWay = ends[0]?.runs === ends[1]?.runs
+  const texts = ends.map(
+    ({ sideFromLevelDeg, runs }) => `${angleText(sideFromLevelDeg)}${isOneWay ? '' : ` ${runs}`}`,
+  )
+  return texts.join(' to ')
+}
+
 const sideCell = ({ pull, pullRange }: AnchorRow, type: Typography): readonly CellText[] => {
   if (pull === null) return [cell('no strap path', type.strong, 3)]
   const { sideFromLevelDeg, runs } = pull
   const isLevel = Math.abs(sideFromLevelDeg) < NO_ANGLE_DEG
   const turn = isLevel ? 'level' : sideFromLevelDeg > 0 ? 'up' : 'down'
+  const way = runs === 'neither' ? turn : `${turn}, ${runs}`
   const hasRange = pullRange !== null && pullRange.mostDeg - pullRange.leastDeg >= 2 * NO_ANGLE_DEG
-  return [
-    cell(angleText(Math.abs(sideFromLevelDeg)), type.figure, 1),
-    cell(runs === 'neither' ? turn : `${turn}, ${runs}`, type.small, 2),
-    cell(
-      hasRange ? `${angleText(pullRange.leastDeg)} to ${angleText(pullRange.mostDeg)}` : '',
-      type.small,
-      3,
-    ),
-  ]
+  const range = hasRange ? `; ${rangeText(pullRange.leastDeg, pullRange.mostDeg)}` : ''
+  return [cell(angleText(Math.abs(sideFromLevelDeg)), type.figure, 1), cell(`${way}${range}`, type.small, 4)]
 }
 
 /** The side cell says already that there is no path. */

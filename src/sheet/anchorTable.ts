@@ -3,7 +3,7 @@ import type { Evaluation } from '../domain/layout/evaluate/evaluation'
 import { placeName } from '../domain/layout/wording/names'
 import { type AnchorRow, anchorRows } from '../domain/shop/anchorRows'
 import { angleText } from '../domain/units/angle'
-import { anchorCells, pointText } from './anchorCells'
+import { anchorCells, isUpright, pointText, type SharedWords, sharedWords } from './anchorCells'
 import type { FlowRow } from './flow'
 import { cell, gapRow, headingRow, textRows, type BareRow } from './section'
 import { neededWidthMm, tableRow, type CellText, type Column } from './table'
@@ -33,11 +33,11 @@ export const numberedAnchors = (layout: Layout, evaluation: Evaluation): readonl
 
 export const ANCHOR_SECTION = 'Anchors'
 
-const EXPLAINED_SECTION = 'How to read the anchors'
+export const EXPLAINED_SECTION = 'How to read the anchors'
 
 const EXPLAINED = [
-  'Right and left are the occupant’s. Distances are from the datum to the middle of a tab’s hole in the middle of its plate, or to the bar’s centre line in the middle of a wrapped strap; “from P1” is along the tube’s centre line.',
-  'Pull is the way the strap leaves the anchor in the seat as drawn. Side: seen squarely from the side; below it the range over all sittings where it changes. String: what an angle finder reads on a string stretched along the strap. Plan and tab turn: seen from above, from fore and aft.',
+  'Right and left are the occupant’s. x, y, z: from the datum to the middle of a tab’s hole in the middle of its plate, or to the bar’s centre line in the middle of a wrapped strap; “from P1”: along the tube’s centre line.',
+  'Pull: the way the strap leaves the anchor in the seat as drawn. Side: seen squarely from the side, below it the range over all sittings. String: what an angle finder reads on a string along the strap. Plan, tab turn: seen from above, from fore and aft.',
 ].join(' ')
 
 interface TableSetting {
@@ -55,13 +55,19 @@ export interface AnchorTable {
 /** The table of every anchor, one group for each place, with its column heads repeated where it goes on. */
 export const anchorTable = (places: readonly PlaceAnchors[], setting: TableSetting): AnchorTable => {
   const { layout, widthMm, type } = setting
-  const cellsOf = places.map(({ rows }) => rows.map((row) => anchorCells(row, layout, type)))
-  const columns = tableColumns([headCells(setting), ...cellsOf.flat()], setting)
-  const head = headRow(columns, setting)
+  const areTabsUpright = places.every(({ rows }) => rows.every(isUpright))
+  const sharedOf = places.map(({ rows }) => sharedWords(rows, areTabsUpright, layout.units.length))
+  const cellsOf = places.map(({ rows }, index) =>
+    rows.map((row) => anchorCells(row, layout, type, sharedOf[index] ?? NOTHING_SHARED)),
+  )
+  const headings = headCells(setting, areTabsUpright)
+  const columns = tableColumns([headings, ...cellsOf.flat()], setting)
+  const head = headRow(columns, headings)
   const again = [titleRow('Anchors (continued)', setting), head]
   const groups = places.flatMap(({ place }, index) => {
-    const group: FlowRow = { ...placeRow(place, '', setting), continuation: again }
-    const groupAgain: FlowRow = { ...placeRow(place, ' (continued)', setting), continuation: [] }
+    const said = sharedText(sharedOf[index] ?? NOTHING_SHARED)
+    const group: FlowRow = { ...placeRow(place, '', said, setting), continuation: again }
+    const groupAgain: FlowRow = { ...placeRow(place, ' (continued)', said, setting), continuation: [] }
     const cells = cellsOf[index] ?? []
     const body =
       cells.length === 0
@@ -69,14 +75,26 @@ export const anchorTable = (places: readonly PlaceAnchors[], setting: TableSetti
         : cells.map((row) => tableRow(columns, row, { section: ANCHOR_SECTION, rule: 'thin' }))
     return [group, ...body.map((row) => ({ ...row, continuation: [...again, groupAgain] }))]
   })
-  const explained = textRows(EXPLAINED, widthMm, type.small, EXPLAINED_SECTION).map((row) => ({
+  const explained = textRows(EXPLAINED, widthMm, type.small, EXPLAINED_SECTION).map((row, index, lines) => ({
     ...row,
+    keepWithNext: index + 1 < lines.length,
     continuation: [],
   }))
   return {
     rows: [titleRow('Anchors', setting), head, ...groups, gapRow(0.7, EXPLAINED_SECTION), ...explained],
     isCramped: isTooNarrow(columns, type),
   }
+}
+
+const NOTHING_SHARED: SharedWords = { tabs: null, wraps: null, areTabsUpright: false }
+
+/** "All tabs: upright (lean 0°), plate 4.8 mm … All wraps: strap over the top …" */
+const sharedText = ({ tabs, wraps, areTabsUpright }: SharedWords): string => {
+  const ofTabs = [...(areTabsUpright ? ['upright (lean 0°)'] : []), ...(tabs === null ? [] : [tabs])]
+  return [
+    ...(ofTabs.length === 0 ? [] : [`All tabs: ${ofTabs.join(', ')}.`]),
+    ...(wraps === null ? [] : [`All wraps: ${wraps}.`]),
+  ].join(' ')
 }
 
 const titleRow = (text: string, { widthMm, type }: TableSetting): FlowRow =>
@@ -87,15 +105,19 @@ const WORDS_COLUMN = 1
 const WORDS_MIN_SIZES = 15
 
 /**
- * Every column as wide as its widest line, or where that leaves too little for the words beside them as its widest number or
- * word, so that no number is ever cut; the words get what is left.
+ * Every column as wide as its widest line or as its widest number or word, whichever makes the lower table, so that no number
+ * is ever cut; the words get what is left.
  */
 const tableColumns = (
   rows: readonly (readonly (readonly CellText[])[])[],
   { widthMm, type }: TableSetting,
 ): readonly Column[] => {
-  const lines = columnsFor(rows, widthMm, 'whole-lines')
-  return isTooNarrow(lines, type) ? columnsFor(rows, widthMm, 'words') : lines
+  const whole = columnsFor(rows, widthMm, 'whole-lines')
+  const broken = columnsFor(rows, widthMm, 'words')
+  if (isTooNarrow(whole, type)) return broken
+  const heightMm = (columns: readonly Column[]): number =>
+    rows.reduce((sumMm, cells) => sumMm + tableRow(columns, cells, { section: '', rule: 'none' }).heightMm, 0)
+  return heightMm(broken) < heightMm(whole) ? broken : whole
 }
 
 const isTooNarrow = (columns: readonly Column[], type: Typography): boolean =>
@@ -119,7 +141,10 @@ const columnsFor = (
   })
 }
 
-const headCells = ({ layout, type }: TableSetting): readonly (readonly CellText[])[] => {
+const headCells = (
+  { layout, type }: TableSetting,
+  areTabsUpright: boolean,
+): readonly (readonly CellText[])[] => {
   const head = (name: string, explained: string): readonly CellText[] => [
     cell(name, type.strong, 1),
     cell(explained, type.small, 2),
@@ -135,24 +160,32 @@ const headCells = ({ layout, type }: TableSetting): readonly (readonly CellText[
     head('String', 'from level'),
     head('Pull, plan', 'from straight'),
     head('Tab turn', 'in plan'),
-    head('Tab lean', 'from upright'),
+    ...(areTabsUpright ? [] : [head('Tab lean', 'from upright')]),
   ]
 }
 
-const headRow = (columns: readonly Column[], setting: TableSetting): FlowRow => ({
-  ...tableRow(columns, headCells(setting), { section: ANCHOR_SECTION, rule: 'thin', keepWithNext: true }),
+const headRow = (columns: readonly Column[], cells: readonly (readonly CellText[])[]): FlowRow => ({
+  ...tableRow(columns, cells, { section: ANCHOR_SECTION, rule: 'thin', keepWithNext: true }),
   continuation: [],
 })
 
-const placeRow = (place: Place, suffix: string, { layout, widthMm, type }: TableSetting): BareRow => {
+const placeRow = (
+  place: Place,
+  suffix: string,
+  said: string,
+  { layout, widthMm, type }: TableSetting,
+): BareRow => {
   const { hipPoint, reclineDeg } = place.seat
   const seat = `Seat as drawn: hip point ${pointText(hipPoint, layout.units.length)}; recline ${angleText(reclineDeg)}`
   return tableRow(
     [
-      { widthMm: widthMm * 0.35, align: 'left' },
-      { widthMm: widthMm * 0.65, align: 'right' },
+      { widthMm: widthMm * 0.25, align: 'left' },
+      { widthMm: widthMm * 0.75, align: 'right' },
     ],
-    [[cell(`${placeName(place.id, layout)}${suffix}`, type.strong, 6)], [cell(seat, type.body, 2)]],
+    [
+      [cell(`${placeName(place.id, layout)}${suffix}`, type.strong, 8)],
+      [cell(seat, type.body, 2), cell(said, type.small, 6)],
+    ],
     { section: ANCHOR_SECTION, rule: 'thin', keepWithNext: true, shaded: true },
   )
 }

@@ -1,4 +1,5 @@
 import { straightItem, textItem, type PagePoint, type SheetItem } from './item'
+import { LEAST_TEXT_MM } from './typography'
 
 /** Lengths that a ruler must find on the print. Source: 4 in = 4 × 25.4 mm. */
 const CHECK_BAR_MM = 100
@@ -22,14 +23,16 @@ export const checkBarItems = (corner: PagePoint): readonly SheetItem[] => {
     textItem(
       { xMm: leftMm, yMm: corner.yMm + 2.6 },
       'Check bar: lay a ruler on it. If it is not 100 mm / 4 in, do not measure on the drawing.',
-      2.05,
+      LEAST_TEXT_MM,
       { ink: 'dark' },
     ),
     bar(CHECK_BAR_MM, barMm),
     ...millimetres.map((atMm) => tick(atMm, barMm - (atMm % 50 === 0 ? 1.8 : 1), barMm)),
     bar(CHECK_BAR_4_IN_MM, barMm + 0.6),
     ...inches.map((atMm) => tick(atMm, barMm + 0.6, barMm + 2.2)),
-    textItem({ xMm: leftMm + 50.8, yMm: barMm - 0.9 }, '100 mm above the line', 1.9, { ink: 'dark' }),
-    textItem({ xMm: leftMm + 52, yMm: barMm + 2.8 }, '4 in below the line', 1.9, { ink: 'dark' }),
+    textItem({ xMm: leftMm + 50.8, yMm: barMm - 0.9 }, '100 mm above the line', LEAST_TEXT_MM, {
+      ink: 'dark',
+    }),
+    textItem({ xMm: leftMm + 52, yMm: barMm + 3.1 }, '4 in below the line', LEAST_TEXT_MM, { ink: 'dark' }),
   ]
 }

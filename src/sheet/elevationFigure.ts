@@ -1,7 +1,9 @@
 import { type Elevation, projected } from '../domain/geometry/plane'
+import type { PointMm } from '../domain/geometry/point'
+import { nearestOnPolyline } from '../domain/geometry/segment'
 import type { Layout } from '../domain/layout/document/layout'
 import { elevationDrawing } from '../domain/layout/drawing/elevationDrawing'
-import type { Drawing } from '../domain/layout/drawing/primitive'
+import type { Drawing, Primitive } from '../domain/layout/drawing/primitive'
 import { handleId } from '../domain/layout/edit/handles'
 import type { Evaluation } from '../domain/layout/evaluate/evaluation'
 import { lengthText } from '../domain/units/length'
@@ -184,6 +186,7 @@ const elevationItems = (
 ): readonly SheetItem[] => {
   const { drawing, view, box } = placed
   const drawn = drawing.primitives
+    .filter((primitive) => isBesideItsTube(primitive, layout, view, elevation))
     .flatMap((primitive) => primitiveItems(primitive, view))
     .filter((item) => item.kind !== 'text' || isInside(itemBox(item), box))
   const targets = anchors.flatMap(({ rows }) =>
@@ -211,6 +214,30 @@ const elevationItems = (
     ...drawn,
     ...balloonItems(targets, { room: box, obstacles, straps: strapLines(drawing, view) }),
   ]
+}
+
+/** A name farther than this from its tube is taken for the name of something else. Our judgement, mm of paper. */
+const NAME_REACH_MM = 7
+
+const isBesideItsTube = (
+  primitive: Primitive,
+  layout: Layout,
+  view: FigureView,
+  elevation: Elevation,
+): boolean => {
+  if (primitive.kind !== 'label') return true
+  const tube = layout.tubes.find(({ id }) => handleId({ kind: 'tube-height', tubeId: id }) === primitive.part)
+  if (tube === undefined) return true
+  // On the page both are flat: the third coordinate is the same for all.
+  const flat = ({ xMm, yMm }: PagePoint): PointMm => ({ xMm, yMm, zMm: 0 })
+  const line = tube.points.map((point) => flat(pagePoint(view, projected(point, elevation))))
+  return primitiveItems(primitive, view).every((item) => {
+    const { leftMm, rightMm, topMm, bottomMm } = itemBox(item)
+    return [leftMm, (leftMm + rightMm) / 2, rightMm].some(
+      (xMm) =>
+        nearestOnPolyline(line, flat({ xMm, yMm: (topMm + bottomMm) / 2 })).distanceMm <= NAME_REACH_MM,
+    )
+  })
 }
 
 /** Balloons keep off the straps where they can: a covered strap cannot be followed. */

@@ -1,12 +1,15 @@
 import type { Layout } from '../domain/layout/document/layout'
 import type { Evaluation } from '../domain/layout/evaluate/evaluation'
+import { limitText, roomText, valueText } from '../domain/layout/wording/amounts'
 import { findingSentence } from '../domain/layout/wording/findingSentence'
-import { subjectName } from '../domain/layout/wording/names'
-import { capitalised, levelWord, verdictWord } from '../domain/layout/wording/words'
+import { placeName, subjectName } from '../domain/layout/wording/names'
+import { propertyName, quantityName } from '../domain/layout/wording/quantities'
+import { capitalised, levelWord, statusWord, verdictWord } from '../domain/layout/wording/words'
 import type { Finding, Verdict } from '../domain/rules/finding'
-import type { Rule } from '../domain/rules/rule'
+import { PROPERTY_IDS, type Rule, type RuleLevel, type RuleSource } from '../domain/rules/rule'
+import type { QuantityId } from '../domain/straps/quantity'
 import type { FlowRow } from './flow'
-import { entryRows, sectionRows, textRows, type BareRow } from './section'
+import { entryRows, sectionRows, textRows } from './section'
 import type { Typography } from './typography'
 
 const allFindings = (evaluation: Evaluation): readonly Finding[] =>
@@ -30,21 +33,43 @@ export const findingCounts = (evaluation: Evaluation): string => {
 export const hasBrokenFindings = (evaluation: Evaluation): boolean =>
   count(allFindings(evaluation), 'broken') > 0
 
-/** Broken, or spoken about by a rule but without a number: both stand on the sheet one by one. */
-const isOpen = (finding: Finding): boolean => finding.verdict === 'broken' || finding.verdict === 'unchecked'
+const SECTION = 'Findings'
 
-/** Every broken and every unchecked finding with its value, limit and source; the others are counted in the sheet's head. */
+/** In this order on the sheet: what has to be settled, what nobody knows, what leaves little room for a welding error. */
+const LISTED: readonly Verdict[] = ['broken', 'unchecked', 'tight']
+
+/**
+ * Every broken, unchecked and tight finding with its value, limit and source; the clear ones are counted in the sheet's head.
+ * A document that findings share is named once, by a letter.
+ */
 export const findingSection = (
   layout: Layout,
   evaluation: Evaluation,
   widthMm: number,
   type: Typography,
 ): readonly FlowRow[] => {
-  const section = 'Findings'
-  const open = allFindings(evaluation).filter(isOpen)
-  const rows = alike(open).flatMap((group) => findingRows(group, layout, widthMm, type, section))
-  return sectionRows(section, widthMm, type, rows)
+  const all = allFindings(evaluation)
+  const listed = LISTED.flatMap((verdict) => all.filter((finding) => finding.verdict === verdict))
+  const documents = [...new Set(listed.map(({ source }) => documentText(source)))]
+  const rows = alike(listed).flatMap((group) => {
+    const text = findingText(group, layout, documents)
+    return text === null ? [] : entryRows(textRows(text, widthMm, type.body, SECTION), widthMm, SECTION)
+  })
+  const legend = documents.map((document, index) => `${letter(index)}: ${document}.`).join(' ')
+  return sectionRows(SECTION, widthMm, type, [
+    ...rows,
+    ...(legend === '' ? [] : textRows(`Sources. ${legend}`, widthMm, type.small, SECTION)),
+  ])
 }
+
+/** Document, edition and how its figures reached us. */
+const documentText = ({ document, edition, status }: RuleSource): string =>
+  status === 'common-practice'
+    ? capitalised(statusWord(status))
+    : `${document}, ${edition} (${statusWord(status)})`
+
+/** A, B … Z, then AA: rule sets name fewer documents than that. */
+const letter = (index: number): string => 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'[index] ?? `A${letter(index - 26)}`
 
 /** Findings of one rule with the same result: the two straps of a mirrored pair say the same thing once. */
 const alike = (findings: readonly Finding[]): readonly (readonly Finding[])[] => {
@@ -58,24 +83,36 @@ const alike = (findings: readonly Finding[]): readonly (readonly Finding[])[] =>
   return [...groups.values()]
 }
 
-const findingRows = (
+const findingText = (
   group: readonly Finding[],
   layout: Layout,
-  widthMm: number,
-  type: Typography,
-  section: string,
-): readonly BareRow[] => {
+  documents: readonly string[],
+): string | null => {
   const [finding, ...others] = group
-  if (finding === undefined) return []
-  const { what, source } = findingSentence(finding, layout)
-  const mark = `${verdictWord(finding.verdict).toUpperCase()}, ${levelWord(finding.level)}`
+  if (finding === undefined) return null
+  const { source, verdict } = finding
+  const mark = `${verdictWord(verdict).toUpperCase()}, ${levelWord(finding.level)}`
+  const what = verdict === 'tight' ? tightText(finding, layout) : findingSentence(finding, layout).what
   const same = others.map((other) => subjectName(other.subject, layout)).join(', ')
   const also = same === '' ? '' : ` The same: ${same}.`
-  const lines = [
-    ...textRows(`${mark}: ${what}${also}`, widthMm, type.body, section),
-    ...textRows(capitalised(source), widthMm, type.small, section),
-  ]
-  return entryRows(lines, widthMm, section)
+  return `${mark}: ${what}${also} [${letter(documents.indexOf(documentText(source)))}: ${source.section}]`
+}
+
+const amountName = (id: Finding['quantity']): string => {
+  const property = PROPERTY_IDS.find((each) => each === id)
+  return property === undefined ? quantityName(id as QuantityId) : propertyName(property)
+}
+
+/** Part, value, limit and room; a tight finding has all four. */
+const tightText = (finding: Finding, layout: Layout): string => {
+  const { quantity, value, limit, roomMm } = finding
+  const unit = layout.units.length
+  const subject = subjectName(finding.subject, layout)
+  const part =
+    layout.places.length > 1 ? `${placeName(finding.placeId, layout)}, ${subject}` : capitalised(subject)
+  const shown = value === null ? '' : ` ${valueText(quantity, value, unit)}`
+  const room = roomMm === null ? '' : `; room ${roomText(Math.max(0, roomMm), unit)}`
+  return `${part}: ${amountName(quantity)}${shown}, limit ${limitText(quantity, limit, unit)}${room}.`
 }
 
 /** What the rule set asks for and no geometry can answer, so that nobody takes silence for approval. */
@@ -86,12 +123,14 @@ export const statedSection = (
 ): readonly FlowRow[] => {
   const section = 'Not computed: see to it on the car'
   const stated = evaluation.ruleSet.rules.filter((rule) => rule.kind === 'stated')
-  return sectionRows(
-    section,
-    widthMm,
-    type,
-    stated.length === 0 ? [] : textRows(stated.map(statedText).join(' '), widthMm, type.small, section),
-  )
+  const text = LEVELS.flatMap((level) => statedText(level, stated)).join(' ')
+  return sectionRows(section, widthMm, type, text === '' ? [] : textRows(text, widthMm, type.small, section))
 }
 
-const statedText = (rule: Rule): string => `${capitalised(levelWord(rule.level))}: ${rule.says}`
+const LEVELS: readonly RuleLevel[] = ['must', 'should', 'advice']
+
+/** The level once, before everything it applies to. */
+const statedText = (level: RuleLevel, stated: readonly Rule[]): readonly string[] => {
+  const says = stated.filter((rule) => rule.level === level).map((rule) => rule.says)
+  return says.length === 0 ? [] : [`${levelWord(level).toUpperCase()}: ${says.join(' ')}`]
+}

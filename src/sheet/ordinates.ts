@@ -21,7 +21,7 @@ export interface OrdinateEdge {
 /** Depth of the strip that the bent line and the longest number need. Our judgement: "-1234.5" and "-48 11/16" fit. */
 export const ORDINATE_BAND_MM = 12
 
-const SIZES_MM = [2.4, 2.1, 1.8] as const
+const SIZES_MM = [2.9, 2.6, 2.3] as const
 const JOG_MM = 2.5
 const PEN: LineOptions = { widthMm: 0.1, ink: 'dark' }
 const DATUM_PEN: LineOptions = { widthMm: 0.2, ink: 'black', dashMm: [4, 0.8, 0.8, 0.8] }
@@ -88,6 +88,6 @@ const noteItem = (edge: OrdinateEdge): SheetItem => {
   const middleMm = (edge.fromMm + edge.toMm) / 2
   const text = 'distances: see the table'
   return edge.side === 'left'
-    ? textItem({ xMm: edge.edgeMm - 1, yMm: middleMm }, text, 2, { align: 'centre', upward: true })
-    : textItem({ xMm: middleMm, yMm: edge.edgeMm + 3 }, text, 2, { align: 'centre' })
+    ? textItem({ xMm: edge.edgeMm - 1, yMm: middleMm }, text, 2.3, { align: 'centre', upward: true })
+    : textItem({ xMm: middleMm, yMm: edge.edgeMm + 3 }, text, 2.3, { align: 'centre' })
 }

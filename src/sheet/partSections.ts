@@ -49,14 +49,18 @@ const sizeText = (tube: Tube, unit: LengthUnit): string => {
   return unit === 'mm' ? `${diameter} (${inches})` : `${inches} (${diameter})`
 }
 
-const SECTION = 'Bars and tubes'
+const SECTION = 'Bars and tubes (points: x, y, z from the datum)'
+
+/** "1052, 55, 110 mm" */
+const coordinates = ({ xMm, yMm, zMm }: PointMm, unit: LengthUnit): string =>
+  `${lengthText(xMm, unit)}, ${lengthText(yMm, unit)}, ${lengthWithUnit(zMm, unit)}`
 
 /** Points are called P1, P2 … as in the anchor table's "along its centre line from P1". */
 const tubeRow = (tube: Tube, { layout, widthMm, type }: Setting): BareRow => {
   const unit = layout.units.length
   const name = tubeName(tube.id, layout)
   const role = ROLE_WORDS[tube.role]
-  const points = tube.points.map((point, index) => `P${index + 1}: ${pointText(point, unit)}`).join('; ')
+  const points = tube.points.map((point, index) => `P${index + 1}: ${coordinates(point, unit)}`).join('; ')
   const length = `centre line ${lengthWithUnit(tubeLengthMm(tube.points), unit)}`
   return tableRow(
     [{ widthMm, align: 'left' }],
@@ -176,7 +180,7 @@ const webbingWords = (item: HardwareItem & { readonly kind: 'webbing' }, unit: L
   const width = `${lengthWithUnit(item.widthMm, unit)} wide`
   return item.orderLengthMm === null
     ? `${width}, length unknown (no path)`
-    : `${width}, at least ${atLeastText(item.orderLengthMm, unit)}`
+    : `${width}, at least ${atLeastText(roundedUp(item.orderLengthMm), unit)}`
 }
 
 const hardwareWords = (

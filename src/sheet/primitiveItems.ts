@@ -22,8 +22,8 @@ const PENS: Readonly<
   focus: { widthMm: 0.9, ink: 'dark', dashMm: [] },
 }
 
-/** Height of the lettering on the drawing, mm of paper. Our judgement: about 5.7 point. */
-export const FIGURE_TEXT_MM = 2
+/** Height of the lettering on the drawing, mm of paper. Our judgement: 6.5 point. */
+export const FIGURE_TEXT_MM = 2.3
 
 /** Half the height of a line of capitals above its base line. */
 const MIDDLE_SHARE = 0.35

@@ -3,6 +3,7 @@ import type { Evaluation } from '../domain/layout/evaluate/evaluation'
 import { CAUTIONS } from '../domain/layout/wording/cautions'
 import {
   ANCHOR_SECTION,
+  EXPLAINED_SECTION,
   type AnchorTable,
   type PlaceAnchors,
   anchorTable,
@@ -16,10 +17,10 @@ import { type Box, textItem, type PagePoint, type SheetItem } from './item'
 import { continuedHeader, jobHeader, jobInFull } from './jobHeader'
 import { COLUMN_GAP_MM, columnFrames, columnsOf } from './pageColumns'
 import { MARGIN_MM, PAPERS, type Paper, type PaperName } from './paper'
-import { hardwareSection, tubeSection } from './partSections'
+import { hardwareSections, tubeSection } from './partSections'
 import { gapRow, type BareRow } from './section'
 import { type Foot, signOffFoot } from './signOff'
-import { type Typography, LETTERING_FACTORS, typography } from './typography'
+import { type Typography, LEAST_TEXT_MM, LETTERING_FACTORS, typography } from './typography'
 
 /** One page of a mount sheet; nothing on it lies outside the paper. */
 export interface SheetPage {
@@ -32,7 +33,7 @@ export interface SheetPage {
 }
 
 /** How much of the width the tables get at least beside the drawing: the more they get, the smaller the drawing. Our judgement. */
-const TABLES_MIN_MM = [137, 150, 165] as const
+const TABLES_MIN_MM = [125, 131, 137, 144, 150, 157, 165, 175, 190] as const
 const FOOT_LINE_MM = 4
 const SMALL_GAP_MM = 1.5
 
@@ -71,9 +72,11 @@ export const sheetPages = (
   return best === undefined ? [] : drawnPages(best)
 }
 
+const TABLE_SECTIONS: readonly string[] = [ANCHOR_SECTION, EXPLAINED_SECTION]
+
 /** A table in one piece is worth more than large letters. */
 const lastAnchorPage = ({ placed }: Composition): number =>
-  Math.max(0, ...placed.map(({ row, pageIndex }) => (row.section === ANCHOR_SECTION ? pageIndex : 0)))
+  Math.max(0, ...placed.map(({ row, pageIndex }) => (TABLE_SECTIONS.includes(row.section) ? pageIndex : 0)))
 
 interface Sheet {
   readonly layout: Layout
@@ -196,13 +199,7 @@ const sectionsOf = (
   const sections = [
     findingSection(layout, evaluation, widthMm, type),
     tubeSection(setting),
-    ...layout.places.map((place) =>
-      hardwareSection(
-        place,
-        evaluation.places.find((each) => each.placeId === place.id),
-        setting,
-      ),
-    ),
+    ...hardwareSections(evaluation, setting),
     statedSection(evaluation, widthMm, type),
     jobInFull(layout, evaluation, { widthMm: stripWidthMm }, setting),
   ]
@@ -243,7 +240,9 @@ const footLine = (printed: Box, pageIndex: number, pageCount: number): readonly 
   const yMm = printed.bottomMm + FOOT_LINE_MM - 0.6
   const goesOn = pageIndex + 1 === pageCount ? '' : ` · continued on page ${pageIndex + 2}`
   return [
-    textItem({ xMm: printed.leftMm, yMm }, `Tabwright · ${CAUTIONS[0] ?? ''}`, 2.05, { ink: 'dark' }),
+    textItem({ xMm: printed.leftMm, yMm }, `Tabwright · ${CAUTIONS[0] ?? ''}`, LEAST_TEXT_MM, {
+      ink: 'dark',
+    }),
     textItem({ xMm: printed.rightMm, yMm }, `Page ${pageIndex + 1} of ${pageCount}${goesOn}`, 2.4, {
       align: 'right',
       weight: 'bold',

@@ -2,7 +2,7 @@ import { CAUTIONS } from '../domain/layout/wording/cautions'
 import { boxItem, straightItem, textItem, type PagePoint, type SheetItem } from './item'
 import { textRows } from './section'
 import { lineHeightMm } from './table'
-import type { Typography } from './typography'
+import { LEAST_TEXT_MM, type Typography } from './typography'
 
 const STEPS = ['Planned', 'Welded', 'Checked on the car'] as const
 const BOX_MM = 11.5
@@ -40,10 +40,10 @@ const boxItems = (corner: PagePoint, widthMm: number): readonly SheetItem[] => {
   return STEPS.flatMap((step, index) => {
     const leftMm = corner.xMm + index * (boxMm + GAP_MM)
     const topMm = corner.yMm
-    const lineMm = topMm + BOX_MM - 2.4
+    const lineMm = topMm + BOX_MM - 2.8
     const splitMm = leftMm + boxMm * 0.6
     const label = (xMm: number, text: string): SheetItem =>
-      textItem({ xMm, yMm: topMm + BOX_MM - 0.7 }, text, 1.8, { ink: 'dark' })
+      textItem({ xMm, yMm: topMm + BOX_MM - 0.8 }, text, LEAST_TEXT_MM, { ink: 'dark' })
     return [
       boxItem({ leftMm, topMm, rightMm: leftMm + boxMm, bottomMm: topMm + BOX_MM }, { widthMm: 0.25 }),
       textItem({ xMm: leftMm + 1.2, yMm: topMm + 2.9 }, step, 2.4, { weight: 'bold' }),

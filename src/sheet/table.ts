@@ -21,7 +21,7 @@ export interface Column {
 }
 
 /** Distance of base lines as a share of the size. Our judgement: set as tight as stays readable at arm's length. */
-const LINE_SPACING = 1.22
+const LINE_SPACING = 1.17
 /** Share of the line above the base line, so that capitals stand in the middle of their line. */
 const BASE_LINE = 0.92
 
@@ -29,7 +29,7 @@ export const lineHeightMm = (style: TextStyle): number => style.sizeMm * LINE_SP
 const baseLineMm = (style: TextStyle): number => style.sizeMm * BASE_LINE
 
 export const CELL_SIDE_MM = 0.9
-const CELL_TOP_MM = 0.55
+const CELL_TOP_MM = 0.45
 
 /** The least column width at which no line wraps, or at which no single line is cut and the others wrap between words only. */
 export const neededWidthMm = (texts: readonly CellText[], unbroken: 'whole-lines' | 'words'): number =>

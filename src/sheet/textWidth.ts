@@ -45,7 +45,7 @@ const NO_BREAK = '\u00A0'
 
 /** A number stays with its sign, fraction and unit: 12 5/16 in on two lines is misread. */
 const glued = (text: string): string =>
-  text.replaceAll(/Ø (?=\d)/g, `Ø${NO_BREAK}`).replaceAll(/(\d) (?=\d+\/\d|mm\b|in\b)/g, `$1${NO_BREAK}`)
+  text.replaceAll(/Ø (?=\d)/g, `Ø${NO_BREAK}`).replaceAll(/(\d) (?=\d+\/\d|mm\b|in\b|kN\b)/g, `$1${NO_BREAK}`)
 
 /** Tabs and other control characters would be drawn as boxes, or make a file that no reader opens: they become spaces. */
 export const printable = (text: string): string =>

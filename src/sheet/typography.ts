@@ -12,17 +12,20 @@ export interface Typography {
 }
 
 /**
- * Lettering enlarged by a factor. Our judgement: at factor 1 the working figures are 2.9 mm (about 8 point), nothing is below
- * 2 mm (about 5.7 point).
+ * Lettering enlarged by a factor. Our judgement: at factor 1 the working figures are 2.9 mm (8.2 point) and the least lettering
+ * of the tables is 2.3 mm (6.5 point); nothing is set smaller.
  */
 export const typography = (factor: number): Typography => ({
   title: { sizeMm: 5 * factor, weight: 'bold', ink: 'black' },
   heading: { sizeMm: 2.7 * factor, weight: 'bold', ink: 'black' },
   figure: { sizeMm: 2.9 * factor, weight: 'bold', ink: 'black' },
-  strong: { sizeMm: 2.35 * factor, weight: 'bold', ink: 'black' },
+  strong: { sizeMm: 2.4 * factor, weight: 'bold', ink: 'black' },
   body: { sizeMm: 2.35 * factor, weight: 'regular', ink: 'black' },
-  small: { sizeMm: 2.05 * factor, weight: 'regular', ink: 'dark' },
+  small: { sizeMm: LEAST_TEXT_MM * factor, weight: 'regular', ink: 'dark' },
 })
 
+/** The least lettering on the sheet, mm: 6.5 point. Our judgement: smaller is not read at arm's length in a workshop. */
+export const LEAST_TEXT_MM = 2.3
+
 /** Tried in turn, the largest that needs the fewest pages wins. Our judgement. */
-export const LETTERING_FACTORS = [1.3, 1.15, 1] as const
+export const LETTERING_FACTORS = [1.2, 1.1, 1] as const
