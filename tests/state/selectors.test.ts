@@ -1,7 +1,15 @@
 import { describe, expect, it } from 'vitest'
 import { emptyLayout } from '../../src/domain/layout/document/empty'
 import { addPlace } from '../../src/domain/layout/edit/change'
-import { currentPlace, currentSitting, evaluationOf } from '../../src/state/selectors'
+import {
+  currentEvaluation,
+  currentPlace,
+  currentPlaceEvaluation,
+  currentSitting,
+  evaluationOf,
+} from '../../src/state/selectors'
+import type { AppState } from '../../src/state/appState'
+import { exampleLayout } from '../support/exampleLayouts'
 import { createAppStore } from '../../src/state/store'
 
 describe('evaluationOf', () => {
@@ -15,6 +23,32 @@ describe('evaluationOf', () => {
     const first = evaluationOf(a)
     expect(evaluationOf(b)).toEqual(first)
     expect(evaluationOf(a)).toBe(first)
+  })
+})
+
+describe('currentEvaluation', () => {
+  const wrong = exampleLayout('everything-wrong.layout.json')
+  const remedyCount = (state: AppState): number =>
+    (currentPlaceEvaluation(state)?.findings ?? []).filter(({ remedy }) => remedy !== null).length
+
+  it('says nothing about remedies while a gesture moves something, and does again once it has ended', () => {
+    const store = createAppStore(wrong)
+    expect(remedyCount(store.state.getState())).toBeGreaterThan(0)
+    store.actions.beginGesture('Move something')
+    expect(remedyCount(store.state.getState())).toBeGreaterThan(0)
+    store.actions.dragTo((layout) => ({ ...layout, datum: `${layout.datum}, moved` }))
+    const dragged = currentEvaluation(store.state.getState())
+    expect(remedyCount(store.state.getState())).toBe(0)
+    store.actions.endGesture()
+    expect(remedyCount(store.state.getState())).toBeGreaterThan(0)
+    // But for the remedies the numbers of the drag are the final ones.
+    const ended = currentEvaluation(store.state.getState())
+    const bare = (evaluation: typeof ended) =>
+      evaluation.places.map(({ findings, zones }) => ({
+        zones,
+        findings: findings.map((finding) => ({ ...finding, remedy: null })),
+      }))
+    expect(bare(ended)).toEqual(bare(dragged))
   })
 })
 

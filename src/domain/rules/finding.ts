@@ -74,6 +74,7 @@ export interface Finding {
   readonly roomMm: number | null
   readonly source: RuleSource
   readonly problem: PathProblem | null
+  /** Null where there is nothing to clear, and where remedies were not asked for. */
   readonly remedy: Remedy | null
 }
 

@@ -41,17 +41,34 @@ export const orderedFindings = (findings: readonly Finding[]): readonly Finding[
       VERDICT_ORDER[a.verdict] - VERDICT_ORDER[b.verdict] || LEVEL_ORDER[a.level] - LEVEL_ORDER[b.level],
   )
 
+export interface EvaluateOptions {
+  /**
+   * `everything`, or only `what-moves`: without remedies, which take by far the longest and are of no use while something is
+   * still being dragged. Every remedy is null then; all numbers, verdicts, rooms and zones are the same.
+   */
+  readonly extent?: 'everything' | 'what-moves'
+}
+
 /** Everything computed for one place: its sittings, what the rule set says over all of them, and the anchors' zones. */
-export const evaluatePlace = (layout: Layout, place: Place, ruleSet: RuleSet): PlaceEvaluation => {
+export const evaluatePlace = (
+  layout: Layout,
+  place: Place,
+  ruleSet: RuleSet,
+  { extent = 'everything' }: EvaluateOptions = {},
+): PlaceEvaluation => {
   const sittings = solvedSittings(layout, place)
   const cases = zoneCases(layout, place, sittings)
   const rules = ruleSet.rules.filter(isQuantityRule)
-  const placeCase: PlaceCase = { layout, place, sittings, zoneCases: cases, rules }
-  const findings = ruleSet.rules.flatMap((rule) => findingsOf(placeCase, rule))
+  const placeCase: PlaceCase = { layout, place, sittings, zoneCases: cases, rules, extent }
+  const found = ruleSet.rules.flatMap((rule) => findingsOf(placeCase, rule))
+  const findings =
+    extent === 'what-moves'
+      ? found.map((finding) => ({ ...finding, remedy: null }))
+      : withRemedyBreaks(layout, place, sittings, rules, found)
   return {
     placeId: place.id,
     sittings: sittings.map(sittingEvaluation),
-    findings: orderedFindings(withRemedyBreaks(layout, place, sittings, rules, findings)),
+    findings: orderedFindings(findings),
     zones: [...cases.values()].map((zoneCase) => anchorZone(rules, zoneCase)),
   }
 }
@@ -60,10 +77,10 @@ export const evaluatePlace = (layout: Layout, place: Place, ruleSet: RuleSet): P
  * Everything computed from a layout, the same for screen, sheet and command line. Throws for a rule set that does not exist:
  * reading a layout file refuses it before.
  */
-export const evaluateLayout = (layout: Layout): Evaluation => {
+export const evaluateLayout = (layout: Layout, options: EvaluateOptions = {}): Evaluation => {
   const ruleSet = ruleSetById(layout.ruleSetId)
   if (ruleSet === null) {
     throw new Error(`no rule set "${layout.ruleSetId}"; the default is "${DEFAULT_RULE_SET_ID}"`)
   }
-  return { ruleSet, places: layout.places.map((place) => evaluatePlace(layout, place, ruleSet)) }
+  return { ruleSet, places: layout.places.map((place) => evaluatePlace(layout, place, ruleSet, options)) }
 }

@@ -21,6 +21,8 @@ export interface PlaceCase {
   readonly zoneCases: ReadonlyMap<StrapId, ZoneCase>
   /** All quantity rules of the set: a remedy that breaks none of them is preferred. */
   readonly rules: readonly QuantityRule[]
+  /** `what-moves`: no remedies are looked for. */
+  readonly extent: 'everything' | 'what-moves'
 }
 
 interface Reading {
@@ -111,7 +113,7 @@ const baseFinding = ({ place }: PlaceCase, rule: QuantityRule, subject: Subject)
 })
 
 const subjectFinding = (placeCase: PlaceCase, rule: QuantityRule, subject: Subject): Finding | null => {
-  const { layout, place, sittings, rules } = placeCase
+  const { layout, place, sittings, rules, extent } = placeCase
   const readings = sittings
     .filter(({ sitting }) => ruleApplies(rule, ruleContext(layout, place, sitting, subject)))
     .map((solved) => ({ solved, value: quantityIn(solved, rule.quantity, subject) }))
@@ -135,7 +137,7 @@ const subjectFinding = (placeCase: PlaceCase, rule: QuantityRule, subject: Subje
     verdict,
     roomMm,
     problem: null,
-    remedy: isBroken ? remedyOf(rule, cases, rules) : null,
+    remedy: isBroken && extent === 'everything' ? remedyOf(rule, cases, rules) : null,
   }
 }
 
