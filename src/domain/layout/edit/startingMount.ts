@@ -19,7 +19,7 @@ import { limitedPoint } from './tubeMove'
  */
 
 /** 3/16 in plate, drilled for the 7/16 in bolts that are usual for belts. Starting values; common practice, no source. */
-const STARTING_PLATE = { thicknessMm: 4.8, holeDiameterMm: 11.5, shear: 'single', tubeId: null } as const
+const STARTING_PLATE = { thicknessMm: 4.8, holeDiameterMm: 11.5, shear: 'double', tubeId: null } as const
 
 /** Middle of the 45–60° wedge. Source: common practice, no source. */
 const LAP_ANGLE_DEG = 52.5
