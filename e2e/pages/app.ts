@@ -164,7 +164,9 @@ export class App {
   async numbers(): Promise<Record<string, string>> {
     await this.settled()
     return await this.page
-      .locator('[data-testid^="quantity:"], [data-testid^="readout:"], [data-testid^="finding:"]')
+      .locator(
+        '[data-testid^="quantity:"], [data-testid^="readout:"], [data-testid^="finding:"], [data-testid="finding-counts"]',
+      )
       .evaluateAll((elements) =>
         Object.fromEntries(
           elements.map((element) => [
@@ -183,16 +185,16 @@ export class App {
   }
 
   async useInches(): Promise<void> {
-    await this.chooseInView('inch')
+    await this.chooseInView('Lengths in', 'inch')
   }
 
   async useMillimetres(): Promise<void> {
-    await this.chooseInView('mm')
+    await this.chooseInView('Lengths in', 'mm')
   }
 
-  async chooseInView(words: string): Promise<void> {
+  async chooseInView(setting: string, words: string): Promise<void> {
     await this.openMenu('View')
-    await this.page.getByText(words, { exact: true }).click()
+    await this.page.getByRole('group', { name: setting }).getByRole('radio', { name: words }).check()
     await this.page.keyboard.press('Escape')
   }
 

@@ -111,7 +111,7 @@ export const benchCar = (
   }
   return {
     ...example,
-    job: { ...example.job, name: 'Bench car', car: 'Bench car' },
+    job: { ...example.job, name: 'Bench car', car: 'Bench car', revision: 'C' },
     tubes: [
       {
         id: 'harness-bar',
@@ -130,7 +130,8 @@ export const benchCar = (
         ...place,
         seat,
         occupants: [TEMPLATE_PERSON],
-        anchors: [...SHOULDERS[shoulders], ...OTHERS],
+        // Copied, so that a test may change its own layout.
+        anchors: structuredClone([...SHOULDERS[shoulders], ...OTHERS]),
         mirrored: { shoulder: true, lap: lap === 'mirrored', sub: true },
       },
     ],

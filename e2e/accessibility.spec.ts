@@ -1,0 +1,55 @@
+import AxeBuilder from '@axe-core/playwright'
+import { expect, test, type Page } from '@playwright/test'
+import { App } from './pages/app'
+
+const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
+
+const DESKTOP = { name: 'desktop', use: { viewport: { width: 1440, height: 900 } } }
+const PHONE = {
+  name: 'phone',
+  use: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true },
+}
+
+/** What the checker finds on the page, or in a part of it. */
+const violations = async (page: Page, part = 'body'): Promise<readonly string[]> => {
+  // Legacy mode spares the helper page that is only needed for frames; there are none here.
+  const checker = new AxeBuilder({ page }).setLegacyMode(true).include(part).withTags(RULES)
+  const { violations: found } = await checker.analyze()
+  return found.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html} ${node.failureSummary}`))
+}
+
+const TABS = ['Numbers', 'Job', 'Seat', 'People', 'Belt', 'Anchors', 'Tubes', 'Parts']
+
+/** Each panel on each size and in each theme once; drawing, menus and sheet in every combination. */
+const COMBINATIONS = [
+  { ...DESKTOP, theme: 'light', tabs: TABS },
+  { ...DESKTOP, theme: 'dark', tabs: [] },
+  { ...PHONE, theme: 'light', tabs: [] },
+  { ...PHONE, theme: 'dark', tabs: TABS },
+] as const
+
+for (const { name, use, theme, tabs } of COMBINATIONS) {
+  test.describe(`${name}, ${theme}`, () => {
+    test.use({ ...use, colorScheme: theme })
+
+    test('the page is free of what the checker finds', async ({ page }) => {
+      const app = await App.start(page)
+      await app.openExample('Everything wrong')
+      await expect(page.locator('html')).toHaveAttribute('data-theme', theme)
+      expect(await violations(page), 'the drawing').toEqual([])
+      for (const tab of tabs) {
+        await app.tab(tab)
+        expect(await violations(page, '#panels'), tab).toEqual([])
+      }
+      await app.openMenu('File')
+      await expect(page.getByRole('button', { name: /^Rock buggy/ })).toBeVisible()
+      expect(await violations(page, 'header'), 'the file menu').toEqual([])
+      await page.keyboard.press('Escape')
+      await app.openMenu('View')
+      expect(await violations(page, 'header'), 'the view menu').toEqual([])
+      await page.keyboard.press('Escape')
+      await app.openSheet()
+      expect(await violations(page), 'the sheet').toEqual([])
+    })
+  })
+}

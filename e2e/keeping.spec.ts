@@ -1,0 +1,109 @@
+import { readFileSync } from 'node:fs'
+import { expect, test, type Page } from '@playwright/test'
+import { App } from './pages/app'
+import { benchCar, exampleLayout } from './pages/benchCar'
+import { Elevation } from './pages/elevation'
+
+const LAP_LEFT = 'anchor:driver:lap-left'
+
+const start = async (page: Page): Promise<App> => {
+  const app = await App.start(page)
+  await app.openLayout(benchCar())
+  await app.showNumbers()
+  return app
+}
+
+/** What the browser keeps for this page, as text; empty while nothing is. */
+const kept = async (page: Page): Promise<string> =>
+  await page.evaluate(
+    () =>
+      new Promise<string>((resolve, reject) => {
+        const opening = indexedDB.open('tabwright')
+        opening.onerror = () => reject(new Error('no database'))
+        opening.onsuccess = () => {
+          const reading = opening.result.transaction('layouts').objectStore('layouts').get('layout')
+          reading.onerror = () => reject(new Error('nothing to read'))
+          reading.onsuccess = () => {
+            opening.result.close()
+            resolve(String(reading.result ?? ''))
+          }
+        }
+      }),
+  )
+
+test('what was dragged is there again after the page is loaded anew', async ({ page }) => {
+  const app = await start(page)
+  await new Elevation(app, 'side').dragExactly(LAP_LEFT, { u: -20, v: 15 })
+  await app.expectAt(LAP_LEFT, { x: 1360, z: 65 })
+  const before = await app.numbers()
+  await expect.poll(async () => await kept(page)).toContain('1360')
+  await page.reload()
+  await expect(page.getByRole('application').first()).toBeVisible()
+  await app.showNumbers()
+  await expect.poll(async () => await app.numbers()).toEqual(before)
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Bench car')
+})
+
+test('a saved file holds the layout and opens to the same numbers', async ({ page }) => {
+  // Without the browser's own file dialog, which no test can answer, the file is a download.
+  await page.addInitScript(() => Reflect.deleteProperty(window, 'showSaveFilePicker'))
+  const app = await start(page)
+  await new Elevation(app, 'side').dragExactly(LAP_LEFT, { u: -20, v: 15 })
+  const before = await app.numbers()
+  await app.openMenu('File')
+  const downloading = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Save to a file' }).click()
+  const download = await downloading
+  expect(download.suggestedFilename()).toBe('bench-car-c.layout.json')
+  const text = readFileSync(await download.path(), 'utf8')
+  const expected = benchCar()
+  for (const { strap, mount } of expected.places.flatMap(({ anchors }) => anchors)) {
+    if (strap.startsWith('lap')) Object.assign(mount.point, { xMm: 1360, zMm: 65 })
+  }
+  expect(JSON.parse(text)).toEqual(expected)
+
+  await app.openExample('Nearly empty')
+  await app.pickFile(text, 'again.layout.json')
+  await expect(app.notice).toContainText('again.layout.json is open')
+  await expect.poll(async () => await app.numbers()).toEqual(before)
+})
+
+const bench = JSON.stringify(benchCar())
+const REFUSED = [
+  { what: 'a file cut off in the middle', text: bench.slice(0, bench.length / 2), why: /line/ },
+  { what: 'a file that is no JSON', text: 'solid tab\nfacet normal 0 0 1', why: /JSON/ },
+  { what: 'JSON of something else', text: '{"name":"groceries","items":["bolts"]}', why: /version/ },
+  {
+    what: 'a layout of a version to come',
+    text: JSON.stringify({ ...benchCar(), version: 2 }),
+    why: /version/,
+  },
+  {
+    what: 'a layout with a word for a number',
+    text: JSON.stringify(benchCar()).replace('"reclineDeg":20', '"reclineDeg":"steep"'),
+    why: /steep/,
+  },
+]
+
+test('a damaged or foreign file changes nothing and says why', async ({ page }) => {
+  const app = await start(page)
+  const before = await app.numbers()
+  for (const { what, text, why } of REFUSED) {
+    await app.pickFile(text, `${what}.json`)
+    await expect(app.notice).toContainText(`${what}.json cannot be opened. Nothing was changed.`)
+    await expect(app.notice.getByRole('listitem').first()).toContainText(why)
+    await page.keyboard.press('Escape')
+    expect(await app.numbers()).toEqual(before)
+  }
+  // The only step is still the opening of the sound file before.
+  await expect(page.getByRole('button', { name: 'Undo' })).toHaveAttribute('title', /Open bench/)
+})
+
+test('opening another layout is a step that undo takes back', async ({ page }) => {
+  const app = await start(page)
+  const before = await app.numbers()
+  await app.openExample('Rock buggy, one seat')
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(exampleLayout('rock-buggy').job.name)
+  await app.undo()
+  await expect.poll(async () => await app.numbers()).toEqual(before)
+})

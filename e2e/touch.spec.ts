@@ -1,0 +1,111 @@
+import { expect, test, type Page } from '@playwright/test'
+import { App } from './pages/app'
+import { benchCar } from './pages/benchCar'
+import { Elevation } from './pages/elevation'
+import { BENCH_HIP, lapAngle } from './pages/sideView'
+import { Touch } from './pages/touch'
+
+const LAP_LEFT = 'anchor:driver:lap-left'
+const LAP_RIGHT = 'anchor:driver:lap-right'
+
+const SCREENS = [
+  { name: 'a tablet', viewport: { width: 1024, height: 768 } },
+  { name: 'a phone', viewport: { width: 390, height: 844 } },
+]
+
+const start = async (page: Page) => {
+  const app = await App.start(page)
+  await app.openLayout(benchCar())
+  await app.tab('Parts')
+  const side = new Elevation(app, 'side')
+  await side.pane.scrollIntoViewIfNeeded()
+  return { app, side, touch: await Touch.on(page) }
+}
+
+/** Of a grid of points over the pane, how many show something else than the pane. */
+const coveredPoints = async (side: Elevation): Promise<number> =>
+  await side.pane.evaluate((pane) => {
+    const { left, top, width, height } = pane.getBoundingClientRect()
+    const shares = [0.02, 0.2, 0.4, 0.6, 0.8, 0.98]
+    return shares
+      .flatMap((across) =>
+        shares.map((down) => document.elementFromPoint(left + across * width, top + down * height)),
+      )
+      .filter((element) => element === null || !pane.contains(element)).length
+  })
+
+for (const { name, viewport } of SCREENS) {
+  test.describe(`on ${name}`, () => {
+    test.use({ viewport, hasTouch: true, isMobile: viewport.width < 600 })
+
+    test('one finger drags a tab, and nothing covers the drawing meanwhile', async ({ page }) => {
+      const { app, side, touch } = await start(page)
+      const scale = await side.pxPerMm()
+      const from = await side.pxOfHandle(LAP_LEFT)
+      const to = { x: from.x + 30 * scale, y: from.y - 40 * scale }
+      const before = await app.numbers()
+      await touch.down(from)
+      await touch.move([from], [to])
+      await expect(side.pane).toHaveAttribute('data-dragging', 'true')
+      expect(await coveredPoints(side)).toBe(0)
+      await touch.up()
+      await expect(side.pane).toHaveAttribute('data-dragging', 'false')
+      // The whole car is in view: what one px is on the car is as well as a finger can be followed.
+      await app.expectAt(LAP_LEFT, { x: 1410, y: 130, z: 90 }, 1 / scale)
+      const { x, z } = await app.at(LAP_LEFT)
+      await app.expectAt(LAP_RIGHT, { x, y: 590, z })
+      await app.tab('Numbers')
+      await app.expectBoth('lap-angle', 'lap', lapAngle(BENCH_HIP, { x, z }))
+      await app.undo()
+      await app.tab('Parts')
+      await expect.poll(async () => await app.numbers()).toEqual(before)
+    })
+
+    test('two fingers zoom by as much as they spread, about the place between them', async ({ page }) => {
+      const { app, side, touch } = await start(page)
+      const before = await app.numbers()
+      const scale = await side.pxPerMm()
+      const box = await side.box()
+      const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+      const middleMm = (middle.x - box.x - (await side.number('origin-x'))) / scale
+      const apart = (px: number) => [
+        { x: middle.x - px, y: middle.y },
+        { x: middle.x + px, y: middle.y },
+      ]
+      await touch.down(...apart(40))
+      await touch.move(apart(40), apart(80))
+      await touch.up()
+      await expect.poll(async () => (await side.pxPerMm()) / scale).toBeCloseTo(2, 2)
+      const nowMm = (middle.x - box.x - (await side.number('origin-x'))) / (await side.pxPerMm())
+      expect(Math.abs(nowMm - middleMm)).toBeLessThan(1 / scale)
+      expect(await app.numbers()).toEqual(before)
+    })
+
+    test('a second finger during a drag calls the drag off and leaves no step to undo', async ({ page }) => {
+      const { app, side, touch } = await start(page)
+      const before = await app.numbers()
+      const from = await side.pxOfHandle(LAP_LEFT)
+      const to = { x: from.x + 30, y: from.y - 20 }
+      await touch.down(from)
+      await touch.move([from], [to])
+      await expect.poll(async () => await app.numbers()).not.toEqual(before)
+      const second = { x: to.x - 60, y: to.y - 60 }
+      await touch.down(to, second)
+      await expect.poll(async () => await app.numbers()).toEqual(before)
+      await touch.move([to, second], [{ x: to.x + 10, y: to.y }, second])
+      await touch.up()
+      expect(await app.numbers()).toEqual(before)
+      // The only step to undo is still the opening of the file.
+      await expect(page.getByRole('button', { name: 'Undo' })).toHaveAttribute('title', /Open bench/)
+    })
+
+    test('every handle has 44 px for a finger: a touch 20 px beside it still takes it', async ({ page }) => {
+      const { app, side, touch } = await start(page)
+      const from = await side.pxOfHandle(LAP_LEFT)
+      const beside = { x: from.x + 14, y: from.y + 14 }
+      await touch.down(beside)
+      await touch.up()
+      await expect(app.page.locator('[data-testid^="part:"][aria-pressed="true"]')).toContainText('lap tab')
+    })
+  })
+}
