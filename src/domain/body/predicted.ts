@@ -28,7 +28,7 @@ const SHOULDER_RADIUS_SHARE = 100 / 590
  * Helmet shell and padding around the head. Source: derived from the same template's Ø300 head with helmet and the mean male
  * head length of 200 mm (the 2012 survey): (300 − 200)/2.
  */
-const HELMET_THICKNESS_MM = 50
+export const HELMET_THICKNESS_MM = 50
 
 /**
  * How far the pelvis leans back from its standing attitude in a seat. Source: our judgement, range 0–40°; no published figure
