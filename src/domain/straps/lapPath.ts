@@ -80,7 +80,8 @@ const lapRun = (scene: StrapScene, anchor: Anchor): Result<LapRun, PathProblem> 
 }
 
 /**
- * Why a lap strap cannot hold the pelvis from here, or null: the anchor is in the body, or its line of pull runs rearward.
+ * Why a lap strap cannot hold the pelvis from here, or null: the anchor is in the body or across it, or the line of pull runs
+ * rearward.
  * Straight below the hip point (90°) is the last place that counts as behind.
  */
 const lapProblem = (scene: StrapScene, anchor: Anchor, run: LapRun): PathProblem | null => {
@@ -92,6 +93,9 @@ const lapProblem = (scene: StrapScene, anchor: Anchor, run: LapRun): PathProblem
   const isStraightBelow = Math.abs(behindMm) < CONTACT_MM && end.vMm < hip.vMm - CONTACT_MM
   if (behindMm < CONTACT_MM && !isStraightBelow)
     return { kind: 'lap-anchor-not-behind', strap, aheadMm: Math.max(0, -behindMm) }
+  const outward = strap === 'lap-left' ? -1 : 1
+  const acrossMm = -outward * (anchor.mount.point.yMm - body.hip.yMm)
+  if (acrossMm > CONTACT_MM) return { kind: 'lap-anchor-across', strap, acrossMm }
   const outsideMm = planeDistanceMm(run.onAnchor, hip) - body.lapArc.radiusMm
   const isBeside = Math.abs(anchor.mount.point.yMm - body.hip.yMm) >= body.hipHalfBreadthMm
   if (outsideMm < 0 && !isBeside) return { kind: 'anchor-inside-body', strap, insideMm: -outsideMm }

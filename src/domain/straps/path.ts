@@ -32,6 +32,7 @@ export interface StrapPath {
  * `clear-of-shoulder`: pulled straight, the strap would not bear on the shoulder.
  * `sub-anchor-not-below`: the anchor of an anti-submarine strap is not below the lowest point of the groin, or the slot's edge
  * that it bears on is not below the body there: nothing would pull down.
+ * `lap-anchor-across`: the anchor of a lap strap lies on the other side of the seat's middle; the strap would cut the body.
  */
 export type PathProblem =
   | { readonly kind: 'anchor-missing'; readonly strap: StrapId }
@@ -47,3 +48,4 @@ export type PathProblem =
     }
   | { readonly kind: 'clear-of-shoulder'; readonly strap: StrapId; readonly clearMm: number }
   | { readonly kind: 'sub-anchor-not-below'; readonly strap: StrapId; readonly aboveMm: number }
+  | { readonly kind: 'lap-anchor-across'; readonly strap: StrapId; readonly acrossMm: number }

@@ -1,7 +1,7 @@
 import type { CircleMm } from '../geometry/circle'
 import type { Elevation } from '../geometry/plane'
 import { cosDeg, sinDeg } from '../units/angle'
-import { bandCell, type Cells, cellsOverlap, levelCut } from './cells'
+import { bandCell, type Cells, cellsOverlap, levelCut, NOTHING } from './cells'
 import { turnedBeyond, turnedShortOf } from './fan'
 import type { StrapModel } from './strapModel'
 
@@ -24,8 +24,23 @@ const outsideCircle = ({ centre, radiusMm }: CircleMm): Cells => {
   })
 }
 
-/** A lap anchor within the hip's breadth has to stay out of the pelvis: the lap arc. Beside the hip it may lie anywhere. */
-export const outOfPelvis = (cells: Cells, { scene, anchor }: StrapModel, elevation: Elevation): Cells => {
+/**
+ * A lap anchor within the hip's breadth has to stay out of the pelvis: the lap arc. Beside the hip it may lie anywhere, on the
+ * strap's own side of the seat's middle.
+ */
+export const outOfPelvis = (cells: Cells, model: StrapModel, elevation: Elevation): Cells => {
+  const { scene, anchor } = model
+  const outward = anchor.strap === 'lap-left' ? -1 : 1
+  const centreYMm = scene.body.hip.yMm
+  if (elevation === 'side')
+    return outward * (anchor.mount.point.yMm - centreYMm) < 0
+      ? NOTHING
+      : outsideOfArc(cells, model, elevation)
+  const ownSide = outward < 0 ? bandCell('v', null, centreYMm) : bandCell('v', centreYMm, null)
+  return cellsOverlap(outsideOfArc(cells, model, elevation), [ownSide])
+}
+
+const outsideOfArc = (cells: Cells, { scene, anchor }: StrapModel, elevation: Elevation): Cells => {
   const { body } = scene
   const { yMm, zMm } = anchor.mount.point
   const centreYMm = body.hip.yMm

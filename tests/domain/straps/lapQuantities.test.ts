@@ -197,4 +197,18 @@ describe('a lap strap', () => {
     const beside = solvePlace(scene({ anchors: [tab('lap-left', point(60, -200, -60))] }))
     expect(valueOf(beside, 'lap-angle', 'lap-left')).toBeCloseTo(45, 9)
   })
+
+  // A strap holds from its own side: seen from the side alone, exchanged anchors give the same angles through the body.
+  it('has no path when the anchor lies on the other side of the seat, and one from the middle', () => {
+    const solved = solvePlace(
+      scene({ anchors: [tab('lap-left', point(200, 250, -200)), tab('lap-right', point(200, -250, -200))] }),
+    )
+    expect(solved.problems).toContainEqual({ kind: 'lap-anchor-across', strap: 'lap-left', acrossMm: 250 })
+    expect(solved.problems).toContainEqual({ kind: 'lap-anchor-across', strap: 'lap-right', acrossMm: 250 })
+    expect(solved.quantities.some(({ id }) => id === 'lap-angle')).toBe(false)
+    const middle = solvePlace(
+      scene({ anchors: [tab('lap-left', point(200, 0, -200)), tab('lap-right', point(200, 250, -200))] }),
+    )
+    expect(middle.quantities.filter(({ id }) => id === 'lap-angle')).toHaveLength(2)
+  })
 })

@@ -251,8 +251,11 @@ describe('ruleRegion by hand', () => {
     )
     expect(regionContains(region ?? [], planePoint(115.48, -250))).toBe(true)
     expect(regionContains(region ?? [], planePoint(115.46, -250))).toBe(false)
-    expect(regionContains(region ?? [], planePoint(199.99, 900))).toBe(true)
-    expect(regionContains(region ?? [], planePoint(200.01, 900))).toBe(false)
+    expect(regionContains(region ?? [], planePoint(199.99, -900))).toBe(true)
+    expect(regionContains(region ?? [], planePoint(200.01, -900))).toBe(false)
+    // On its own side only: beyond the middle of the seat the strap would cut the body.
+    expect(regionContains(region ?? [], planePoint(150, -0.01))).toBe(true)
+    expect(regionContains(region ?? [], planePoint(150, 0.01))).toBe(false)
   })
 
   it('puts the centre of a wrapped bar half its diameter under the level line over the shoulder', () => {

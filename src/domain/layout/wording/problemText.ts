@@ -23,6 +23,8 @@ export const problemClause = (problem: PathProblem, unit: LengthUnit): string =>
       return `the ${strap}, pulled straight, would pass ${lengthWithUnit(problem.clearMm, unit)} clear of the shoulder`
     case 'sub-anchor-not-below':
       return `the anchor of the ${strap}, or the slot edge it bears on, is ${lengthWithUnit(problem.aboveMm, unit)} too high: it has to be below the groin to pull down`
+    case 'lap-anchor-across':
+      return `the anchor of the ${strap} lies ${lengthWithUnit(problem.acrossMm, unit)} beyond the middle of the seat, on the other side`
   }
 }
 
@@ -44,6 +46,8 @@ const problemAdvice = (problem: PathProblem): string => {
       return 'Move the anchor down or the slot or rim lower.'
     case 'sub-anchor-not-below':
       return 'Move it down, below the seat.'
+    case 'lap-anchor-across':
+      return 'Move it to its own side, or exchange it with the other one.'
   }
 }
 

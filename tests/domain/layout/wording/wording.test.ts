@@ -169,6 +169,7 @@ describe('problemText', () => {
     { kind: 'slot-blocked', strap: 'shoulder-right', by: 'tube', insideMm: 3 },
     { kind: 'clear-of-shoulder', strap: 'shoulder-right', clearMm: 3 },
     { kind: 'sub-anchor-not-below', strap: 'sub-centre', aboveMm: 147 },
+    { kind: 'lap-anchor-across', strap: 'lap-left', acrossMm: 230 },
   ]
 
   it.each(problems)('says $kind and what to do', (problem) => {
