@@ -58,8 +58,12 @@ export const tubeName = (tubeId: string, layout: Layout): string => {
   return name === '' ? `tube ${tubeId}` : name
 }
 
-const seatPositionName = (sitting: Sitting, place: Place, layout: Layout): string => {
-  const { slideMm, reclineDeg } = sitting
+/** A position of the seat in words: "seat as drawn"; "seat 60 mm forward, back at 12°". */
+export const seatPositionName = (
+  { slideMm, reclineDeg }: Pick<Sitting, 'slideMm' | 'reclineDeg'>,
+  place: Place,
+  layout: Layout,
+): string => {
   const slide =
     slideMm === 0
       ? []

@@ -1,0 +1,22 @@
+import type { Layout } from '../../domain/layout/document/layout'
+import { isSameValue } from '../sameValue'
+import type { FitQuestion } from './fitMessages'
+
+/** All of a layout that a count of who fits looks at: not the job, nor the names, the units or who sits there now. */
+const counted = ({ layout, placeId }: FitQuestion): unknown => {
+  const { job: _job, datum: _datum, units: _units, places, ...car } = layout
+  const place = places.find(({ id }) => id === placeId)
+  if (place === undefined) return car
+  const { name: _name, occupants: _occupants, ...rest } = place
+  return { ...car, place: rest }
+}
+
+/** Whether a count of one layout still holds for another. */
+export const isSameCount = (a: FitQuestion, b: FitQuestion): boolean =>
+  a.placeId === b.placeId && (a.layout === b.layout || isSameValue(counted(a), counted(b)))
+
+/** The layout and place of a finished count as the question that it answered. */
+export const questionOf = (done: {
+  readonly layout: Layout
+  readonly result: { readonly placeId: string }
+}): FitQuestion => ({ layout: done.layout, placeId: done.result.placeId })
