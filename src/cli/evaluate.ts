@@ -2,10 +2,11 @@ import { readFileSync } from 'node:fs'
 
 import { parseLayoutText } from '../domain/layout/document/parseLayout'
 import { type EvaluationReport, evaluationReport, isMustBroken, uncheckedCount } from './evaluationReport'
+import { fitReport } from './fitReport'
 
 /*
  * Prints one JSON document for each layout file, one after the other. Exit code: 0 clean, 1 a "must" is broken, 2 a file is
- * unusable (the message says where and why; the other files are still printed).
+ * unusable (the message says where and why; the other files are still printed). `--fit` adds how many surveyed people pass.
  */
 
 const EXIT = { clean: 0, mustBroken: 1, unusable: 2 } as const
@@ -27,11 +28,18 @@ const readText = (file: string): string | null => {
   }
 }
 
-const reportOf = (file: string): EvaluationReport | null => {
+interface Report extends EvaluationReport {
+  readonly fit?: ReturnType<typeof fitReport>
+}
+
+const reportOf = (file: string, withFit: boolean): Report | null => {
   const text = readText(file)
   if (text === null) return null
   const parsed = parseLayoutText(text)
-  if (parsed.ok) return evaluationReport(file, parsed.value)
+  if (parsed.ok) {
+    const report = evaluationReport(file, parsed.value)
+    return withFit ? { ...report, fit: fitReport(parsed.value) } : report
+  }
   complain(
     file,
     parsed.error.map(({ path, message, remedy }) => `${path === '' ? '' : `${path}: `}${message} ${remedy}`),
@@ -39,8 +47,8 @@ const reportOf = (file: string): EvaluationReport | null => {
   return null
 }
 
-const exitCodeFor = (file: string): number => {
-  const report = reportOf(file)
+const exitCodeFor = (file: string, withFit: boolean): number => {
+  const report = reportOf(file, withFit)
   if (report === null) return EXIT.unusable
   process.stdout.write(`${JSON.stringify(report, null, 2)}\n`)
   const unchecked = uncheckedCount(report)
@@ -48,10 +56,12 @@ const exitCodeFor = (file: string): number => {
   return isMustBroken(report) ? EXIT.mustBroken : EXIT.clean
 }
 
-const files = process.argv.slice(2)
+const words = process.argv.slice(2)
+const withFit = words.includes('--fit')
+const files = words.filter((word) => word !== '--fit')
 if (files.length === 0) {
-  process.stderr.write('Name one or more layout files: npm run --silent evaluate -- FILE…\n')
+  process.stderr.write('Name one or more layout files: npm run --silent evaluate -- [--fit] FILE…\n')
   process.exitCode = EXIT.unusable
 } else {
-  process.exitCode = Math.max(...files.map(exitCodeFor))
+  process.exitCode = Math.max(...files.map((file) => exitCodeFor(file, withFit)))
 }

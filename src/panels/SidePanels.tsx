@@ -4,6 +4,7 @@ import { currentPlaceEvaluation } from '../state/selectors'
 import { AnchorsPanel } from './AnchorsPanel'
 import { BeltPanel } from './BeltPanel'
 import { FindingsPanel } from './FindingsPanel'
+import { FitPanel } from './fit/FitPanel'
 import { JobPanel } from './JobPanel'
 import { NumbersPanel } from './NumbersPanel'
 import { PartsPanel } from './PartsPanel'
@@ -16,6 +17,7 @@ import { TubesPanel } from './TubesPanel'
 const RESULTS = [
   { id: 'findings', words: 'Findings' },
   { id: 'numbers', words: 'Numbers' },
+  { id: 'who-fits', words: 'Who fits' },
 ] as const
 
 const SET_UP = [
@@ -36,6 +38,8 @@ const Panel = (props: { readonly id: PanelId }): ReactElement => {
       return <FindingsPanel />
     case 'numbers':
       return <NumbersPanel />
+    case 'who-fits':
+      return <FitPanel />
     case 'job':
       return <JobPanel />
     case 'seat':

@@ -41,7 +41,7 @@ export interface RuleFit extends Fit {
 /** All rules of one level and of the levels above it, over everybody: a person passes who passes every one of them. */
 export interface OverallFit extends Fit {
   readonly level: RuleLevel
-  /** How many rules that is; with none nothing was asked. */
+  /** How many rules that is, at least one. */
   readonly ruleCount: number
 }
 
@@ -65,7 +65,7 @@ export interface WhoFits {
   readonly people: readonly PicturedPerson[]
   readonly positions: readonly SeatPosition[]
   readonly rules: readonly RuleFit[]
-  /** Must alone; must and should; everything. */
+  /** Must alone; must and should; everything. Those without any rule are left out: nobody was asked anything. */
   readonly overall: readonly OverallFit[]
   readonly brokenHardware: readonly BrokenHardware[]
 }
@@ -143,9 +143,9 @@ export const whoFitsFrom = (
       level: rule.level,
       ...answer([index]),
     })),
-    overall: LEVELS.map((level) => {
+    overall: LEVELS.flatMap((level) => {
       const indexes = fit.rules.flatMap(({ rule }, index) => (isAtLeast(rule.level, level) ? [index] : []))
-      return { level, ruleCount: indexes.length, ...answer(indexes) }
+      return indexes.length === 0 ? [] : [{ level, ruleCount: indexes.length, ...answer(indexes) }]
     }),
     brokenHardware: brokenHardware(fit.layout, fit.place, ruleSet),
   }
