@@ -37,7 +37,7 @@ const freeLengthMm = ({ path, anchorContact }: SolvedStrap): number =>
  * Where the strap leaves the seat's back: its pass through the slot or over the rim. Through a strap that does not meet its slot,
  * the point above or below the backrest rim; null when the anchor is ahead of that.
  */
-const behindSeatFrom = (scene: StrapScene, strap: SolvedStrap): PointMm | null => {
+export const behindSeatFrom = (scene: StrapScene, strap: SolvedStrap): PointMm | null => {
   if (strap.pass !== null) return strap.pass.point
   const rim = vehiclePoint(scene.pose, { ...scene.seat.backrestRim, yMm: 0 })
   const { bodyContact } = strap.path

@@ -1,0 +1,289 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { PlanePointMm } from '../../../../../src/domain/geometry/plane'
+import type { Layout } from '../../../../../src/domain/layout/document/layout'
+import { explanationOf } from '../../../../../src/domain/layout/drawing/explain/explain'
+import type { Explanation, ExplainFigure } from '../../../../../src/domain/layout/drawing/explain/explanation'
+import type { Primitive } from '../../../../../src/domain/layout/drawing/primitive'
+import { evaluateLayout } from '../../../../../src/domain/layout/evaluate/evaluateLayout'
+import { solvedSittings, sittingEvaluation } from '../../../../../src/domain/layout/evaluate/solvedSittings'
+import {
+  QUANTITY_IDS,
+  type QuantityId,
+  quantityUnit,
+  type QuantityValue,
+} from '../../../../../src/domain/straps/quantity'
+import { layoutArb } from '../../../../support/arbitraries'
+import { exampleIndex, exampleLayout } from '../../../../support/exampleLayouts'
+
+interface Explained {
+  readonly quantity: QuantityValue
+  readonly explanation: Explanation
+}
+
+/** Every number of every sitting of a layout with its drawing. Room and remedies are not needed, so only the straps are solved. */
+const explainedOf = (layout: Layout, sittings = Number.POSITIVE_INFINITY): readonly Explained[] =>
+  layout.places.flatMap((place) =>
+    solvedSittings(layout, place)
+      .slice(0, sittings)
+      .flatMap((solved) => {
+        const sitting = sittingEvaluation(solved)
+        return sitting.quantities.map((quantity) => {
+          const explanation = explanationOf({
+            place,
+            sitting,
+            tubes: layout.tubes,
+            lengthUnit: layout.units.length,
+            ...quantity,
+          })
+          if (explanation === null) throw new Error(`${quantity.id} of ${quantity.subject} is not drawn`)
+          return { quantity, explanation }
+        })
+      }),
+  )
+
+const last = ({ figures }: Explanation): ExplainFigure => {
+  const figure = figures.at(-1)
+  if (figure === undefined) throw new Error('no figure')
+  return figure
+}
+
+const lineOf = (figure: ExplainFigure, key: string): readonly [PlanePointMm, PlanePointMm] | null => {
+  const found = figure.primitives.find((primitive) => primitive.key === `explain/${key}`)
+  if (found?.kind !== 'polyline') return null
+  const [from, to] = found.points
+  return from === undefined || to === undefined ? null : [from, to]
+}
+
+const valueOf = (figure: ExplainFigure): Extract<Primitive, { kind: 'angle' | 'dimension' }> | null => {
+  const found = figure.primitives.find(({ key }) => key === 'explain/value')
+  return found?.kind === 'angle' || found?.kind === 'dimension' ? found : null
+}
+
+/*
+ * Plane trigonometry on the two drawn lines alone: the turn from the first to the second by cross and dot product.
+ * Source: definition of both products; anticlockwise is plus.
+ */
+const drawnTurnDeg = (figure: ExplainFigure): number | null => {
+  const zero = lineOf(figure, 'zero')
+  const measured = lineOf(figure, 'measured')
+  if (zero === null || measured === null) return null
+  expect(measured[0]).toEqual(zero[0])
+  const [ax, ay] = [zero[1].uMm - zero[0].uMm, zero[1].vMm - zero[0].vMm]
+  const [bx, by] = [measured[1].uMm - measured[0].uMm, measured[1].vMm - measured[0].vMm]
+  return (Math.atan2(ax * by - ay * bx, ax * bx + ay * by) * 180) / Math.PI
+}
+
+/**
+ * Which way a positive value turns on the drawing, from the definitions: front at the left and z up, "falls to the rear" is clockwise
+ * from rearward, "above horizontal, forward" is clockwise from forward, "rearward of straight down" is anticlockwise.
+ */
+const signOf = ({ id, subject }: QuantityValue, turnDeg: number): 1 | -1 => {
+  switch (id) {
+    case 'shoulder-drop':
+    case 'shoulder-to-spine':
+    case 'shoulder-rim-drop':
+    case 'lap-angle':
+    case 'lap-run-angle':
+    case 'lap-shifted-angle':
+      return -1
+    case 'shoulder-plan':
+    case 'shoulder-reference-plan':
+      return subject === 'shoulder-right' ? -1 : 1
+    case 'sub-to-vertical':
+    case 'sub-to-chest':
+      return 1
+    default:
+      // Those without a sign.
+      return turnDeg < 0 ? -1 : 1
+  }
+}
+
+/** The same direction: a full turn more or less does not count. */
+const differenceDeg = (a: number, b: number): number => Math.abs(((((a - b + 180) % 360) + 360) % 360) - 180)
+
+const lengthMm = (from: PlanePointMm, to: PlanePointMm): number =>
+  Math.hypot(to.uMm - from.uMm, to.vMm - from.vMm)
+
+const checkAngle = ({ quantity, explanation }: Explained): void => {
+  const figure = last(explanation)
+  const turnDeg = drawnTurnDeg(figure)
+  if (turnDeg === null) {
+    // Nothing to turn: said in words.
+    expect(quantity.id).toBe('slot-bend')
+    expect(quantity.value).toBe(0)
+    expect(figure.primitives.some(({ key }) => key === 'explain/note')).toBe(true)
+    return
+  }
+  expect(differenceDeg(signOf(quantity, turnDeg) * turnDeg, quantity.value)).toBeLessThan(1e-6)
+  const arc = valueOf(figure)
+  if (arc?.kind !== 'angle') throw new Error(`${quantity.id} has no arc`)
+  // The arc spans the same angle and starts or ends on the line it is counted from.
+  expect(differenceDeg(arc.toDeg - arc.fromDeg, Math.abs(quantity.value))).toBeLessThan(1e-6)
+}
+
+/** Sum of the pieces that a length is added up from, each starting under the end of the one before; null without pieces. */
+const piecesMm = (figure: ExplainFigure): number | null => {
+  const pieces = figure.primitives.flatMap((primitive) =>
+    primitive.kind === 'polyline' && primitive.key.startsWith('explain/piece/') ? [primitive.points] : [],
+  )
+  if (pieces.length === 0) return null
+  let endMm = 0
+  for (const [from, to] of pieces) {
+    if (from === undefined || to === undefined) throw new Error('a piece has two ends')
+    expect(from.uMm).toBeCloseTo(endMm, 9)
+    endMm = to.uMm
+  }
+  return endMm
+}
+
+const checkLength = ({ quantity, explanation }: Explained): void => {
+  const figure = last(explanation)
+  const dimension = valueOf(figure)
+  if (dimension?.kind !== 'dimension') throw new Error(`${quantity.id} has no dimension`)
+  const drawnMm = lengthMm(dimension.from, dimension.to)
+  if (quantityUnit(quantity.id) === 'ratio') {
+    const scale = lineOf(figure, 'scale')
+    if (scale === null) throw new Error(`${quantity.id} has no scale`)
+    expect(Math.abs(drawnMm / lengthMm(...scale) - Math.abs(quantity.value))).toBeLessThan(1e-9)
+    return
+  }
+  // Lengths of a few metres, in which a double keeps about 1e-12 of each.
+  expect(Math.abs(drawnMm - Math.abs(quantity.value))).toBeLessThan(1e-6)
+  const pieces = piecesMm(figure)
+  if (pieces !== null) expect(Math.abs(pieces - quantity.value)).toBeLessThan(1e-6)
+}
+
+const check = (explained: Explained): void => {
+  if (quantityUnit(explained.quantity.id) === 'deg') checkAngle(explained)
+  else checkLength(explained)
+}
+
+const hasOnlyFiniteNumbers = (given: unknown): boolean => {
+  if (typeof given === 'number') return Number.isFinite(given)
+  if (typeof given !== 'object' || given === null) return true
+  return Object.values(given).every(hasOnlyFiniteNumbers)
+}
+
+/** An example whose anchors, seat and tabs are somewhere near where they were: random, but with straps that have a path. */
+const disturbedArb: fc.Arbitrary<Layout> = fc
+  .record({
+    example: fc.constantFrom(...exampleIndex.map(({ file }) => exampleLayout(file))),
+    shifts: fc.array(fc.tuple(...[60, 40, 60].map((mm) => fc.double({ min: -mm, max: mm, noNaN: true }))), {
+      minLength: 7,
+      maxLength: 7,
+    }),
+    turns: fc.tuple(
+      fc.double({ min: -90, max: 90, noNaN: true }),
+      fc.double({ min: -90, max: 90, noNaN: true }),
+    ),
+    reclineDeg: fc.double({ min: 5, max: 50, noNaN: true }),
+  })
+  .map(({ example, shifts, turns, reclineDeg }) => ({
+    ...example,
+    places: example.places.map((place) => ({
+      ...place,
+      seat: { ...place.seat, reclineDeg, reclineRange: { uprightDeg: reclineDeg, reclinedDeg: reclineDeg } },
+      anchors: place.anchors.map((anchor, index) => {
+        const [x = 0, y = 0, z = 0] = shifts[index] ?? []
+        const { xMm, yMm, zMm } = anchor.mount.point
+        const point = { xMm: xMm + x, yMm: yMm + y, zMm: zMm + z }
+        return anchor.mount.kind === 'wrap'
+          ? { ...anchor, mount: { ...anchor.mount, point } }
+          : { ...anchor, mount: { ...anchor.mount, point, planDeg: turns[0], leanDeg: turns[1] } }
+      }),
+    })),
+  }))
+
+const EXAMPLES = exampleIndex.map(({ file }) => exampleLayout(file))
+
+/** A layout has some hundred drawings, so fewer layouts than usual are as many cases. */
+const numRuns = Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 5)
+
+describe('explanationOf', () => {
+  const all = EXAMPLES.flatMap(explainedOf)
+
+  it.each(QUANTITY_IDS)('draws %s of the examples at its value', (id: QuantityId) => {
+    const explained = all.filter(({ quantity }) => quantity.id === id)
+    expect(explained.length).toBeGreaterThan(0)
+    for (const each of explained) check(each)
+  })
+
+  it('draws every number of any layout at its value, and nothing that is not finite', () => {
+    fc.assert(
+      fc.property(layoutArb, (layout) => {
+        for (const explained of explainedOf(layout, 1)) {
+          check(explained)
+          expect(hasOnlyFiniteNumbers(explained.explanation)).toBe(true)
+        }
+      }),
+      { numRuns },
+    )
+  }, 30_000)
+
+  it('draws every number of a car with its anchors and seat moved about at its value', () => {
+    const seen = new Set<string>()
+    fc.assert(
+      fc.property(disturbedArb, (layout) => {
+        for (const explained of explainedOf(layout, 1)) {
+          seen.add(explained.quantity.id)
+          check(explained)
+          expect(hasOnlyFiniteNumbers(explained.explanation)).toBe(true)
+        }
+      }),
+      { numRuns },
+    )
+    expect(QUANTITY_IDS.filter((id) => !seen.has(id))).toEqual([])
+  }, 30_000)
+
+  it('shows a figure that is 4 wide and 3 high and holds its measured ends', () => {
+    for (const { explanation } of all) {
+      for (const { bounds, primitives } of explanation.figures) {
+        const widthMm = bounds.max.uMm - bounds.min.uMm
+        expect(widthMm / (bounds.max.vMm - bounds.min.vMm)).toBeCloseTo(4 / 3, 6)
+        for (const primitive of primitives) {
+          if (primitive.kind !== 'mark') continue
+          expect(primitive.at.uMm).toBeGreaterThanOrEqual(bounds.min.uMm)
+          expect(primitive.at.uMm).toBeLessThanOrEqual(bounds.max.uMm)
+          expect(primitive.at.vMm).toBeGreaterThanOrEqual(bounds.min.vMm)
+          expect(primitive.at.vMm).toBeLessThanOrEqual(bounds.max.vMm)
+        }
+      }
+    }
+  })
+
+  it('gives the same drawing for the same sitting, and another for another sitting', () => {
+    const layout = exampleLayout('rock-buggy.layout.json')
+    const place = evaluateLayout(layout).places[0]
+    const document = layout.places[0]
+    if (place === undefined || document === undefined) throw new Error('no place')
+    const drawn = place.sittings.map((sitting) => {
+      const quantity = sitting.quantities.find(({ id }) => id === 'lap-angle')
+      if (quantity === undefined) throw new Error('no lap angle')
+      const scene = { place: document, sitting, tubes: layout.tubes, lengthUnit: 'mm' as const, ...quantity }
+      expect(explanationOf(scene)).toEqual(explanationOf(scene))
+      return JSON.stringify(explanationOf(scene))
+    })
+    expect(new Set(drawn).size).toBe(drawn.length)
+  })
+
+  it('has nothing to draw for a strap without a path', () => {
+    const layout = exampleLayout('rock-buggy.layout.json')
+    const place = layout.places[0]
+    const solved =
+      place &&
+      solvedSittings({ ...layout, places: [{ ...place, anchors: [] }] }, { ...place, anchors: [] })[0]
+    if (place === undefined || solved === undefined) throw new Error('no sitting')
+    expect(
+      explanationOf({
+        place,
+        sitting: sittingEvaluation(solved),
+        tubes: layout.tubes,
+        lengthUnit: 'mm',
+        id: 'lap-angle',
+        subject: 'lap-left',
+        value: 45,
+      }),
+    ).toBeNull()
+  })
+})
