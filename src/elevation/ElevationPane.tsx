@@ -85,7 +85,10 @@ const usePointerEvents = (props: PaneProps, drag: HandleDrag) => {
       if (event.button !== 0) return
       event.currentTarget.setPointerCapture(event.pointerId)
       event.currentTarget.focus({ preventScroll: true })
-      pointer().down(event.pointerId, offsetIn(event.currentTarget, event))
+      const at = offsetIn(event.currentTarget, event)
+      pointer().down(event.pointerId, at)
+      // A finger never hovers: what it is put down on is named.
+      props.onHover(props.elevation, at)
     },
     onPointerMove: (event: PointerEvent<HTMLDivElement>) => {
       const at = offsetIn(event.currentTarget, event)

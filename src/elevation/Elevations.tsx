@@ -16,6 +16,7 @@ import { coordinateText } from './handles/liveText'
 import { usePlaceHandles } from './paneHandles'
 import { paneSizes } from './paneSizes'
 import { useCarBounds, useDrawing } from './useDrawings'
+import { useGhostPointer } from './useGhostPointer'
 import { useElementSize } from './useElementSize'
 import { usePalette } from './usePalette'
 import { useView } from './useView'
@@ -47,7 +48,12 @@ const DrawnPane = (props: Omit<PaneProps, 'drawing'> & { readonly ghosts: boolea
     [control, elevation, size],
   )
   const drawing = useDrawing(elevation, control.view.pxPerMm, within, props.ghosts)
-  return <ElevationPane {...props} drawing={drawing} />
+  const pointAt = useGhostPointer(drawing, elevation, control)
+  const onHover: PaneProps['onHover'] = (where, at) => {
+    props.onHover(where, at)
+    pointAt(at)
+  }
+  return <ElevationPane {...props} onHover={onHover} drawing={drawing} />
 }
 
 /** The top elevation above the side elevation (third angle) on one x axis. */

@@ -74,6 +74,7 @@ export const useDrawing = (
   const evaluation = useApp(currentEvaluation)
   const placeId = useApp((state) => currentPlace(state)?.id ?? null)
   const sittingId = useApp((state) => state.currentSittingId)
+  const pointedSittingId = useApp((state) => state.pointedSittingId)
   const focusedFindingId = useApp((state) => state.focusedFindingId)
   const selectedId = useApp((state) => state.selectedHandleId)
   const zones = useApp(zonesKey)
@@ -83,6 +84,7 @@ export const useDrawing = (
         placeId,
         sittingId,
         ghosts,
+        pointedSittingId,
         zones: zonesOf(zones),
         focusedFindingId,
         dimensions: selectedId === null ? 'none' : [selectedId],
@@ -98,6 +100,7 @@ export const useDrawing = (
       elevation,
       placeId,
       sittingId,
+      pointedSittingId,
       focusedFindingId,
       selectedId,
       zones,

@@ -6,9 +6,8 @@ import { levelWord, verdictWord } from '../domain/layout/wording/words'
 import type { Finding } from '../domain/rules/finding'
 import { useActions, useApp } from '../state/react'
 import { currentPlaceEvaluation } from '../state/selectors'
-import { VERDICT_ORDER } from './verdicts'
-
-const MARKS = { broken: '✕', unchecked: '?', tight: '!', clear: '✓' } as const
+import { FindingExplain } from './explain/FindingExplain'
+import { MARKS, VERDICT_ORDER } from './verdicts'
 
 const RemedyLine = (props: { readonly finding: Finding; readonly words: string }): ReactElement => {
   const { edit } = useActions()
@@ -74,6 +73,7 @@ const FindingItem = memo(function FindingItem(props: {
           {words.remedy === null ? null : <RemedyLine finding={finding} words={words.remedy} />}
           {words.caveat === null || !isFocused ? null : <p className="finding-caveat">{words.caveat}</p>}
           <p className="finding-source">{words.source}</p>
+          <FindingExplain finding={finding} />
         </div>
       ) : null}
     </li>

@@ -8,6 +8,8 @@ export interface View {
   readonly paper: 'a4' | 'letter'
   readonly screen: 'drawing' | 'sheet'
   readonly theme: 'light' | 'dark'
+  /** The numbers of the drawn sitting, or of every sitting beside each other. */
+  readonly numbers: 'shown' | 'all'
 }
 
 export interface Notice {
@@ -32,6 +34,8 @@ export interface AppState {
   readonly currentPlaceId: string
   /** Null: the drawn position of the place's first occupant. */
   readonly currentSittingId: string | null
+  /** The sitting pointed at in the drawing or the numbers, whose outline is picked out and named; null: none. */
+  readonly pointedSittingId: string | null
   readonly view: View
   readonly notice: Notice | null
   /** The text of a layout that could not be read at a start, for saving to a file; null when there never was one. */
@@ -60,6 +64,7 @@ export interface AppActions {
   readonly focusFinding: (id: string | null) => void
   readonly selectPlace: (id: string) => void
   readonly selectSitting: (id: string | null) => void
+  readonly pointAtSitting: (id: string | null) => void
   readonly setView: (change: Partial<View>) => void
   /** Replaces the whole document as one undo step, so that nothing is lost. */
   readonly openLayout: (layout: Layout, label: string) => void

@@ -15,6 +15,7 @@ const FIRST_VIEW: View = {
   paper: 'a4',
   screen: 'drawing',
   theme: 'light',
+  numbers: 'shown',
 }
 
 const firstPlaceId = (layout: Layout): string => layout.places[0]?.id ?? ''
@@ -129,6 +130,8 @@ const viewActions = (store: StoreApi<AppState>) => ({
         : state,
     ),
   selectSitting: (id: string | null) => store.setState({ currentSittingId: id }),
+  pointAtSitting: (id: string | null) =>
+    store.setState((state) => (state.pointedSittingId === id ? state : { pointedSittingId: id })),
   setView: (change: Partial<View>) => store.setState((state) => ({ view: { ...state.view, ...change } })),
   notify: (kind: Notice['kind'], text: string, details: readonly string[] = []) =>
     store.setState({ notice: { kind, text, details } }),
@@ -150,6 +153,7 @@ export const createAppStore = (initial: Layout, options: StoreOptions = {}): App
     focusedFindingId: null,
     currentPlaceId: firstPlaceId(initial),
     currentSittingId: null,
+    pointedSittingId: null,
     view: { ...FIRST_VIEW, ...options.view },
     notice: null,
     setAside: options.setAside ?? null,

@@ -2,8 +2,12 @@ import type { PosedBody } from '../../body/posedBody'
 import { type Elevation, type PlanePointMm, projected } from '../../geometry/plane'
 import { type PointMm, pointMm } from '../../geometry/point'
 import { cosDeg, sinDeg } from '../../units/angle'
+import type { Layout } from '../document/layout'
 import { handleId } from '../edit/handles'
+import { sittingName } from '../wording/names'
 import type { DrawnPlace } from './drawnPlace'
+import { ghostPart } from './ghostAt'
+import type { LabelWish } from './labelPlacement'
 import type { LineStyle, MarkKind, Primitive } from './primitive'
 
 /** The body's outlines with the helmet as a true circle. */
@@ -82,19 +86,48 @@ export const bodyPrimitives = (drawn: DrawnPlace, elevation: Elevation): Primiti
   ]
 }
 
-/** Every other sitting as thin outlines, with its strap paths, so that the spread can be seen at a glance. */
-export const ghostPrimitives = (drawn: DrawnPlace, elevation: Elevation): Primitive[] =>
-  drawn.ghosts.flatMap((ghost) => {
-    const key = `${drawn.place.id}/ghost/${ghost.sitting.id}`
-    return [
-      ...figurePrimitives(ghost.body, elevation, 'ghost', key),
-      ...ghost.paths.map((path): Primitive => ({
-        kind: 'polyline',
-        key: `${key}/${path.strap}`,
-        part: null,
-        points: path.polyline.map((point) => projected(point, elevation)),
-        closed: false,
-        style: 'ghost',
-      })),
-    ]
-  })
+/**
+ * Every other sitting as thin outlines, with its strap paths, so that the spread can be seen at a glance. The one that is pointed at
+ * comes last and dashed, so that it is told from the others.
+ */
+export const ghostPrimitives = (
+  drawn: DrawnPlace,
+  elevation: Elevation,
+  pointedSittingId: string | null,
+): Primitive[] =>
+  drawn.ghosts
+    .toSorted((a, b) => Number(a.sitting.id === pointedSittingId) - Number(b.sitting.id === pointedSittingId))
+    .flatMap((ghost): Primitive[] => {
+      const key = `${drawn.place.id}/ghost/${ghost.sitting.id}`
+      const part = ghostPart(ghost.sitting.id)
+      const style: LineStyle = ghost.sitting.id === pointedSittingId ? 'hidden' : 'ghost'
+      return [
+        ...figurePrimitives(ghost.body, elevation, style, key).map((primitive) => ({ ...primitive, part })),
+        ...ghost.paths.map((path): Primitive => ({
+          kind: 'polyline',
+          key: `${key}/${path.strap}`,
+          part,
+          points: path.polyline.map((point) => projected(point, elevation)),
+          closed: false,
+          style,
+        })),
+      ]
+    })
+
+/** The name of the sitting that is pointed at, beside its helmet; nothing when no ghost is it. */
+export const ghostLabels = (
+  drawn: DrawnPlace,
+  layout: Layout,
+  elevation: Elevation,
+  pointedSittingId: string | null,
+): readonly LabelWish[] =>
+  drawn.ghosts
+    .filter((ghost) => ghost.sitting.id === pointedSittingId)
+    .map((ghost) => ({
+      key: `${drawn.place.id}/ghost/${ghost.sitting.id}/name`,
+      part: ghostPart(ghost.sitting.id),
+      at: projected(ghost.body.helmet.centre, elevation),
+      text: sittingName(ghost.sitting, layout),
+      weight: 'strong',
+      need: 'must',
+    }))

@@ -6,7 +6,7 @@ import { handleId, handlesOf } from '../edit/handles'
 import type { Evaluation } from '../evaluate/evaluation'
 import { anchorPrimitives } from './anchorPrimitives'
 import { anglePrimitives } from './anglePrimitives'
-import { bodyPrimitives, ghostPrimitives } from './bodyPrimitives'
+import { bodyPrimitives, ghostLabels, ghostPrimitives } from './bodyPrimitives'
 import { boxAbout, drawingBounds, textBox } from './box'
 import { datumDimensions } from './datumDimensions'
 import { type DrawnPlace, drawnPlaces } from './drawnPlace'
@@ -68,7 +68,7 @@ const scenePrimitives = (
   ...places.flatMap((drawn) => zonePrimitives(drawn, elevation, options.zones)),
   ...otherSeats(layout, places, elevation),
   ...tubePrimitives(layout.tubes, elevation),
-  ...places.flatMap((drawn) => ghostPrimitives(drawn, elevation)),
+  ...places.flatMap((drawn) => ghostPrimitives(drawn, elevation, options.pointedSittingId ?? null)),
   ...places.flatMap((drawn) => seatPrimitives(drawn.place, drawn.shown.pose, elevation)),
   ...places.flatMap((drawn) => bodyPrimitives(drawn, elevation)),
   ...places.flatMap((drawn) => strapPrimitives(drawn, elevation)),
@@ -129,7 +129,10 @@ export const elevationDrawing = (
   const unlabelled = [...figures, ...dimensions]
   const tubes = layout.tubes.filter((tube) => isDrawn(tube, scene))
   const parts = options.labels === false ? [] : partLabels(places, tubes, elevation, options.zones)
-  const labels = placedLabels([...focus.labels, ...parts], {
+  const pointed = places.flatMap((drawn) =>
+    ghostLabels(drawn, layout, elevation, options.pointedSittingId ?? null),
+  )
+  const labels = placedLabels([...focus.labels, ...pointed, ...parts], {
     blocked: blockedBoxes(unlabelled, textHeightMm),
     lines: importantLines(unlabelled),
     textHeightMm,

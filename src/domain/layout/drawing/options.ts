@@ -9,6 +9,8 @@ export interface DrawingOptions {
   readonly sittingId: string | null
   /** Every other sitting of the place as thin outlines. */
   readonly ghosts: boolean
+  /** The ghost that is picked out and named; left out or null: none. */
+  readonly pointedSittingId?: string | null
   /** Anchor ids, or all of the drawn places. */
   readonly zones: 'none' | 'all' | readonly string[]
   readonly focusedFindingId: string | null

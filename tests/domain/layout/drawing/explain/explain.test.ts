@@ -78,25 +78,23 @@ const drawnTurnDeg = (figure: ExplainFigure): number | null => {
  * Which way a positive value turns on the drawing, from the definitions: front at the left and z up, "falls to the rear" is clockwise
  * from rearward, "above horizontal, forward" is clockwise from forward, "rearward of straight down" is anticlockwise.
  */
+const CLOCKWISE: readonly QuantityId[] = [
+  'shoulder-drop',
+  'shoulder-to-spine',
+  'shoulder-rim-drop',
+  'lap-angle',
+  'lap-run-angle',
+  'lap-shifted-angle',
+]
+const ANTICLOCKWISE: readonly QuantityId[] = ['sub-to-vertical', 'sub-to-chest']
+const INWARD: readonly QuantityId[] = ['shoulder-plan', 'shoulder-reference-plan']
+
 const signOf = ({ id, subject }: QuantityValue, turnDeg: number): 1 | -1 => {
-  switch (id) {
-    case 'shoulder-drop':
-    case 'shoulder-to-spine':
-    case 'shoulder-rim-drop':
-    case 'lap-angle':
-    case 'lap-run-angle':
-    case 'lap-shifted-angle':
-      return -1
-    case 'shoulder-plan':
-    case 'shoulder-reference-plan':
-      return subject === 'shoulder-right' ? -1 : 1
-    case 'sub-to-vertical':
-    case 'sub-to-chest':
-      return 1
-    default:
-      // Those without a sign.
-      return turnDeg < 0 ? -1 : 1
-  }
+  if (CLOCKWISE.includes(id)) return -1
+  if (ANTICLOCKWISE.includes(id)) return 1
+  if (INWARD.includes(id)) return subject === 'shoulder-right' ? -1 : 1
+  // Those without a sign.
+  return turnDeg < 0 ? -1 : 1
 }
 
 /** The same direction: a full turn more or less does not count. */

@@ -1,0 +1,202 @@
+import { memo, useMemo, useState, type ReactElement } from 'react'
+import type { Layout } from '../../domain/layout/document/layout'
+import type { PlaceEvaluation, SittingEvaluation } from '../../domain/layout/evaluate/evaluation'
+import { valueText } from '../../domain/layout/wording/amounts'
+import { sittingName } from '../../domain/layout/wording/names'
+import { quantityName } from '../../domain/layout/wording/quantities'
+import { capitalised, verdictWord } from '../../domain/layout/wording/words'
+import type { Finding } from '../../domain/rules/finding'
+import type { QuantityId } from '../../domain/straps/quantity'
+import { useActions } from '../../state/react'
+import { SwitchField } from '../fields/ChoiceField'
+import {
+  sittingTable,
+  type SittingCell,
+  type SittingColumn,
+  type SittingGroup,
+  type SittingTable,
+} from '../sittingTable'
+import { useMediaQuery } from '../useMediaQuery'
+import { MARKS } from '../verdicts'
+import { lineKey, QuantityLine } from './QuantityLine'
+import { SittingChooser } from './SittingChooser'
+
+/** One column at a time from here down: two would not fit beside the names. Kept equal to the query in shell.css. */
+const ONE_COLUMN = '(max-width: 640px)'
+
+/** "worst: broken" in the sitting that decides a finding, "worst: clear" where even that one keeps the rule. */
+const worstWords = ({ verdict }: Finding): string => `worst: ${verdictWord(verdict)}`
+
+const Cell = memo(function Cell(props: {
+  readonly cell: SittingCell
+  readonly id: QuantityId
+  readonly unit: Layout['units']['length']
+  readonly isShown: boolean
+}): ReactElement {
+  const { cell, id, unit, isShown } = props
+  const worst = cell.worstOf[0]
+  return (
+    <td
+      className="number"
+      data-value={cell.value ?? undefined}
+      data-verdict={worst?.verdict}
+      data-shown={isShown ? 'true' : undefined}
+    >
+      {cell.value === null ? 'none' : valueText(id, cell.value, unit)}
+      {worst === undefined ? null : (
+        <span className="worst-mark">
+          <span aria-hidden="true">{MARKS[worst.verdict]} </span>
+          {worstWords(worst)}
+        </span>
+      )}
+    </td>
+  )
+})
+
+const ColumnHead = (props: {
+  readonly column: SittingColumn
+  readonly layout: Layout
+  readonly isShown: boolean
+}): ReactElement => {
+  const { column, layout, isShown } = props
+  const { selectSitting, pointAtSitting } = useActions()
+  const { id } = column.sitting
+  return (
+    <th scope="col" data-shown={isShown ? 'true' : undefined}>
+      <button
+        type="button"
+        aria-pressed={isShown}
+        data-testid={`sitting-column:${id}`}
+        onClick={() => selectSitting(id)}
+        onPointerEnter={() => pointAtSitting(id)}
+        onPointerLeave={() => pointAtSitting(null)}
+        onFocus={() => pointAtSitting(id)}
+        onBlur={() => pointAtSitting(null)}
+      >
+        {sittingName(column.sitting, layout)}
+        <small>
+          {isShown ? 'drawn' : ''}
+          {isShown && column.counts.broken > 0 ? ', ' : ''}
+          {column.counts.broken > 0 ? `worst of ${column.counts.broken} broken` : ''}
+        </small>
+      </button>
+    </th>
+  )
+}
+
+interface GroupProps {
+  readonly group: SittingGroup
+  readonly columns: readonly SittingColumn[]
+  readonly layout: Layout
+  readonly shown: SittingEvaluation
+  readonly openKey: string | null
+  readonly onOpen: (key: string | null) => void
+}
+
+const Group = memo(function Group(props: GroupProps): ReactElement {
+  const { group, columns, layout, shown, openKey, onOpen } = props
+  const { id, rows } = group
+  return (
+    <tbody>
+      <tr className="quantity-name">
+        <th scope="rowgroup">{capitalised(quantityName(id))}</th>
+        <td colSpan={columns.length} />
+      </tr>
+      {rows.map((row) => (
+        <QuantityLine
+          key={row.subject}
+          id={id}
+          subject={row.subject}
+          layout={layout}
+          shown={shown}
+          isOpen={openKey === lineKey(id, row.subject)}
+          onOpen={onOpen}
+          columns={columns.length + 1}
+        >
+          {row.cells.map((cell, index) => (
+            <Cell
+              key={columns[index]?.sitting.id ?? index}
+              cell={cell}
+              id={id}
+              unit={layout.units.length}
+              isShown={columns[index]?.sitting.id === shown.sitting.id}
+            />
+          ))}
+        </QuantityLine>
+      ))}
+    </tbody>
+  )
+})
+
+/** The table with one column left. */
+const withOneColumn = ({ columns, groups }: SittingTable, sittingId: string): SittingTable => {
+  const index = columns.findIndex(({ sitting }) => sitting.id === sittingId)
+  const only = <Value,>(list: readonly Value[]): readonly Value[] =>
+    index < 0 ? list.slice(0, 1) : list.slice(index, index + 1)
+  return {
+    columns: only(columns),
+    groups: groups.map((group) => ({
+      ...group,
+      rows: group.rows.map((row) => ({ ...row, cells: only(row.cells) })),
+    })),
+  }
+}
+
+const ORDERS = [
+  { value: 'worst', words: 'Worst first' },
+  { value: 'drawn', words: 'By occupant' },
+] as const
+
+/** Every number in every sitting of the place, what is worst marked; a column's head draws that sitting. */
+export const SittingsTable = memo(function SittingsTable(props: {
+  readonly place: PlaceEvaluation
+  readonly shown: SittingEvaluation
+  readonly layout: Layout
+}): ReactElement {
+  const { place, shown, layout } = props
+  const [order, setOrder] = useState<'worst' | 'drawn'>('worst')
+  const [openKey, setOpenKey] = useState<string | null>(null)
+  const isOneColumn = useMediaQuery(ONE_COLUMN)
+  const whole = useMemo(() => sittingTable(place, order), [place, order])
+  const shownId = shown.sitting.id
+  const table = useMemo(
+    () => (isOneColumn ? withOneColumn(whole, shownId) : whole),
+    [whole, isOneColumn, shownId],
+  )
+  return (
+    <>
+      <SwitchField label="Sittings in order" value={order} choices={ORDERS} onChange={setOrder} />
+      {isOneColumn ? <SittingChooser columns={whole.columns} shownId={shownId} layout={layout} /> : null}
+      <div className="sittings-scroll" role="region" aria-label="Numbers of every sitting" tabIndex={0}>
+        <table className="sittings" data-testid="sittings-table">
+          <thead>
+            <tr>
+              <th scope="col">Of</th>
+              {table.columns.map((column) => (
+                <ColumnHead
+                  key={column.sitting.id}
+                  column={column}
+                  layout={layout}
+                  isShown={column.sitting.id === shownId}
+                />
+              ))}
+            </tr>
+          </thead>
+          {table.groups.map((group) => (
+            <Group
+              key={group.id}
+              group={group}
+              columns={table.columns}
+              layout={layout}
+              shown={shown}
+              openKey={
+                group.rows.some(({ subject }) => lineKey(group.id, subject) === openKey) ? openKey : null
+              }
+              onOpen={setOpenKey}
+            />
+          ))}
+        </table>
+      </div>
+    </>
+  )
+})
