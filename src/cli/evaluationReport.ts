@@ -56,6 +56,8 @@ const reportedFinding = (finding: Finding) => ({
   verdict: finding.verdict,
   roomMm: finding.roomMm,
   source: finding.source,
+  // Only where the layout says what its welding and measuring may be off by.
+  ...(finding.withinTolerance === undefined ? {} : { withinTolerance: finding.withinTolerance }),
 })
 
 /** Whether a rule that its document orders is broken: the one thing besides an unusable file that the exit code tells. */

@@ -41,7 +41,8 @@ const FindingItem = memo(function FindingItem(props: {
   const { finding, layout, isFocused } = props
   const { focusFinding } = useActions()
   const words = findingSentence(finding, layout)
-  const isOpen = isFocused || finding.verdict !== 'clear'
+  const canLeave = finding.withinTolerance?.canLeave === true
+  const isOpen = isFocused || finding.verdict !== 'clear' || canLeave
   return (
     <li
       className="finding"
@@ -70,6 +71,11 @@ const FindingItem = memo(function FindingItem(props: {
       {isOpen ? (
         <div className="finding-body">
           <p>{words.why}</p>
+          {words.withinTolerance === null ? null : (
+            <p className="finding-tolerance" data-testid={`tolerance:${finding.id}`}>
+              {words.withinTolerance}
+            </p>
+          )}
           {words.remedy === null ? null : <RemedyLine finding={finding} words={words.remedy} />}
           {words.caveat === null || !isFocused ? null : <p className="finding-caveat">{words.caveat}</p>}
           <p className="finding-source">{words.source}</p>

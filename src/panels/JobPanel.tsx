@@ -4,6 +4,7 @@ import { TEXT_LENGTHS } from '../domain/layout/document/limits'
 import { useActions, useApp } from '../state/react'
 import { SwitchField, ToggleField } from './fields/ChoiceField'
 import { TextField } from './fields/TextField'
+import { ToleranceFields } from './ToleranceFields'
 
 const JOB_FIELDS = [
   { key: 'name', words: 'Job' },
@@ -81,6 +82,7 @@ export const JobPanel = (): ReactElement => {
           }))
         }
       />
+      <ToleranceFields />
       <MassUnitSwitch />
     </section>
   )

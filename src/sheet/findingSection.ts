@@ -10,6 +10,7 @@ import { PROPERTY_IDS, type Rule, type RuleLevel, type RuleSource } from '../dom
 import type { QuantityId } from '../domain/straps/quantity'
 import type { FlowRow } from './flow'
 import { entryRows, sectionRows, textRows } from './section'
+import { toleranceLine } from './toleranceLine'
 import type { Typography } from './typography'
 
 const allFindings = (evaluation: Evaluation): readonly Finding[] =>
@@ -55,9 +56,11 @@ export const findingSection = (
     const text = findingText(group, layout, documents)
     return text === null ? [] : entryRows(textRows(text, widthMm, type.body, SECTION), widthMm, SECTION)
   })
+  const tolerance = toleranceLine(layout, evaluation)
   const legend = documents.map((document, index) => `${letter(index)}: ${document}.`).join(' ')
   return sectionRows(SECTION, widthMm, type, [
     ...rows,
+    ...(tolerance === null ? [] : textRows(tolerance, widthMm, type.body, SECTION)),
     ...(legend === '' ? [] : textRows(`Sources. ${legend}`, widthMm, type.small, SECTION)),
   ])
 }

@@ -5,6 +5,7 @@ import { pointBetween, pointDistanceMm, type PointMm } from '../../src/domain/ge
 import type { Tube } from '../../src/domain/geometry/tube'
 import type { Layout, Place } from '../../src/domain/layout/document/layout'
 import { LIMITS, MEASURE_LIMITS, type NumberLimits } from '../../src/domain/layout/document/limits'
+import { ERROR_SPREADS } from '../../src/domain/rules/tolerance'
 import { RULE_SETS } from '../../src/domain/rules/ruleSets'
 import type { Anchor } from '../../src/domain/straps/anchor'
 import type { Seat, Slot } from '../../src/domain/straps/seat'
@@ -172,6 +173,18 @@ const placeArb = (index: number, tubes: readonly Tube[]): fc.Arbitrary<Place> =>
     mirrored: fc.record({ shoulder: fc.boolean(), lap: fc.boolean(), sub: fc.boolean() }),
   })
 
+const toleranceArb = fc.option(
+  fc.record({
+    xMm: within(LIMITS.weldErrorMm),
+    yMm: within(LIMITS.weldErrorMm),
+    zMm: within(LIMITS.weldErrorMm),
+    tabDeg: within(LIMITS.angleErrorDeg),
+    reclineDeg: within(LIMITS.angleErrorDeg),
+    spread: fc.constantFrom(...ERROR_SPREADS),
+  }),
+  { nil: undefined },
+)
+
 /** Any layout that a file may hold. */
 export const layoutArb: fc.Arbitrary<Layout> = fc
   .integer({ min: 0, max: 3 })
@@ -196,9 +209,11 @@ export const layoutArb: fc.Arbitrary<Layout> = fc
       }),
       dustyOrMuddyUse: fc.boolean(),
       ruleSetId: fc.constantFrom(...RULE_SETS.map((set) => set.id)),
+      tolerance: toleranceArb,
       tubes: fc.constant(tubes),
       places: fc
         .integer({ min: 1, max: 2 })
         .chain((count) => fc.tuple(...Array.from({ length: count }, (_, i) => placeArb(i, tubes)))),
     }),
   )
+  .map(({ tolerance, ...layout }) => (tolerance === undefined ? layout : { ...layout, tolerance }))

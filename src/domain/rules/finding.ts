@@ -1,6 +1,7 @@
 import type { QuantityId, Subject } from '../straps/quantity'
 import type { PathProblem } from '../straps/path'
 import type { PropertyId, RuleLevel, RuleSource } from './rule'
+import type { ToleranceCase } from './tolerance'
 
 /** `unchecked`: the rule speaks but the number could not be computed, which is never the same as clear. */
 export type Verdict = 'broken' | 'tight' | 'unchecked' | 'clear'
@@ -76,6 +77,8 @@ export interface Finding {
   readonly problem: PathProblem | null
   /** Null where there is nothing to clear, and where remedies were not asked for. */
   readonly remedy: Remedy | null
+  /** What the layout's typed weld and measuring error can make of it; left out where none is typed or there is no number. */
+  readonly withinTolerance?: ToleranceCase
 }
 
 /** Below this room a clear finding counts as tight: twice a ±5 mm weld and measuring error. Our judgement, no source. */

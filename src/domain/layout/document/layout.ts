@@ -1,5 +1,6 @@
 import type { Occupant } from '../../body/occupant'
 import type { Tube } from '../../geometry/tube'
+import type { WeldTolerance } from '../../rules/tolerance'
 import type { Anchor } from '../../straps/anchor'
 import type { Seat } from '../../straps/seat'
 import type { Belt } from '../../straps/strap'
@@ -52,6 +53,8 @@ export interface Layout {
   readonly units: { readonly length: LengthUnit; readonly force: ForceUnit; readonly mass: MassUnit }
   readonly dustyOrMuddyUse: boolean
   readonly ruleSetId: string
+  /** What welding and measuring may be off by; left out while nobody has typed it. */
+  readonly tolerance?: WeldTolerance
   readonly tubes: readonly Tube[]
   /** At least one. */
   readonly places: readonly Place[]

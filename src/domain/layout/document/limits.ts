@@ -32,6 +32,8 @@ export const LIMITS = {
   wallMm: mm(0.5, 25),
   thicknessMm: mm(0.5, 30),
   holeDiameterMm: mm(3, 60),
+  weldErrorMm: mm(0, 50),
+  angleErrorDeg: deg(0, 15),
 } as const satisfies Record<string, NumberLimits>
 
 /** Limits of the body values that may be typed; our judgement as above. */

@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 
 import { BODY_MEASURES, type BodyMeasure } from '../../body/occupant'
+import { ERROR_SPREADS } from '../../rules/tolerance'
 import { ARRANGEMENTS, STRAP_IDS } from '../../straps/strap'
 import { type Layout, LAYOUT_VERSION } from './layout'
 import { COUNTS, LIMITS, MEASURE_LIMITS, type NumberLimits, TEXT_LENGTHS } from './limits'
@@ -274,6 +275,29 @@ const job = group(
   'job',
 )
 
+const weldErrorMm = (axis: string) => limitedNumber(LIMITS.weldErrorMm, axis, 'Plus or minus; 0 is no error.')
+
+const tolerance = group(
+  {
+    xMm: weldErrorMm('x'),
+    yMm: weldErrorMm('y'),
+    zMm: weldErrorMm('z'),
+    tabDeg: limitedNumber(
+      LIMITS.angleErrorDeg,
+      'tab angle',
+      'Plus or minus, of the turn in plan and of the lean.',
+    ),
+    reclineDeg: limitedNumber(LIMITS.angleErrorDeg, 'recline reading', 'Plus or minus.'),
+    spread: choice(
+      ERROR_SPREADS,
+      'spread',
+      'worst-case: only the worst is looked for. even: any error within the ± is as likely as any other. mostly-small: normal, standard deviation half of the ±, cut off at the ±.',
+    ),
+  },
+  'weld and measuring error',
+  'What every anchor may be off by once it is welded; left out while nobody has typed it.',
+)
+
 const layoutSchema = group(
   {
     version: v.pipe(v.literal(LAYOUT_VERSION), v.title('version'), v.description('Version of this format.')),
@@ -290,6 +314,7 @@ const layoutSchema = group(
     ),
     dustyOrMuddyUse: flag('dusty or muddy use'),
     ruleSetId: id('rule set'),
+    tolerance: v.exactOptional(tolerance),
     tubes: list(tube, COUNTS.tubes, 'tubes'),
     places: list(place, COUNTS.places, 'places'),
   },

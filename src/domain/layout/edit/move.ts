@@ -82,7 +82,11 @@ const askedReclineDeg = (place: Place, to: Partial<PointMm>): number => {
   const dzMm = (to.zMm ?? handle.zMm) - hipPoint.zMm
   if (to.xMm === undefined && to.zMm === undefined) return reclineDeg
   if (to.zMm === undefined) return asinDeg(dxMm / lengthMm)
-  if (to.xMm === undefined) return Math.sign(reclineDeg || 1) * acosDeg(dzMm / lengthMm)
+  if (to.xMm === undefined) {
+    const sizeDeg = acosDeg(dzMm / lengthMm)
+    // 0 − 0 is 0: a file cannot hold −0.
+    return reclineDeg < 0 ? 0 - sizeDeg : sizeDeg
+  }
   return dxMm === 0 && dzMm === 0 ? reclineDeg : atan2Deg(dxMm, dzMm)
 }
 

@@ -9,6 +9,7 @@ import { type PlaceCase, quantityFindings } from './quantityFindings'
 import { withRemedyBreaks } from './remedyBreaks'
 import { zoneCases } from './ruleContexts'
 import { sittingEvaluation, solvedSittings } from './solvedSittings'
+import { withToleranceCases } from './tolerance/toleranceCases'
 
 const isQuantityRule = (rule: Rule): rule is QuantityRule => rule.kind === 'quantity'
 
@@ -43,8 +44,8 @@ export const orderedFindings = (findings: readonly Finding[]): readonly Finding[
 
 export interface EvaluateOptions {
   /**
-   * `everything`, or only `what-moves`: without remedies, which take by far the longest and are of no use while something is
-   * still being dragged. Every remedy is null then; all numbers, verdicts, rooms and zones are the same.
+   * `everything`, or only `what-moves`: without remedies and without what weld errors can do, which take by far the longest and
+   * are of no use while something is still being dragged. All numbers, verdicts, rooms and zones are the same.
    */
   readonly extent?: 'everything' | 'what-moves'
 }
@@ -64,7 +65,7 @@ export const evaluatePlace = (
   const findings =
     extent === 'what-moves'
       ? found.map((finding) => ({ ...finding, remedy: null }))
-      : withRemedyBreaks(layout, place, sittings, rules, found)
+      : withToleranceCases(placeCase, withRemedyBreaks(layout, place, sittings, rules, found))
   return {
     placeId: place.id,
     sittings: sittings.map(sittingEvaluation),

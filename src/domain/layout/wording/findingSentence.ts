@@ -9,6 +9,7 @@ import { problemClause } from './problemText'
 import { propertyName, quantityFault, quantityName } from './quantities'
 import { remedyText } from './remedyText'
 import { sourceText } from './ruleSentence'
+import { toleranceSentence } from './toleranceText'
 import { capitalised } from './words'
 
 /** A finding for people; each part is plain text of its own. */
@@ -17,6 +18,8 @@ export interface FindingSentence {
   readonly what: string
   /** Why it matters to the person in the seat. */
   readonly why: string
+  /** What the typed weld and measuring error can make of it; null where none is typed. */
+  readonly withinTolerance: string | null
   /** What would clear it; null when there is nothing to clear. */
   readonly remedy: string | null
   /** Where sources disagree or a tolerance is ours; null where neither. */
@@ -103,6 +106,7 @@ export const findingSentence = (finding: Finding, layout: Layout): FindingSenten
   return {
     what: whatText(finding, layout),
     why: rule.why,
+    withinTolerance: toleranceSentence(finding, layout),
     remedy: finding.remedy === null ? null : remedyText(finding.remedy, layout),
     caveat: rule.caveat,
     source: sourceText(finding.source),

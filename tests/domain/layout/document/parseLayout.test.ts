@@ -101,6 +101,24 @@ describe('parseLayout', () => {
       remedy: 'Put a date as YYYY-MM-DD, or "" for none there.',
     },
     {
+      path: ['tolerance'],
+      value: null,
+      message: 'Weld and measuring error: found null.',
+      remedy: 'Put a group with the fields xMm, yMm, zMm, tabDeg, reclineDeg, spread there.',
+    },
+    {
+      path: ['tolerance'],
+      value: { xMm: -1, yMm: 5, zMm: 5, tabDeg: 2, reclineDeg: 1, spread: 'even' },
+      message: 'Weld and measuring error, x: found -1 mm.',
+      remedy: 'Put a number from 0 to 50 mm there.',
+    },
+    {
+      path: ['tolerance'],
+      value: { xMm: 1, yMm: 5, zMm: 5, tabDeg: 2, reclineDeg: 1, spread: 'normal' },
+      message: 'Weld and measuring error, spread: found "normal".',
+      remedy: 'Put one of "worst-case", "even", "mostly-small" there.',
+    },
+    {
       path: ['units', 'colour'],
       value: 'red',
       message: 'Units: there is no field called "colour".',
