@@ -71,6 +71,18 @@ const shoulderRear = (sheet: FormulaSheet, side: 'left' | 'right', out: 1 | -1):
   sheet.column(id('shoulder-rim-drop'), fall)
   sheet.column(id('shoulder-height'), `{topZ}-${c('Tz')}`)
   sheet.column(id('shoulder-plan'), ANGLE(`${c('Ex')}-${c('Bx')}`, `${-out}*(${c('Ey')}-${c('By')})`))
+  sheet.column(id('shoulder-above-hip'), `${c('Ez')}-{Hz}`)
+  sheet.column(id('shoulder-behind-hip'), `${c('Ex')}-{Hx}`)
+  // Cross product of the plane's own direction, 120° rearward of the torso line, with the line from B to the anchorage.
+  sheet.column(n('BR'), `260+ABS(${c('Ey')}-{Hy})`)
+  sheet.column(
+    id('shoulder-behind-fk'),
+    `SIN(RADIANS({beta}+120))*(${c('Ez')}-{Hz}-${c('BR')}*{c})-COS(RADIANS({beta}+120))*(${c('Ex')}-{Hx}-${c('BR')}*{s})`,
+  )
+  sheet.column(
+    id('shoulder-reference-plan'),
+    ANGLE(`${c('Ex')}-({Hx}+530*{s})`, `${-out}*(${c('Ey')}-({Hy}+${out}*120))`),
+  )
   sheet.column(id('shoulder-free-length'), `${LENGTH3(n('B'), n('E'))}+${LENGTH3(n('E'), n('T'))}`)
   sheet.column(id('shoulder-length-behind-seat'), LENGTH3(n('G'), n('T')))
   const plan = (from: string, to: string): string =>
@@ -211,6 +223,8 @@ const pairs = (sheet: FormulaSheet): void => {
     sheetColumn('spine-load-share', 'shoulder-pair'),
     '({shoulder-left-press}+{shoulder-right-press})/2',
   )
+  sheet.column(sheetColumn('lap-off-centre', 'lap-left'), '{Hy}-{lap-left-Ty}')
+  sheet.column(sheetColumn('lap-off-centre', 'lap-right'), '{lap-right-Ty}-{Hy}')
   sheet.column(sheetColumn('lap-spacing', 'lap-pair'), 'ABS({lap-left-Ty}-{lap-right-Ty})')
   sheet.column(
     sheetColumn('lap-mirror', 'lap-pair'),

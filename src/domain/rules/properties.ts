@@ -2,14 +2,16 @@ import type { Tube } from '../geometry/tube'
 import { tubeAreaMm2, tubeSecondMomentMm4 } from '../geometry/tubeSection'
 import type { Anchor } from '../straps/anchor'
 import type { Subject } from '../straps/quantity'
+import type { Seat } from '../straps/seat'
 import { type Belt, type StrapFamily, strapFamily, strapsOf } from '../straps/strap'
 import type { PropertyId } from './rule'
 
-/** What a place has typed about its belt, its anchors and the tubes of the car. */
+/** What a place has typed about its belt, its anchors, the tubes of the car and the slots of its seat. */
 export interface PropertyScene {
   readonly belt: Belt
   readonly anchors: readonly Anchor[]
   readonly tubes: readonly Tube[]
+  readonly seat: Pick<Seat, 'slots'>
 }
 
 /** One typed or directly derived value; numbers in mm, mm², mm⁴ or a plain count, words otherwise. */
@@ -99,6 +101,17 @@ export const propertyValues = (
           ? (tubes.find((tube) => tube.id === mount.tubeId)?.outsideDiameterMm ?? null)
           : null,
       )
+    case 'wrap-tube-role':
+      return ofAnchors(anchors, (mount) =>
+        mount.kind === 'wrap' ? (tubes.find((tube) => tube.id === mount.tubeId)?.role ?? null) : null,
+      )
+    case 'strap-slot':
+      return strapsOf(belt.arrangement)
+        .filter((strap) => family === null || strapFamily(strap) === family)
+        .map((strap) => ({
+          subject: strap,
+          value: yesOrNo(scene.seat.slots.some((slot) => slot.straps.includes(strap))),
+        }))
     case 'tab-thickness':
       return ofAnchors(anchors, (mount) => (mount.kind === 'tab' ? mount.thicknessMm : null))
     case 'tab-shear':

@@ -50,6 +50,13 @@ const wallRemedy = (
  */
 export const propertyRemedy = (rule: PropertyRule, value: number | string, tube: Tube | null): Remedy => {
   const { property, min, max, wanted } = rule
+  if (property === 'strap-slot')
+    return {
+      kind: 'none',
+      reason: 'Add a slot for the strap under Seat, where the seat has or can have one.',
+    }
+  if (property === 'wrap-tube-role')
+    return { kind: 'none', reason: 'Wrap the strap round another tube, or put a tab in its place.' }
   if (wanted !== null) {
     const first = wanted[0]
     return first === undefined

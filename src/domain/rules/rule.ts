@@ -42,6 +42,11 @@ interface RuleBase {
   readonly why: string
   /** Where sources disagree or where a tolerance is ours and not the source's; null otherwise. */
   readonly caveat: string | null
+  /**
+   * The level that the document itself gives a figure which reached us from memory or second-hand; it takes this level once the
+   * builder confirms having the document. Left out where `level` is the document's own.
+   */
+  readonly confirmedLevel?: RuleLevel
 }
 
 /** A closed interval for a computed quantity, in the quantity's unit; null leaves that side open. Limits themselves pass. */
@@ -64,6 +69,8 @@ export const PROPERTY_IDS = [
   'webbing-width',
   'wrap-guide-hoops',
   'wrap-bar-diameter',
+  'wrap-tube-role',
+  'strap-slot',
   'tab-thickness',
   'tab-shear',
   'bar-diameter',
@@ -91,10 +98,28 @@ export interface StatedRule extends RuleBase {
 
 export type Rule = QuantityRule | PropertyRule | StatedRule
 
+/** Kinds of bodies in the order they are listed. */
+export const RULE_SET_GROUPS = [
+  'Trade',
+  'Off-road and dirt',
+  'Rally and circuit',
+  'Clubs',
+  'Student cars',
+  'Drag racing',
+  'State law',
+  'Road vehicles',
+  'Aviation and military',
+  'Own',
+] as const
+
+export type RuleSetGroup = (typeof RULE_SET_GROUPS)[number]
+
 export interface RuleSet {
   readonly id: string
   readonly name: string
   readonly edition: string
+  /** The kind of body that the document comes from, for the list to choose from. */
+  readonly group: RuleSetGroup
   /** One sentence on what the set is and is not. */
   readonly about: string
   readonly rules: readonly Rule[]

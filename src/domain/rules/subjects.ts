@@ -1,13 +1,10 @@
 import type { QuantityId, Subject } from '../straps/quantity'
-import type { Seat } from '../straps/seat'
 import { type StrapFamily, type StrapId, strapFamily, strapSide, strapsOf } from '../straps/strap'
 import type { QuantityRule } from './rule'
 import type { PropertyScene } from './properties'
 
 /** What decides which straps, pairs and people a quantity ought to have a number for. */
-export interface SubjectScene extends PropertyScene {
-  readonly seat: Seat
-}
+export type SubjectScene = PropertyScene
 
 /** The two straps of a pair; empty for a single strap or the head. */
 export const strapsOfPair = (subject: Subject): readonly StrapId[] => {
@@ -55,6 +52,10 @@ const subjectsWith = (quantity: QuantityId, scene: SubjectScene): readonly Subje
     case 'shoulder-plan':
     case 'shoulder-free-length':
     case 'shoulder-length-behind-seat':
+    case 'shoulder-above-hip':
+    case 'shoulder-behind-hip':
+    case 'shoulder-behind-fk':
+    case 'shoulder-reference-plan':
       return strapsIn(scene, 'shoulder')
     case 'shoulder-spacing':
     case 'spine-load-share':
@@ -63,6 +64,7 @@ const subjectsWith = (quantity: QuantityId, scene: SubjectScene): readonly Subje
     case 'lap-run-angle':
     case 'lap-shifted-angle':
     case 'lap-over-asis':
+    case 'lap-off-centre':
       return strapsIn(scene, 'lap')
     case 'lap-spacing':
     case 'lap-mirror':

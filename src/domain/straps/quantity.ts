@@ -10,12 +10,17 @@ export const QUANTITY_IDS = [
   'shoulder-spacing',
   'shoulder-free-length',
   'shoulder-length-behind-seat',
+  'shoulder-above-hip',
+  'shoulder-behind-hip',
+  'shoulder-behind-fk',
+  'shoulder-reference-plan',
   'spine-load-share',
   'lap-angle',
   'lap-run-angle',
   'lap-shifted-angle',
   'lap-spacing',
   'lap-mirror',
+  'lap-off-centre',
   'lap-over-asis',
   'sub-to-chest',
   'sub-to-vertical',
@@ -38,6 +43,10 @@ export const quantityUnit = (id: QuantityId): QuantityUnit => {
     case 'shoulder-length-behind-seat':
     case 'lap-spacing':
     case 'lap-mirror':
+    case 'shoulder-above-hip':
+    case 'shoulder-behind-hip':
+    case 'shoulder-behind-fk':
+    case 'lap-off-centre':
     case 'lap-over-asis':
     case 'sub-spacing':
     case 'helmet-clearance':
@@ -49,6 +58,7 @@ export const quantityUnit = (id: QuantityId): QuantityUnit => {
     case 'shoulder-to-spine':
     case 'shoulder-rim-drop':
     case 'shoulder-plan':
+    case 'shoulder-reference-plan':
     case 'lap-angle':
     case 'lap-run-angle':
     case 'lap-shifted-angle':

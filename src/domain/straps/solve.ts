@@ -7,6 +7,7 @@ import { lapPairQuantities, lapQuantities } from './lapQuantities'
 import { anchorOf } from './mount'
 import type { PathProblem, StrapPath } from './path'
 import type { QuantityValue } from './quantity'
+import { lapOffCentre, shoulderReferenceQuantities } from './referenceQuantities'
 import type { StrapScene } from './scene'
 import { shoulderPath } from './shoulderPath'
 import { shoulderPairQuantities, shoulderQuantities } from './shoulderQuantities'
@@ -107,9 +108,11 @@ export const solvePlace = (scene: StrapScene): SolvedPlace => {
     problems,
     quantities: [
       ...ofFamily('shoulder').flatMap((strap) => shoulderQuantities(scene, strap)),
+      ...ofFamily('shoulder').flatMap((strap) => shoulderReferenceQuantities(scene, strap)),
       ...shoulderPairQuantities(scene, ofFamily('shoulder')),
       ...ofFamily('lap').flatMap((strap) => lapQuantities(scene, strap)),
       ...lapPairQuantities(scene),
+      ...lapOffCentre(scene),
       ...(buckle === null ? [] : ofFamily('sub').flatMap((strap) => subQuantities(scene, strap, buckle))),
       ...subPairQuantities(scene),
       ...straps.flatMap((strap) => anchorQuantities(scene, strap)),

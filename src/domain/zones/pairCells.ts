@@ -1,7 +1,7 @@
 import type { Elevation, PlanePointMm } from '../geometry/plane'
 import type { QuantityRule } from '../rules/rule'
 import { anchorOf } from '../straps/mount'
-import { mirroredStrap } from '../straps/strap'
+import { mirroredStrap, strapSide } from '../straps/strap'
 import { cosDeg, sinDeg } from '../units/angle'
 import { bandCell, type Cells, NOTHING, WHOLE_PLANE } from './cells'
 import { ruledCells, type Span } from './ruled'
@@ -62,6 +62,20 @@ export const spacingCells = (
   if (mirrored) return awayBands('v', scene.body.hip.yMm, { min: half(limits.min), max: half(limits.max) })
   const other = otherPoint(scene, anchor.strap)
   return other && awayBands('v', other.yMm, limits)
+}
+
+/** Distance of a lap anchor from the seat's middle plane (`lap-off-centre`), in the top elevation; null in the side elevation. */
+export const offCentreCells = (
+  { min, max }: Limits,
+  { scene }: ZoneScene,
+  { anchor }: ZoneCase,
+  elevation: Elevation,
+): Cells | null => {
+  if (elevation === 'side') return null
+  const middleMm = scene.body.hip.yMm
+  const outward = strapSide(anchor.strap) === 'left' ? -1 : 1
+  const at = (limit: number | null): number | null => (limit === null ? null : middleMm + outward * limit)
+  return [outward > 0 ? bandCell('v', at(min), at(max)) : bandCell('v', at(max), at(min))]
 }
 
 const otherPoint = (scene: ZoneScene['scene'], strap: ZoneCase['anchor']['strap']) => {

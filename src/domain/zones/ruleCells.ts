@@ -5,7 +5,7 @@ import { strapFamily } from '../straps/strap'
 import { outOfPelvis } from './besideHip'
 import { bandCell, type Cells, cellsOverlap, levelCut, NOTHING } from './cells'
 import { laneCells } from './lane'
-import { mirrorCells, shoulderSpacingCells, spacingCells } from './pairCells'
+import { mirrorCells, offCentreCells, shoulderSpacingCells, spacingCells } from './pairCells'
 import { heldSlotBendCells } from './slotBend'
 import { ANY_PATH, isHeldAcross, sideLimitOf, type StrapModel } from './strapModel'
 import { ruleSubject } from './subject'
@@ -26,6 +26,8 @@ const NOT_OF_POSITION: ReadonlySet<QuantityId> = new Set<QuantityId>([
 export const homeElevation = (rule: QuantityRule, mirrored: boolean): Elevation => {
   switch (rule.quantity) {
     case 'shoulder-plan':
+    case 'shoulder-reference-plan':
+    case 'lap-off-centre':
     case 'lap-spacing':
     case 'sub-spacing':
       return 'top'
@@ -37,6 +39,9 @@ export const homeElevation = (rule: QuantityRule, mirrored: boolean): Elevation 
     case 'shoulder-height':
     case 'shoulder-free-length':
     case 'shoulder-length-behind-seat':
+    case 'shoulder-above-hip':
+    case 'shoulder-behind-hip':
+    case 'shoulder-behind-fk':
     case 'spine-load-share':
     case 'lap-angle':
     case 'lap-run-angle':
@@ -134,6 +139,7 @@ export const ruleCells = (question: Question, elevation: Elevation): Cells | nul
   if (NOT_OF_POSITION.has(quantity)) return null
   if (quantity === 'lap-spacing' || quantity === 'sub-spacing')
     return spacingCells(rule, zoneScene, zoneCase, elevation)
+  if (quantity === 'lap-off-centre') return offCentreCells(rule, zoneScene, zoneCase, elevation)
   if (quantity === 'lap-mirror') return mirrorCells(rule, zoneScene, zoneCase, elevation)
   if (quantity === 'shoulder-spacing') return spacedShoulderCells(question, elevation)
   if (quantity !== 'shoulder-height') return sideCells(question, elevation)

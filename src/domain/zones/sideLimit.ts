@@ -5,7 +5,7 @@ import { forwardAngleDeg, lapAim, lapFrontAt } from '../straps/lapPath'
 import { overHipBoneMm, shiftedHip } from '../straps/lapQuantities'
 import type { StrapScene } from '../straps/scene'
 import { asinDeg, atan2Deg, wrappedDeg } from '../units/angle'
-import type { Cell } from './cells'
+import { bandCell, type Cell } from './cells'
 import { type Fan, turnedBeyond, turnedShortOf } from './fan'
 import type { Bend, BentLimit, Lane, LanePart, SideLimit } from './lane'
 
@@ -57,6 +57,18 @@ const lineLimit = (limits: Limits, to: PlanePointMm): SideLimit => ({
   unbent: (lane) => wholeLane(lane, riseCell({ centre: to, offsetMm: 0 }, limits)),
   bent: ({ at }) => (isWithin(forwardAngleDeg(at, to), limits) ? ANYWHERE : null),
 })
+
+/** Where the effective anchor lies from the hip point along one axis. Holds for tabs, whose effective anchor is the hole. */
+export const fromHipLimit = (scene: StrapScene, limits: Limits, along: 'u' | 'v'): SideLimit => {
+  const hip = projected(scene.body.hip, 'side')
+  const zeroMm = along === 'u' ? hip.uMm : hip.vMm
+  const at = (limit: number | null): number | null => (limit === null ? null : zeroMm + limit)
+  return {
+    unbent: (lane) => wholeLane(lane, bandCell(along, at(limits.min), at(limits.max))),
+    bent: (bend) =>
+      isWithin((along === 'u' ? bend.at.uMm : bend.at.vMm) - zeroMm, limits) ? ANYWHERE : null,
+  }
+}
 
 /** `lap-angle`: the rays of the hip lane are the lines themselves; elsewhere the line from the hole to the hip point. */
 export const lapAngleLimit = (scene: StrapScene, limits: Limits): SideLimit => {

@@ -11,6 +11,7 @@ import { shoulderLanes } from './shoulderLanes'
 import {
   bendLimit,
   fallLimit,
+  fromHipLimit,
   lapAngleLimit,
   lapRunLimit,
   lapShiftedLimit,
@@ -93,6 +94,13 @@ export const sideLimitOf = (rule: QuantityRule, model: StrapModel): SideLimit | 
     }
     case 'slot-bend':
       return rule.min === null && rule.max !== null && !isHeldAcross(model) ? bendLimit(rule.max) : undefined
+    case 'shoulder-above-hip':
+      return isWrap || isHeldAcross(model) ? null : fromHipLimit(scene, rule, 'v')
+    case 'shoulder-behind-hip':
+      return isWrap || isHeldAcross(model) ? null : fromHipLimit(scene, rule, 'u')
+    case 'shoulder-behind-fk':
+    case 'shoulder-reference-plan':
+    case 'lap-off-centre':
     case 'shoulder-rim-drop':
     case 'shoulder-height':
     case 'shoulder-plan':

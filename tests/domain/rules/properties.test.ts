@@ -51,10 +51,20 @@ const wrap = (strap: StrapId, tubeId: string): Anchor => ({
     guideHoops: false,
   },
 })
+const slot = (strap: StrapId) => ({
+  id: `${strap}-slot`,
+  straps: [strap],
+  face: 'side' as const,
+  centre: { xMm: 50, yMm: -200, zMm: 40 },
+  lengthMm: 90,
+  heightMm: 40,
+  turnDeg: 0,
+})
 const scene: PropertyScene = {
   belt,
   anchors: [wrap('shoulder-left', 'hoop'), tab('shoulder-right', null), tab('lap-left', 'rail')],
   tubes: [tube('hoop', 'cage', 40), tube('bar', 'harness-bar', 25.4), tube('rail', 'floor', 30)],
+  seat: { slots: [slot('lap-left')] },
 }
 
 describe('propertyValues', () => {
@@ -66,6 +76,17 @@ describe('propertyValues', () => {
       { subject: 'belt', value: 'pull-down' },
     ])
     expect(propertyValues('belt-head-and-neck', null, scene)).toEqual([{ subject: 'belt', value: 'yes' }])
+  })
+
+  it('says of each strap whether it has a slot, and of a wrap what kind of tube it is round', () => {
+    expect(propertyValues('strap-slot', 'lap', scene)).toEqual([
+      { subject: 'lap-left', value: 'yes' },
+      { subject: 'lap-right', value: 'no' },
+    ])
+    expect(propertyValues('strap-slot', 'sub', scene)).toEqual([{ subject: 'sub-centre', value: 'no' }])
+    expect(propertyValues('wrap-tube-role', null, scene)).toEqual([
+      { subject: 'shoulder-left', value: 'cage' },
+    ])
   })
 
   it('gives each family its webbing width, and the lone centre strap in place of a pair', () => {
@@ -117,6 +138,8 @@ describe('propertyValues', () => {
         expect(typeof value === 'string' || Number.isFinite(value)).toBe(true)
       }
     }
-    expect(propertyValues('bar-diameter', null, { belt, anchors: [], tubes: [] })).toEqual([])
+    expect(
+      propertyValues('bar-diameter', null, { belt, anchors: [], tubes: [], seat: { slots: [] } }),
+    ).toEqual([])
   })
 })

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { isWithin } from '../../../src/domain/rules/check'
-import type { Rule } from '../../../src/domain/rules/rule'
+import { type Rule, RULE_SET_GROUPS } from '../../../src/domain/rules/rule'
 import { DEFAULT_RULE_SET_ID, RULE_SETS, ruleById, ruleSetById } from '../../../src/domain/rules/ruleSets'
 
 const RULES = RULE_SETS.flatMap((set) => set.rules)
@@ -10,13 +10,24 @@ const numbersIn = (text: string): readonly number[] =>
   (text.replaceAll(/(\d),(\d{3})/g, '$1$2').match(/\d+(\.\d+)?/g) ?? []).map(Number)
 
 describe('RULE_SETS', () => {
-  it('has three sets with unique ids, the default first', () => {
-    expect(RULE_SETS.map((set) => set.id)).toEqual([
-      'workshop-practice',
-      'student-cars-2026',
-      'us-road-anchorages-571-210',
-    ])
+  it('has sets with unique ids, the default first, each group together and in the order of the groups', () => {
+    expect(new Set(RULE_SETS.map((set) => set.id)).size).toBe(RULE_SETS.length)
     expect(RULE_SETS[0]?.id).toBe(DEFAULT_RULE_SET_ID)
+    const places = RULE_SETS.map((set) => RULE_SET_GROUPS.indexOf(set.group))
+    expect(places).toEqual(places.toSorted((a, b) => a - b))
+    expect(RULE_SETS.map((set) => set.group)).not.toContain('Own')
+  })
+
+  it('counts a figure from memory as advice and one quoted second-hand as no must, until it is confirmed', () => {
+    for (const rule of RULES) {
+      const { status } = rule.source
+      if (status === 'memory') expect(rule.level).toBe('advice')
+      if (status === 'second-hand') expect(rule.level).not.toBe('must')
+      // Only what a document orders more strongly has something to confirm.
+      if (status === 'read' || status === 'common-practice') expect(rule.confirmedLevel).toBeUndefined()
+      if (rule.confirmedLevel !== undefined) expect(rule.confirmedLevel).not.toBe(rule.level)
+    }
+    expect(RULES.filter((rule) => rule.source.status === 'memory').length).toBeGreaterThan(5)
   })
 
   it('has rule ids that are unique over all sets', () => {
@@ -47,7 +58,15 @@ describe('RULE_SETS', () => {
   it.each(RULES.filter((rule) => rule.source.phrase !== null && limitsOf(rule).length > 0))(
     'quotes words for $id that carry its numbers',
     (rule) => {
-      const quoted = numbersIn(rule.source.phrase ?? '')
+      const phrase = rule.source.phrase ?? ''
+      // "4\" to 6\"" is in inches of exactly 25.4 mm; "vertical" is 90° from level.
+      const quoted = [
+        ...numbersIn(phrase),
+        ...(phrase.includes('"') ? numbersIn(phrase).map((inches) => inches * 25.4) : []),
+        ...(phrase.includes('vertical') ? [90] : []),
+        // Where the words give an angle without its tolerance, the caveat says that the 5° are ours.
+        ...(rule.caveat?.includes('The 5° is our tolerance') ? numbersIn(phrase).map((deg) => deg - 5) : []),
+      ].map((number) => Number(number.toFixed(6)))
       const own = limitsOf(rule)
         .map(Math.abs)
         .filter((limit) => limit !== 0)
@@ -138,7 +157,113 @@ const PUBLISHED = [
   { id: 'workshop-wrap-square', kept: [85, 90], broken: [84.99] },
   { id: 'workshop-lap-below-hip-bones', kept: [-20, 0], broken: [0.01] },
   { id: 'workshop-five-points', kept: [5, 7], broken: [4] },
+  // Trade figures above; from here on documents as read or quoted. FIA App. J 253-6.2: "more than 45", "should not exceed 10", "20 divergent or convergent".
+  { id: 'fia-shoulder-rim-drop', kept: [0, 45], broken: [-0.01, 45.01] },
+  { id: 'fia-shoulder-rim-drop-recommended', kept: [-5, 10], broken: [10.01] },
+  { id: 'fia-shoulder-rim-drop-bar', kept: [10, 45], broken: [9.99, 45.01] }, // from memory
+  { id: 'fia-shoulder-plan', kept: [-20, 20], broken: [-20.01, 20.01] },
+  // From memory: bars of 38 × 2.5 mm or 40 × 2 mm.
+  { id: 'fia-bar-diameter', kept: [38], broken: [37.9] },
+  { id: 'fia-bar-wall', kept: [2], broken: [1.9] },
+  // FIA 8853/98, quoted second-hand: shoulder ≥ 70 mm, lap and crotch ≥ 44 mm.
+  { id: 'fia-shoulder-webbing', kept: [70], broken: [69.9] },
+  { id: 'fia-lap-webbing', kept: [44], broken: [43.9] },
+  { id: 'fia-sub-webbing', kept: [44], broken: [43.9] },
+  // Rally America H.1 (second-hand): "between horizontal and 10° below"; perpendicular ± our 5°.
+  { id: 'rally-america-shoulder-drop', kept: [0, 10], broken: [-0.01, 10.01] },
+  { id: 'rally-america-square', kept: [-5, 5], broken: [-5.01, 5.01] },
+  // US Pro Rally 1998 (second-hand): "not be more than 40 degrees"; not above the shoulder; "between vertical and 45 degrees from vertical".
+  { id: 'pro-rally-shoulder-drop', kept: [0, 40], broken: [-0.01, 40.01] },
+  { id: 'pro-rally-shoulder-height', kept: [0, 300], broken: [-0.1] },
+  { id: 'pro-rally-lap-angle', kept: [45, 90], broken: [44.99, 90.01] },
+  { id: 'pro-rally-sub', kept: [0, 30], broken: [-0.01] },
+  // NASA 3.6.2.5 (second-hand): 45°, 10° recommended, 20° in plan.
+  { id: 'club-racing-rim-drop', kept: [45, -3], broken: [45.01] },
+  { id: 'club-racing-rim-drop-recommended', kept: [10], broken: [10.01] },
+  { id: 'club-racing-plan', kept: [-20, 20], broken: [-20.01, 20.01] },
+  // SCCA GCR 2007 (second-hand): 4 in to 6 in = 101.6 mm to 152.4 mm.
+  { id: 'gcr-shoulder-spacing', kept: [101.6, 152.4], broken: [101.5, 152.5] },
+  { id: 'gcr-lap-webbing', kept: [75, 76.2], broken: [74.9] },
+  { id: 'gcr-shoulder-webbing', kept: [75], broken: [74.9] },
+  { id: 'gcr-sub-webbing', kept: [50], broken: [49.9] },
+  { id: 'gcr-reclined-points', kept: [6, 7], broken: [5] },
+  // Marque club: "at most 40 degrees down from horizontal". Schedule I: "greater than 45° to the horizontal".
+  { id: 'track-day-shoulder-drop', kept: [40], broken: [40.01] },
+  { id: 'australia-shoulder-drop', kept: [45], broken: [45.01] },
+  { id: 'uk-scrutineers-shoulder-drop', kept: [0, 10], broken: [-0.01, 10.01] },
+  // NZ Speedway 2010: "between 1 (one) degree and 10 (ten) degrees", "no more than 150mm apart", "within 250mm", "25mm minimum".
+  { id: 'speedway-shoulder-drop', kept: [1, 10], broken: [0.99, 0, 10.01] },
+  { id: 'speedway-shoulder-spacing', kept: [150], broken: [150.1] },
+  { id: 'speedway-behind-seat', kept: [250], broken: [250.1] },
+  { id: 'speedway-lap-below-hip-bones', kept: [0], broken: [0.1] },
+  { id: 'speedway-shoulder-wrap-square', kept: [85, 90], broken: [84.99] },
+  { id: 'speedway-lap-wrap-square', kept: [85, 90], broken: [84.99] },
+  { id: 'speedway-sub-wrap-square', kept: [85, 90], broken: [84.99] },
+  { id: 'speedway-wrap-bar', kept: [25], broken: [24.9] },
+  { id: 'quarter-midget-lap', kept: [0], broken: [0.1] },
+  // From memory: 4 in = 101.6 mm below the shoulder at most, never above it.
+  { id: 'nhra-shoulder-height', kept: [0, 101.6], broken: [-0.1, 101.7] },
+  { id: 'student-off-road-shoulder-height', kept: [0, 101.6], broken: [-0.1, 101.7] },
+  // N.J. Adm. Code 13:62-3.7(c): at least 5-point.
+  { id: 'new-jersey-points', kept: [5], broken: [4] },
+  // Formula SAE 2014: −10° to 20°, 178–229 mm, reclined 60–80°. Derivative 2025: 180–230 mm, 45–65° and 60–80°, 0–20°, 50 and 75 mm.
+  { id: 'student-2014-shoulder-drop', kept: [-10, 20], broken: [-10.01, 20.01] },
+  { id: 'student-2014-shoulder-spacing', kept: [178, 229], broken: [177.9, 229.1] },
+  { id: 'student-2014-lap-reclined', kept: [60, 80], broken: [59.99, 80.01] },
+  { id: 'student-derivative-shoulder-drop', kept: [-10, 20], broken: [-10.01, 20.01] },
+  { id: 'student-derivative-shoulder-spacing', kept: [180, 230], broken: [179.9, 230.1] },
+  { id: 'student-derivative-lap-upright', kept: [45, 65], broken: [44.99, 65.01] },
+  { id: 'student-derivative-lap-reclined', kept: [60, 80], broken: [59.99, 80.01] },
+  { id: 'student-derivative-sub-angle', kept: [0, 20], broken: [-0.01, 20.01] },
+  { id: 'student-derivative-sub-spacing', kept: [100], broken: [80, 120] },
+  { id: 'student-derivative-lap-webbing', kept: [50], broken: [49.9] },
+  { id: 'student-derivative-sub-webbing', kept: [50], broken: [49.9] },
+  { id: 'student-derivative-shoulder-webbing', kept: [75], broken: [74.9] },
+  // 1991 letter: "not less than 20 and not more than 75". School-bus seats: 520 mm, 330 mm.
+  { id: 'us-210-1991-lap', kept: [20, 75], broken: [19.99, 75.01] },
+  { id: 'us-school-bus-torso', kept: [520], broken: [519.9] },
+  { id: 'us-school-bus-lap-spacing', kept: [330], broken: [329.9] },
+  // 76/115/EEC: C 450 mm above R, behind R, behind FK, 350 mm, 120 mm; 60 ± 10°, 20–80°, 45–90°.
+  ...['light-goods', 'rear', 'bus'].flatMap((key) => [
+    { id: `eu-${key}-upper-height`, kept: [450], broken: [449.9] },
+    { id: `eu-${key}-upper-behind`, kept: [0], broken: [-0.1] },
+    { id: `eu-${key}-upper-plane`, kept: [0], broken: [-0.1] },
+    { id: `eu-${key}-lap-spacing`, kept: [350], broken: [349.9] },
+    { id: `eu-${key}-lap-off-centre`, kept: [120], broken: [119.9] },
+  ]),
+  { id: 'eu-light-goods-lap', kept: [50, 70], broken: [49.99, 70.01] },
+  { id: 'eu-rear-lap', kept: [20, 80], broken: [19.99, 80.01] },
+  { id: 'eu-bus-lap', kept: [45, 90], broken: [44.99, 90.01] },
+  // "outward angle of 10° and an inward angle of 20°".
+  { id: 'eu-light-vehicle-wedge', kept: [-10, 20], broken: [-10.01, 20.01] },
+  { id: 'un-r14-lap', kept: [30, 80], broken: [29.99, 80.01] }, // from memory
+  { id: 'uk-iva-upper-height', kept: [450], broken: [449.9] },
+  // AC 21-34 (second-hand): 30° up to 5° down; the leaflet: about 55°, ± our 5°.
+  { id: 'aviation-shoulder-drop', kept: [-30, 5], broken: [-30.01, 5.01] },
+  { id: 'aviation-lap-angle', kept: [50, 60], broken: [49.99, 60.01] },
+  // The rest of the first sets.
+  { id: 'student-lap-straight', kept: [0, 1], broken: [1.01] },
+  { id: 'student-lap-below-hip-bones', kept: [0], broken: [0.1] },
+  { id: 'student-sub-straight', kept: [1], broken: [1.01] },
+  { id: 'student-reclined-points', kept: [6], broken: [5] },
+  { id: 'student-lap-webbing', kept: [50], broken: [49.9] },
+  { id: 'student-shoulder-webbing', kept: [75], broken: [74.9] },
+  { id: 'student-shoulder-webbing-with-restraint', kept: [50], broken: [49.9] },
+  { id: 'student-sub-webbing', kept: [50], broken: [49.9] },
+  { id: 'workshop-lap-straight', kept: [3], broken: [3.01] },
+  { id: 'workshop-thigh-straps-behind', kept: [0], broken: [-0.01] },
+  { id: 'workshop-centre-strap-in-line', kept: [-10, 10], broken: [-10.01, 10.01] },
+  { id: 'workshop-tab-in-line', kept: [5], broken: [5.01] },
+  { id: 'workshop-six-points', kept: [6], broken: [5] },
+  { id: 'workshop-wrap-bar', kept: [25], broken: [24.9] },
 ]
+
+it('holds both sides of the limit of every numeric rule against its source', () => {
+  const listed = new Set(PUBLISHED.map(({ id }) => id))
+  expect(
+    RULES.filter((rule) => limitsOf(rule).length > 0 && !listed.has(rule.id)).map(({ id }) => id),
+  ).toEqual([])
+})
 
 describe.each(PUBLISHED)('the rule $id', ({ id, kept, broken }) => {
   const rule = ruleById(id)

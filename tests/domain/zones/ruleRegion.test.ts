@@ -70,6 +70,9 @@ const STRAIGHT: readonly Case[] = [
   { quantity: 'shoulder-drop', strap: 'shoulder-left', min: -10, max: 20 },
   { quantity: 'shoulder-drop', strap: 'shoulder-right', min: null, max: 45 },
   { quantity: 'shoulder-to-spine', strap: 'shoulder-right', min: -5, max: 5 },
+  { quantity: 'shoulder-above-hip', strap: 'shoulder-left', min: 450, max: null },
+  { quantity: 'shoulder-above-hip', strap: 'shoulder-right', min: 400, max: 520 },
+  { quantity: 'shoulder-behind-hip', strap: 'shoulder-left', min: 150, max: 600 },
   { quantity: 'lap-angle', strap: 'lap-left', min: 45, max: 60 },
   { quantity: 'lap-angle', strap: 'lap-right', min: 20, max: 75 },
   { quantity: 'lap-run-angle', strap: 'lap-left', min: 30, max: 65 },
@@ -90,6 +93,8 @@ const STRAIGHT: readonly Case[] = [
 const TRACED: readonly Case[] = [
   { quantity: 'shoulder-rim-drop', strap: 'shoulder-left', min: 0, max: 45 },
   { quantity: 'shoulder-plan', strap: 'shoulder-right', min: -10, max: 20 },
+  { quantity: 'shoulder-behind-fk', strap: 'shoulder-left', min: 0, max: null },
+  { quantity: 'shoulder-reference-plan', strap: 'shoulder-left', min: -10, max: 20 },
   { quantity: 'shoulder-free-length', strap: 'shoulder-left', min: null, max: 400 },
   { quantity: 'shoulder-length-behind-seat', strap: 'shoulder-left', min: 50, max: 250 },
 ]
@@ -100,6 +105,8 @@ const PAIRS: readonly Case[] = [
 ]
 
 const ACROSS: readonly Case[] = [
+  { quantity: 'lap-off-centre', strap: 'lap-left', min: 120, max: null },
+  { quantity: 'lap-off-centre', strap: 'lap-right', min: 100, max: 300, mirrored: true },
   { quantity: 'lap-spacing', strap: 'lap-left', pair: 'lap-pair', min: 165, max: null },
   { quantity: 'lap-spacing', strap: 'lap-right', pair: 'lap-pair', min: 300, max: 500, mirrored: true },
   { quantity: 'sub-spacing', strap: 'sub-left', pair: 'sub-pair', min: 90, max: 110, mirrored: true },

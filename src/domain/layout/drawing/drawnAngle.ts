@@ -94,6 +94,11 @@ export const drawnAngle = (id: QuantityId, scene: AngleScene, elevation: Elevati
     case 'lap-spacing':
     case 'lap-mirror':
     case 'lap-over-asis':
+    case 'shoulder-above-hip':
+    case 'shoulder-behind-hip':
+    case 'shoulder-behind-fk':
+    case 'shoulder-reference-plan':
+    case 'lap-off-centre':
     case 'sub-spacing':
     case 'helmet-clearance':
     case 'strap-length':

@@ -115,7 +115,9 @@ const withProperty = (
       return withTube(layout, subjectTubeId(finding.subject), { wallMm: Number(to) })
     case 'bar-area':
     case 'bar-second-moment':
-      // These follow from diameter and wall; their remedies are given as a wall.
+    case 'wrap-tube-role':
+    case 'strap-slot':
+      // These follow from diameter and wall; their remedies are given as a wall. For tubes and slots none is given.
       return layout
   }
 }

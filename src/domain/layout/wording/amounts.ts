@@ -29,6 +29,8 @@ const amountUnit = (id: QuantityId | PropertyId): AmountUnit => {
     case 'belt-lap-adjuster':
     case 'belt-head-and-neck':
     case 'wrap-guide-hoops':
+    case 'wrap-tube-role':
+    case 'strap-slot':
     case 'tab-shear':
       return 'count'
   }
@@ -79,6 +81,12 @@ const wordText = (id: QuantityId | PropertyId, word: string): string => {
     case 'single':
     case 'double':
       return `${word} shear`
+    case 'harness-bar':
+      return 'harness bar'
+    case 'cage':
+      return 'cage tube'
+    case 'floor':
+      return 'floor tube'
     case 'rotary-cam':
       return 'rotary cam'
     default:

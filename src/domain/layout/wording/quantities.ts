@@ -64,6 +64,33 @@ const SHOULDER_WORDS = {
     low: 'is too short behind the seat',
     high: 'is too long behind the seat',
   },
+  'shoulder-above-hip': {
+    name: 'upper anchor above the hip point',
+    meaning: 'Height of the strap’s last contact before the body over the hip point; plus when it is above.',
+    low: 'is anchored too low above the hip point',
+    high: 'is anchored too high above the hip point',
+  },
+  'shoulder-behind-hip': {
+    name: 'upper anchor behind the hip point',
+    meaning:
+      'Fore-and-aft distance from the hip point to the strap’s last contact before the body; plus when it is behind.',
+    low: 'is anchored too far forward',
+    high: 'is anchored too far rearward',
+  },
+  'shoulder-behind-fk': {
+    name: 'upper anchor behind the plane FK',
+    meaning:
+      'Distance of the strap’s last contact before the body from the plane that crosses the torso line at 120°, 260 mm plus the contact’s distance from the seat’s middle up from the hip point; plus when it is behind and above.',
+    low: 'is anchored ahead of the plane FK',
+    high: 'is anchored too far behind the plane FK',
+  },
+  'shoulder-reference-plan': {
+    name: 'upper anchor from the reference shoulder, from above',
+    meaning:
+      'Angle, seen from above, of the line from a point 530 mm up the torso line and 120 mm sideways (the 120 from memory) to the strap’s last contact before the body, from straight rearward; plus toward the middle of the seat.',
+    low: 'is anchored too far outward',
+    high: 'is anchored too far inward',
+  },
   'spine-load-share': {
     name: 'spine load share',
     meaning:
@@ -105,6 +132,12 @@ const LAP_WORDS = {
     meaning: 'How far the left and right lap anchors differ in fore-and-aft position and height together.',
     low: 'match too closely',
     high: 'do not match left to right',
+  },
+  'lap-off-centre': {
+    name: 'lap anchor from the middle',
+    meaning: 'Distance of the lap anchor from the middle plane of the seat; plus on the strap’s own side.',
+    low: 'is anchored too near the middle of the seat',
+    high: 'is anchored too far from the middle of the seat',
   },
   'lap-over-asis': {
     name: 'height above the hip bone',
@@ -200,6 +233,10 @@ export const propertyName = (id: PropertyId): string => {
       return 'webbing width'
     case 'wrap-guide-hoops':
       return 'guide hoops'
+    case 'wrap-tube-role':
+      return 'kind of the wrapped tube'
+    case 'strap-slot':
+      return 'slot in the seat'
     case 'wrap-bar-diameter':
       return 'diameter of the wrapped bar'
     case 'tab-thickness':

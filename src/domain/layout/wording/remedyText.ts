@@ -64,6 +64,10 @@ const propertyText = (property: PropertyId, to: string, layout: Layout): string 
       return `Take webbing ${text} wide.`
     case 'wrap-guide-hoops':
       return to === 'yes' ? 'Weld guide hoops on both sides of the wrap.' : 'Leave out the guide hoops.'
+    case 'wrap-tube-role':
+      return `Wrap the strap round a ${text}.`
+    case 'strap-slot':
+      return 'Lead the strap through a slot in the seat.'
     case 'wrap-bar-diameter':
       return `Take a bar ${text} in diameter.`
     case 'tab-thickness':

@@ -187,6 +187,7 @@ export const STUDENT_CARS_2026_RULES: RuleSet = {
   id: 'student-cars-2026',
   name: 'Student car rules 2026',
   edition: 'Formula SAE Rules 2026 V1',
+  group: 'Student cars',
   about:
     'The belt sections of the 2026 student car rules that were read as text; section numbers came through a text conversion, so check them in the printed document.',
   rules: [...SHOULDER, ...LAP, ...SUB, ...POSTURE, ...STUDENT_HARDWARE_RULES, ...STUDENT_STATED_RULES],

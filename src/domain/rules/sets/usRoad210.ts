@@ -153,6 +153,7 @@ export const US_ROAD_210_RULES: RuleSet = {
   id: 'us-road-anchorages-571-210',
   name: 'US road anchorages, 49 CFR 571.210',
   edition: EDITION,
+  group: 'Road vehicles',
   about:
     'Where US law puts the lap belt anchorages of road vehicles; it has no limit here for harness shoulder straps or anti-submarine straps.',
   rules: [...CHECKED, ...STATED],

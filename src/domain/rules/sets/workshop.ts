@@ -151,6 +151,7 @@ export const WORKSHOP_RULES: RuleSet = {
   id: 'workshop-practice',
   name: 'Workshop practice',
   edition: 'rules of thumb of the trade, no edition',
+  group: 'Trade',
   about:
     'What off-road fabricators and seat builders go by; it has no published source and replaces no rule book.',
   rules: [
