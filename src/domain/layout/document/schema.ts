@@ -4,78 +4,13 @@ import { BODY_MEASURES, type BodyMeasure } from '../../body/occupant'
 import { ERROR_SPREADS } from '../../rules/tolerance'
 import { ARRANGEMENTS, STRAP_IDS } from '../../straps/strap'
 import { type Layout, LAYOUT_VERSION } from './layout'
-import { COUNTS, LIMITS, MEASURE_LIMITS, type NumberLimits, TEXT_LENGTHS } from './limits'
+import { COUNTS, LIMITS, MEASURE_LIMITS, TEXT_LENGTHS } from './limits'
+import { choice, flag, group, id, limitedNumber, list, point, text } from './schemaParts'
 
 /*
  * The one description of a layout file. Reading, the words of its messages and the published JSON Schema all come from it:
- * a title is the field's name in words, a description what it means. The only file of the domain that uses a package.
+ * a title is the field's name in words, a description what it means. With schemaParts.ts the only file of the domain that uses a package.
  */
-
-const limitedNumber = (limits: NumberLimits, title: string, description = '') =>
-  v.pipe(
-    v.number(),
-    v.minValue(limits.min),
-    v.maxValue(limits.max),
-    // JSON can hold -0; it equals 0 everywhere in the geometry and must not survive as a difference.
-    v.transform((value) => (value === 0 ? 0 : value)),
-    v.title(title),
-    v.description(description),
-    v.metadata({ unit: limits.unit }),
-  )
-
-const text = (title: string, description = '', maxLength: number = TEXT_LENGTHS.name) =>
-  v.pipe(v.string(), v.maxLength(maxLength), v.title(title), v.description(description))
-
-/** No colon or slash: those join ids into the longer ids of handles, sittings and findings. */
-const ID_PATTERN = /^[A-Za-z0-9][A-Za-z0-9._-]*$/
-
-const id = (title: string) =>
-  v.pipe(
-    v.string(),
-    v.maxLength(TEXT_LENGTHS.id),
-    v.regex(ID_PATTERN),
-    v.title(title),
-    v.metadata({
-      wanted: 'an id of letters, digits, dots, hyphens and underscores that starts with a letter or digit',
-    }),
-  )
-
-const flag = (title: string, description = '') =>
-  v.pipe(v.boolean(), v.title(title), v.description(description))
-
-const choice = <const Options extends readonly (string | number)[]>(
-  options: Options,
-  title: string,
-  description = '',
-) => v.pipe(v.picklist(options), v.title(title), v.description(description))
-
-const list = <Item extends v.GenericSchema>(
-  item: Item,
-  counts: { readonly min: number; readonly max: number },
-  title: string,
-  description = '',
-) =>
-  v.pipe(
-    v.array(item),
-    v.minLength(counts.min),
-    v.maxLength(counts.max),
-    v.title(title),
-    v.description(description),
-  )
-
-const group = <const Entries extends v.ObjectEntries>(entries: Entries, title: string, description = '') =>
-  v.pipe(v.strictObject(entries), v.title(title), v.description(description))
-
-const point = (title: string, description = 'From the datum.') =>
-  group(
-    {
-      xMm: limitedNumber(LIMITS.coordinateMm, 'x', 'Rearward.'),
-      yMm: limitedNumber(LIMITS.coordinateMm, 'y', "To the occupant's right."),
-      zMm: limitedNumber(LIMITS.coordinateMm, 'z', 'Up.'),
-    },
-    title,
-    description,
-  )
 
 const seatNumber = (title: string, description: string) =>
   limitedNumber(LIMITS.seatCoordinateMm, title, description)
