@@ -40,7 +40,11 @@ check('lint', ['oxlint/bin/oxlint', 'src', 'tests', 'e2e'])
 check('types', ['typescript/bin/tsc', '-p', '.'], ['typescript/bin/tsc', '-p', 'src/domain'])
 check('dead code', ['knip/bin/knip.js'])
 const unitReport = join(reports, 'unit.json')
-runTool('vitest/vitest.mjs', ['run', '--reporter=dot', '--reporter=json', `--outputFile.json=${unitReport}`])
+runTool(
+  'vitest/vitest.mjs',
+  ['run', '--reporter=dot', '--reporter=json', `--outputFile.json=${unitReport}`],
+  { NO_COLOR: '1' },
+)
 countReport('unit', 'unit.json', (report) => [
   report.numPassedTests,
   // A file that fails to load has no tests of its own to count.

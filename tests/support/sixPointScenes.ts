@@ -8,5 +8,12 @@ export const sixPointScenes = (layout: Layout, evaluation: Evaluation): readonly
   const evaluated = evaluation.places[0]
   if (place === undefined || evaluated === undefined) throw new Error('the layout has no place')
   const { seat, belt, anchors } = place
-  return evaluated.sittings.map(({ pose, body }) => ({ seat, pose, body, belt, anchors, tubes: layout.tubes }))
+  return evaluated.sittings.map(({ pose, body }) => ({
+    seat,
+    pose,
+    body,
+    belt,
+    anchors,
+    tubes: layout.tubes,
+  }))
 }
