@@ -30,6 +30,7 @@ export const anchorCells = (
   layout: Layout,
   type: Typography,
   shared: SharedWords,
+  ranges: RangeLine,
 ): readonly (readonly CellText[])[] => {
   const unit = layout.units.length
   const { point } = row.anchor.mount
@@ -46,7 +47,7 @@ export const anchorCells = (
     figure(point.xMm),
     figure(point.yMm),
     figure(point.zMm),
-    sideCell(row, type),
+    sideCell(row, type, ranges),
     stringCell(row, type),
     planCell(row, type),
     turnCell(row, type),
@@ -64,6 +65,7 @@ export interface SharedWords {
   readonly areTabsUpright: boolean
 }
 
+/** Whether an anchor is a tab without lean; a wrap leans nowhere either. */
 export const isUpright = ({ anchor: { mount } }: AnchorRow): boolean =>
   mount.kind === 'wrap' || Math.abs(mount.leanDeg) < NO_ANGLE_DEG
 
@@ -119,15 +121,26 @@ const rangeText = (leastDeg: number, mostDeg: number): string => {
   return texts.join(' to ')
 }
 
-const sideCell = ({ pull, pullRange }: AnchorRow, type: Typography): readonly CellText[] => {
+/** Whether the range over the sittings follows the direction words on their line or has a line of its own. */
+export type RangeLine = 'same-line' | 'own-line'
+
+const sideCell = (
+  { pull, pullRange }: AnchorRow,
+  type: Typography,
+  ranges: RangeLine,
+): readonly CellText[] => {
   if (pull === null) return [cell('no strap path', type.strong, 3)]
   const { sideFromLevelDeg, runs } = pull
   const isLevel = Math.abs(sideFromLevelDeg) < NO_ANGLE_DEG
   const turn = isLevel ? 'level' : sideFromLevelDeg > 0 ? 'up' : 'down'
   const way = runs === 'neither' ? turn : `${turn}, ${runs}`
   const hasRange = pullRange !== null && pullRange.mostDeg - pullRange.leastDeg >= 2 * NO_ANGLE_DEG
-  const range = hasRange ? `; ${rangeText(pullRange.leastDeg, pullRange.mostDeg)}` : ''
-  return [cell(angleText(Math.abs(sideFromLevelDeg)), type.figure, 1), cell(`${way}${range}`, type.small, 4)]
+  const range = hasRange ? rangeText(pullRange.leastDeg, pullRange.mostDeg) : ''
+  const words = ranges === 'own-line' ? [way, range] : [[way, range].filter((word) => word !== '').join('; ')]
+  return [
+    cell(angleText(Math.abs(sideFromLevelDeg)), type.figure, 1),
+    ...words.map((word) => cell(word, type.small, 4)),
+  ]
 }
 
 /** The side cell says already that there is no path. */
@@ -147,7 +160,7 @@ const turnCell = ({ anchor }: AnchorRow, type: Typography): readonly CellText[] 
   const { planDeg } = anchor.mount
   const way =
     Math.abs(planDeg) < NO_ANGLE_DEG ? 'fore and aft' : `rear edge ${planDeg > 0 ? 'right' : 'left'}`
-  return [cell(angleText(Math.abs(planDeg)), type.figure, 1), cell(way, type.small, 2)]
+  return [cell(angleText(Math.abs(planDeg)), type.figure, 1), cell(way, type.small, 3)]
 }
 
 const leanCell = ({ anchor }: AnchorRow, type: Typography): readonly CellText[] => {

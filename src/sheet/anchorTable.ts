@@ -3,7 +3,14 @@ import type { Evaluation } from '../domain/layout/evaluate/evaluation'
 import { placeName } from '../domain/layout/wording/names'
 import { type AnchorRow, anchorRows } from '../domain/shop/anchorRows'
 import { angleText } from '../domain/units/angle'
-import { anchorCells, isUpright, pointText, type SharedWords, sharedWords } from './anchorCells'
+import {
+  anchorCells,
+  isUpright,
+  pointText,
+  type RangeLine,
+  type SharedWords,
+  sharedWords,
+} from './anchorCells'
 import type { FlowRow } from './flow'
 import { cell, gapRow, headingRow, textRows, type BareRow } from './section'
 import { neededWidthMm, tableRow, type CellText, type Column } from './table'
@@ -57,15 +64,18 @@ export const anchorTable = (places: readonly PlaceAnchors[], setting: TableSetti
   const { layout, widthMm, type } = setting
   const areTabsUpright = places.every(({ rows }) => rows.every(isUpright))
   const sharedOf = places.map(({ rows }) => sharedWords(rows, areTabsUpright, layout.units.length))
-  const cellsOf = places.map(({ rows }, index) =>
-    rows.map((row) => anchorCells(row, layout, type, sharedOf[index] ?? NOTHING_SHARED)),
-  )
   const headings = headCells(setting, areTabsUpright)
-  const columns = tableColumns([headings, ...cellsOf.flat()], setting)
-  const head = headRow(columns, headings)
-  const again = [titleRow('Anchors (continued)', setting), head]
+  const { cellsOf, columns } = lowestBody(headings, setting, (ranges) =>
+    places.map(({ rows }, index) =>
+      rows.map((row) => anchorCells(row, layout, type, sharedOf[index] ?? NOTHING_SHARED, ranges)),
+    ),
+  )
+  const saidOf = places.map(({ rows }, index) => sharedText(rows, sharedOf[index] ?? NOTHING_SHARED))
+  const forAll = new Set(saidOf).size === 1 ? (saidOf[0] ?? '') : ''
+  const head = [headRow(columns, headings), ...(forAll === '' ? [] : [forAllRow(forAll, setting)])]
+  const again = [titleRow('Anchors (continued)', setting), ...head]
   const groups = places.flatMap(({ place }, index) => {
-    const said = sharedText(sharedOf[index] ?? NOTHING_SHARED)
+    const said = forAll === '' ? (saidOf[index] ?? '') : ''
     const group: FlowRow = { ...placeRow(place, '', said, setting), continuation: again }
     const groupAgain: FlowRow = { ...placeRow(place, ' (continued)', said, setting), continuation: [] }
     const cells = cellsOf[index] ?? []
@@ -81,7 +91,7 @@ export const anchorTable = (places: readonly PlaceAnchors[], setting: TableSetti
     continuation: [],
   }))
   return {
-    rows: [titleRow('Anchors', setting), head, ...groups, gapRow(0.7, EXPLAINED_SECTION), ...explained],
+    rows: [titleRow('Anchors', setting), ...head, ...groups, gapRow(0.7, EXPLAINED_SECTION), ...explained],
     isCramped: isTooNarrow(columns, type),
   }
 }
@@ -89,13 +99,27 @@ export const anchorTable = (places: readonly PlaceAnchors[], setting: TableSetti
 const NOTHING_SHARED: SharedWords = { tabs: null, wraps: null, areTabsUpright: false }
 
 /** "All tabs: upright (lean 0°), plate 4.8 mm … All wraps: strap over the top …" */
-const sharedText = ({ tabs, wraps, areTabsUpright }: SharedWords): string => {
-  const ofTabs = [...(areTabsUpright ? ['upright (lean 0°)'] : []), ...(tabs === null ? [] : [tabs])]
+const sharedText = (rows: readonly AnchorRow[], { tabs, wraps, areTabsUpright }: SharedWords): string => {
+  const hasTabs = rows.some(({ anchor }) => anchor.mount.kind === 'tab')
+  const ofTabs = [
+    ...(areTabsUpright && hasTabs ? ['upright (lean 0°)'] : []),
+    ...(tabs === null ? [] : [tabs]),
+  ]
   return [
     ...(ofTabs.length === 0 ? [] : [`All tabs: ${ofTabs.join(', ')}.`]),
     ...(wraps === null ? [] : [`All wraps: ${wraps}.`]),
   ].join(' ')
 }
+
+/** What holds for every place, once under the column heads. */
+const forAllRow = (text: string, { widthMm, type }: TableSetting): FlowRow => ({
+  ...tableRow([{ widthMm, align: 'left' }], [[cell(text, type.small, 6)]], {
+    section: ANCHOR_SECTION,
+    rule: 'thin',
+    keepWithNext: true,
+  }),
+  continuation: [],
+})
 
 const titleRow = (text: string, { widthMm, type }: TableSetting): FlowRow =>
   headingRow(text, ANCHOR_SECTION, widthMm, type)
@@ -104,20 +128,37 @@ const WORDS_COLUMN = 1
 /** Narrower than about thirty letters the words make the rows high. Our judgement. */
 const WORDS_MIN_SIZES = 15
 
+type Cells = readonly (readonly CellText[])[]
+
+interface TableBody {
+  readonly cellsOf: readonly (readonly Cells[])[]
+  readonly columns: readonly Column[]
+}
+
 /**
- * Every column as wide as its widest line or as its widest number or word, whichever makes the lower table, so that no number
+ * Every column as wide as its widest line, the range over the sittings beside the direction words or below them, whichever makes
+ * the lower table; where both leave too little for the words beside the numbers, as wide as the widest number or word. No number
  * is ever cut; the words get what is left.
  */
-const tableColumns = (
-  rows: readonly (readonly (readonly CellText[])[])[],
+const lowestBody = (
+  headings: Cells,
   { widthMm, type }: TableSetting,
-): readonly Column[] => {
-  const whole = columnsFor(rows, widthMm, 'whole-lines')
-  const broken = columnsFor(rows, widthMm, 'words')
-  if (isTooNarrow(whole, type)) return broken
-  const heightMm = (columns: readonly Column[]): number =>
-    rows.reduce((sumMm, cells) => sumMm + tableRow(columns, cells, { section: '', rule: 'none' }).heightMm, 0)
-  return heightMm(broken) < heightMm(whole) ? broken : whole
+  cellsWith: (ranges: RangeLine) => TableBody['cellsOf'],
+): TableBody => {
+  const whole = (['same-line', 'own-line'] as const)
+    .map((ranges): TableBody => {
+      const cellsOf = cellsWith(ranges)
+      return { cellsOf, columns: columnsFor([headings, ...cellsOf.flat()], widthMm, 'whole-lines') }
+    })
+    .filter(({ columns }) => !isTooNarrow(columns, type))
+  const heightMm = ({ cellsOf, columns }: TableBody): number =>
+    cellsOf
+      .flat()
+      .reduce((sumMm, row) => sumMm + tableRow(columns, row, { section: '', rule: 'none' }).heightMm, 0)
+  const [lowest] = whole.toSorted((a, b) => heightMm(a) - heightMm(b))
+  if (lowest !== undefined) return lowest
+  const cellsOf = cellsWith('own-line')
+  return { cellsOf, columns: columnsFor([headings, ...cellsOf.flat()], widthMm, 'words') }
 }
 
 const isTooNarrow = (columns: readonly Column[], type: Typography): boolean =>

@@ -12,7 +12,7 @@ export const CHECK_BAR_WIDTH_MM = CHECK_BAR_4_IN_MM + 4
 /** Two bars with ticks, so that a print that was scaled is found out before anyone measures on it. */
 export const checkBarItems = (corner: PagePoint): readonly SheetItem[] => {
   const leftMm = corner.xMm
-  const barMm = corner.yMm + 6
+  const barMm = corner.yMm + 6.2
   const bar = (lengthMm: number, yMm: number): SheetItem =>
     straightItem({ xMm: leftMm, yMm }, { xMm: leftMm + lengthMm, yMm }, { widthMm: 0.25 })
   const tick = (atMm: number, fromMm: number, toMm: number): SheetItem =>
@@ -22,7 +22,7 @@ export const checkBarItems = (corner: PagePoint): readonly SheetItem[] => {
   return [
     textItem(
       { xMm: leftMm, yMm: corner.yMm + 2.6 },
-      'Check bar: lay a ruler on it. If it is not 100 mm / 4 in, do not measure on the drawing.',
+      'Check bar: 100 mm above, 4 in below. If a ruler says otherwise, do not measure on the drawing.',
       LEAST_TEXT_MM,
       { ink: 'dark' },
     ),
@@ -30,9 +30,5 @@ export const checkBarItems = (corner: PagePoint): readonly SheetItem[] => {
     ...millimetres.map((atMm) => tick(atMm, barMm - (atMm % 50 === 0 ? 1.8 : 1), barMm)),
     bar(CHECK_BAR_4_IN_MM, barMm + 0.6),
     ...inches.map((atMm) => tick(atMm, barMm + 0.6, barMm + 2.2)),
-    textItem({ xMm: leftMm + 50.8, yMm: barMm - 0.9 }, '100 mm above the line', LEAST_TEXT_MM, {
-      ink: 'dark',
-    }),
-    textItem({ xMm: leftMm + 52, yMm: barMm + 3.1 }, '4 in below the line', LEAST_TEXT_MM, { ink: 'dark' }),
   ]
 }

@@ -217,7 +217,7 @@ const elevationItems = (
 }
 
 /** A name farther than this from its tube is taken for the name of something else. Our judgement, mm of paper. */
-const NAME_REACH_MM = 7
+const NAME_REACH_MM = 4
 
 const isBesideItsTube = (
   primitive: Primitive,

@@ -48,20 +48,11 @@ export const sheetPages = (
 ): readonly SheetPage[] => {
   const anchors = numberedAnchors(layout, evaluation)
   const makeFigure = figureMaker(layout, evaluation, anchors)
-  const tried = LETTERING_FACTORS.flatMap((factor) =>
-    TABLES_MIN_MM.map((tablesMinMm) => {
-      const paper = PAPERS[paperName]
-      return composed({
-        layout,
-        evaluation,
-        paper,
-        type: typography(factor),
-        anchors,
-        makeFigure,
-        tablesMinMm,
-      })
-    }),
-  )
+  const paper = PAPERS[paperName]
+  const tried = LETTERING_FACTORS.flatMap((factor) => {
+    const sheet = { layout, evaluation, paper, type: typography(factor), anchors, makeFigure }
+    return figuresFor(sheet).map((figure) => composed(sheet, figure))
+  })
   const [best] = tried.toSorted(
     (a, b) =>
       Number(a.isCramped) - Number(b.isCramped) ||
@@ -85,7 +76,6 @@ interface Sheet {
   readonly type: Typography
   readonly anchors: readonly PlaceAnchors[]
   readonly makeFigure: FigureMaker
-  readonly tablesMinMm: number
 }
 
 /** Where everything goes, before anything is drawn. */
@@ -100,8 +90,13 @@ interface Composition extends Sheet {
   readonly isCramped: boolean
 }
 
-const composed = (sheet: Sheet): Composition => {
-  const { layout, evaluation, paper, type } = sheet
+/** The box inside the margins, above the foot line, and what the header of the first page leaves of it. */
+const firstPageBoxes = ({
+  layout,
+  evaluation,
+  paper,
+  type,
+}: Sheet): { readonly printed: Box; readonly content: Box } => {
   const printed: Box = {
     leftMm: MARGIN_MM,
     topMm: MARGIN_MM,
@@ -109,11 +104,24 @@ const composed = (sheet: Sheet): Composition => {
     bottomMm: paper.heightMm - MARGIN_MM - FOOT_LINE_MM,
   }
   const headerMm = heightOf(jobHeader(layout, evaluation, widthOf(printed), type))
-  const content = { ...printed, topMm: printed.topMm + headerMm + SMALL_GAP_MM }
-  const figure = sheet.makeFigure({
-    widthMm: widthOf(content) - COLUMN_GAP_MM - sheet.tablesMinMm,
-    heightMm: content.bottomMm - content.topMm - CHECK_BAR_HEIGHT_MM,
-  })
+  return { printed, content: { ...printed, topMm: printed.topMm + headerMm + SMALL_GAP_MM } }
+}
+
+/** The drawing in every scale that leaves enough for the tables, each once. */
+const figuresFor = (sheet: Sheet): readonly ElevationFigure[] => {
+  const { content } = firstPageBoxes(sheet)
+  const figures = TABLES_MIN_MM.map((tablesMinMm) =>
+    sheet.makeFigure({
+      widthMm: widthOf(content) - COLUMN_GAP_MM - tablesMinMm,
+      heightMm: content.bottomMm - content.topMm - CHECK_BAR_HEIGHT_MM,
+    }),
+  )
+  return [...new Map(figures.map((figure) => [figure.scale, figure])).values()]
+}
+
+const composed = (sheet: Sheet, figure: ElevationFigure): Composition => {
+  const { layout, type } = sheet
+  const { printed, content } = firstPageBoxes(sheet)
   const leftMm = Math.max(figure.widthMm, CHECK_BAR_WIDTH_MM)
   const right = { ...content, leftMm: content.leftMm + leftMm + COLUMN_GAP_MM }
   const foot = signOffFoot(widthOf(right), type)
@@ -183,7 +191,8 @@ const restFrames = (table: Flowed, first: FirstPage, fullPage: Box, columnMm: nu
   const pageIndex = table.framesUsed - 1
   const box = pageIndex === 0 ? first.tables : fullPage
   const below = { ...box, topMm: Math.min(box.bottomMm, table.endMm + SMALL_GAP_MM) }
-  const free = pageIndex === 0 && widthOf(first.belowFigure) >= columnMm ? [first.belowFigure] : []
+  const free =
+    pageIndex === 0 && widthOf(first.belowFigure) >= columnMm ? columnsOf(first.belowFigure, columnMm) : []
   return [...columnsOf(below, columnMm), ...free].map((each) => ({ pageIndex, box: each }))
 }
 

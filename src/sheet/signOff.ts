@@ -1,36 +1,26 @@
 import { CAUTIONS } from '../domain/layout/wording/cautions'
 import { boxItem, straightItem, textItem, type PagePoint, type SheetItem } from './item'
 import { textRows } from './section'
-import { lineHeightMm } from './table'
 import { LEAST_TEXT_MM, type Typography } from './typography'
 
 const STEPS = ['Planned', 'Welded', 'Checked on the car'] as const
 const BOX_MM = 11.5
-const GAP_MM = 2
+const GAP_MM = 1.2
 
 export interface Foot {
   readonly heightMm: number
   readonly itemsAt: (corner: PagePoint) => readonly SheetItem[]
 }
 
-/** Cautions and the boxes to sign in, as high as their text needs. */
+/** Cautions and the boxes to sign in, as high as their text needs. The first caution stands on the last line of every page. */
 export const signOffFoot = (widthMm: number, type: Typography): Foot => {
-  const rows = textRows(CAUTIONS.join(' '), widthMm, type.small, 'Cautions')
-  const titleMm = lineHeightMm(type.strong)
+  const rows = textRows(`CAUTIONS: ${CAUTIONS.slice(1).join(' ')}`, widthMm, type.small, 'Cautions')
   const textMm = rows.reduce((sumMm, row) => sumMm + row.heightMm, 0)
   return {
-    heightMm: titleMm + textMm + GAP_MM + BOX_MM,
+    heightMm: textMm + GAP_MM + BOX_MM,
     itemsAt: (corner) => [
-      textItem(
-        { xMm: corner.xMm + 0.9, yMm: corner.yMm + type.strong.sizeMm * 0.92 },
-        'Cautions',
-        type.strong.sizeMm,
-        { weight: 'bold' },
-      ),
-      ...rows.flatMap((row, index) =>
-        row.draw({ xMm: corner.xMm, yMm: corner.yMm + titleMm + index * row.heightMm }),
-      ),
-      ...boxItems({ xMm: corner.xMm, yMm: corner.yMm + titleMm + textMm + GAP_MM }, widthMm),
+      ...rows.flatMap((row, index) => row.draw({ xMm: corner.xMm, yMm: corner.yMm + index * row.heightMm })),
+      ...boxItems({ xMm: corner.xMm, yMm: corner.yMm + textMm + GAP_MM }, widthMm),
     ],
   }
 }

@@ -10,6 +10,7 @@ import {
   type SheetItem,
   type SheetText,
 } from '../../src/sheet/item'
+import { lengthText } from '../../src/domain/units/length'
 import type { PaperName } from '../../src/sheet/paper'
 import { type SheetPage, sheetPages } from '../../src/sheet/sheetPages'
 import { exampleIndex, exampleLayout } from '../support/exampleLayouts'
@@ -95,6 +96,52 @@ describe('sheetPages', () => {
           expect(words).toContain(String(valueMm).replace('-', '−'))
       }
     }
+  })
+
+  it.each(cases)(
+    'shows the numbers of every anchor in one table on the first page: $name',
+    ({ layout, pages }) => {
+      const [first] = pages
+      const words = first === undefined ? [] : tableTexts(first).map((item) => item.text)
+      for (const { mount } of layout.places.flatMap((place) => place.anchors)) {
+        for (const valueMm of [mount.point.xMm, mount.point.yMm, mount.point.zMm])
+          expect(words).toContain(lengthText(valueMm, layout.units.length))
+      }
+      expect(allText(pages)).not.toContain('Anchors (continued)')
+    },
+  )
+
+  it.each(cases)(
+    'sets nothing smaller than 6.5 point and the numbers of the table in 8 at least: $name',
+    ({ pages }) => {
+      // 72 point to the inch of 25.4 mm. The limits are our judgement.
+      const points = (item: SheetText): number => (item.sizeMm / 25.4) * 72
+      const all = pages.flatMap(texts)
+      expect(all.filter((item) => points(item) < 6.5).map((item) => item.text)).toEqual([])
+      const numbers = pages
+        .flatMap(tableTexts)
+        .filter((item) => item.weight === 'bold' && /^−?[\d./ ]+°?$/.test(item.text))
+        // Numbers in balloons are drawn to be found, not read off.
+        .filter((item) => item.align !== 'centre')
+      expect(numbers.filter((item) => points(item) < 8).map((item) => item.text)).toEqual([])
+    },
+  )
+
+  it('lists each tight finding with its limit and its room in millimetres', () => {
+    const car = exampleLayout('trail-car-two-seat.layout.json')
+    const layout = { ...car, units: { ...car.units, length: 'mm' as const } }
+    const evaluation = evaluateLayout(layout)
+    const tight = evaluation.places
+      .flatMap((place) => place.findings)
+      .filter((finding) => finding.verdict === 'tight')
+    expect(tight.length).toBeGreaterThan(0)
+    const text = allText(sheetPages(layout, evaluation, 'a4')).replaceAll('\n', ' ')
+    const entries = [...text.matchAll(/TIGHT, (?:must|should|advice): ([^[]*)\[/g)].map(
+      ([, entry]) => entry ?? '',
+    )
+    const alsoNamed = entries.flatMap((entry) => /The same: ([^.]*)\./.exec(entry)?.[1]?.split(', ') ?? [])
+    expect(entries.length + alsoNamed.length).toBe(tight.length)
+    for (const entry of entries) expect(entry).toMatch(/, limit .*; room [\d.]+ mm\./)
   })
 
   it('gives inches to a sixteenth with the millimetres beside them when the shop thinks in inches', () => {
