@@ -99,18 +99,21 @@ const separationBy = <Measure extends string>(
   const rest = countsByRank(ranked, (index) => passes[index] !== true)
   const passing = sum(pass)
   const notPassing = sum(rest)
-  const { first, last, strength } = bestStretch(
+  const { first, last } = bestStretch(
     pass.map((count, rank) => count / passing - (rest[rank] ?? 0) / notPassing),
   )
+  const passingInside = sum(pass.slice(first, last + 1))
+  const notPassingInside = sum(rest.slice(first, last + 1))
   return {
     measure,
     from: first === 0 ? null : (values[first] ?? null),
     to: last === values.length - 1 ? null : (values[last] ?? null),
-    passingInside: sum(pass.slice(first, last + 1)),
+    passingInside,
     passing,
-    notPassingInside: sum(rest.slice(first, last + 1)),
+    notPassingInside,
     notPassing,
-    strength: Math.max(0, Math.min(1, strength)),
+    // From the counts, so that no rounding of the sums above is in it.
+    strength: passingInside / passing - notPassingInside / notPassing,
   }
 }
 
