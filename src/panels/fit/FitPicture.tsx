@@ -18,8 +18,7 @@ const SHAPES: Readonly<Record<Outcome, MarkShape>> = {
   broken: 'cross',
 }
 
-/** Those who fail are drawn last, over the others. */
-const DRAWING_ORDER: readonly Outcome[] = ['passing', 'unchecked', 'broken']
+const OUTCOMES: readonly Outcome[] = ['passing', 'unchecked', 'broken']
 
 const OUTCOME_WORDS: Readonly<Record<Outcome, string>> = {
   passing: 'passes',
@@ -75,7 +74,8 @@ const SexPicture = (props: {
   const own = occupants.filter((occupant) => occupant.sex === sex)
   const paths = useMemo(
     () =>
-      DRAWING_ORDER.map((outcome) => ({
+      // The fewest are drawn last, so that the many do not hide them.
+      OUTCOMES.toSorted((a, b) => fit.tally[sex][b] - fit.tally[sex][a]).map((outcome) => ({
         outcome,
         path: marksPath(
           SHAPES[outcome],
@@ -88,7 +88,7 @@ const SexPicture = (props: {
   return (
     <figure className="fit-figure">
       <figcaption>
-        {SEX_WORDS[sex]}: {passing} pass, {broken} do not
+        {SEX_WORDS[sex]}: {passing} pass, {broken} break a limit
         {unchecked > 0 ? `, ${unchecked} could not be checked` : ''}
       </figcaption>
       <svg
@@ -142,7 +142,7 @@ export const FitPicture = memo(function FitPicture(props: {
   return (
     <div className="fit-pictures">
       <ul className="fit-legend">
-        {DRAWING_ORDER.map((outcome) => (
+        {OUTCOMES.map((outcome) => (
           <LegendMark
             key={outcome}
             shape={SHAPES[outcome]}

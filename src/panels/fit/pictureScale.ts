@@ -22,8 +22,11 @@ interface Sized {
   readonly massKg: number
 }
 
-/** More marks than this on one axis run into each other at the width of a phone. Our judgement. */
-const MOST_TICKS = 6
+/** More numbers than this on one axis run into each other at the width of a phone. Our judgement. */
+const MOST_TICKS = 7
+
+/** Room left beyond the outermost people, as a share of what they span. Our judgement. */
+const MARGIN_SHARE = 0.04
 
 interface Axis {
   readonly values: readonly number[]
@@ -33,17 +36,28 @@ interface Axis {
   readonly words: (value: number) => string
 }
 
-const scaleOf = ({ values, step, start, end, words }: Axis): PictureScale => {
-  const spread = (size: number): number =>
-    Math.ceil(Math.max(...values) / size) - Math.floor(Math.min(...values) / size)
-  // Doubled until the marks have room.
-  const size =
-    [1, 2, 4, 8, 16].map((times) => times * step).find((each) => spread(each) <= MOST_TICKS) ?? 32 * step
-  const low = Math.floor(Math.min(...values) / size) * size
-  const count = Math.max(1, spread(size))
-  const at = (value: number): number => start + ((value - low) / (count * size)) * (end - start)
-  const marked = Array.from({ length: count + 1 }, (_, index) => low + index * size)
-  return { at, ticks: marked.map((value) => ({ at: at(value), words: words(value) })) }
+/** Where the scale begins and ends: beyond all people, and never less than two steps apart. */
+const rangeOf = ({ values, step }: Axis): { readonly low: number; readonly high: number } => {
+  const least = Math.min(...values)
+  const most = Math.max(...values)
+  const margin = Math.max(step, MARGIN_SHARE * (most - least))
+  return { low: least - margin, high: most + margin }
+}
+
+const scaleOf = (axis: Axis): PictureScale => {
+  const { step, start, end, words } = axis
+  const { low, high } = rangeOf(axis)
+  const at = (value: number): number => start + ((value - low) / (high - low)) * (end - start)
+  const ticksBy = (size: number): readonly number[] => {
+    const first = Math.ceil(low / size)
+    return Array.from({ length: Math.floor(high / size) - first + 1 }, (_, index) => (first + index) * size)
+  }
+  // Doubled until the numbers have room.
+  const marked = [1, 2, 4, 8].map((times) => ticksBy(times * step)).find(({ length }) => length <= MOST_TICKS)
+  return {
+    at,
+    ticks: (marked ?? ticksBy(16 * step)).map((value) => ({ at: at(value), words: words(value) })),
+  }
 }
 
 /** Scales that hold everybody; the steps are round numbers of the unit shown. */
@@ -53,14 +67,14 @@ export const pictureScales = (
 ): PictureScales => ({
   x: scaleOf({
     values: people.map(({ statureMm }) => statureMm),
-    step: units.length === 'mm' ? 100 : 4 * MM_PER_INCH,
+    step: units.length === 'mm' ? 50 : 2 * MM_PER_INCH,
     start: PICTURE.left,
     end: PICTURE.width - PICTURE.right,
     words: (statureMm) => lengthText(statureMm, units.length),
   }),
   y: scaleOf({
     values: people.map(({ massKg }) => massKg),
-    step: units.mass === 'kg' ? 20 : 40 * KG_PER_LB,
+    step: units.mass === 'kg' ? 10 : 20 * KG_PER_LB,
     start: PICTURE.height - PICTURE.bottom,
     end: PICTURE.top,
     words: (massKg) => massText(massKg, units.mass),
@@ -77,11 +91,11 @@ export const markPath = (shape: MarkShape, x: number, y: number): string => {
   const from = (dx: number, dy: number): string => `${tenth(x + dx)} ${tenth(y + dy)}`
   switch (shape) {
     case 'ring':
-      return `M${from(-1.6, 0)}a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0`
+      return `M${from(-2, 0)}a2 2 0 1 0 4 0a2 2 0 1 0 -4 0`
     case 'cross':
-      return `M${from(-2.6, -2.6)}l5.2 5.2M${from(-2.6, 2.6)}l5.2 -5.2`
+      return `M${from(-2, -2)}l4 4M${from(-2, 2)}l4 -4`
     case 'triangle':
-      return `M${from(-2.8, 2.2)}h5.6l-2.8 -4.8z`
+      return `M${from(-2.5, 2)}h5l-2.5 -4.3z`
     case 'diamond':
       return `M${from(0, -6)}l6 6l-6 6l-6 -6z`
   }

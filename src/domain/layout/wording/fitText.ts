@@ -80,11 +80,11 @@ export const limitingText = ({ limiting, tally }: Pick<Fit, 'limiting' | 'tally'
   if (passing === 0) return 'Nobody passes: whose body it is makes no difference here.'
   if (limiting === null) return 'Too few people are on one side to name a limiting body measure.'
   const { measure, passingInside, notPassingInside, notPassing, strength } = limiting
-  const inside = `inside are ${passingInside} of the ${passing} who pass and ${notPassingInside} of the ${notPassing} who do not`
+  const inside = `${passingInside} of the ${passing} who pass lie there, and ${notPassingInside} of the ${notPassing} who do not`
   const name = personMeasureName(measure)
   return strength < TELLS_WELL
-    ? `No single body measure tells well who passes. The best is ${name}, ${stretchText(limiting, units)}: ${inside}.`
-    : `What limits is ${name}. It is best to have ${stretchText(limiting, units)}: ${inside}.`
+    ? `No single body measure tells well who passes. Nearest is ${name}, ${stretchText(limiting, units)}: ${inside}.`
+    : `Limiting body measure: ${name}, ${stretchText(limiting, units)}: ${inside}.`
 }
 
 /** The rules that a level takes in, as words for a choice. */
