@@ -30,8 +30,8 @@ export interface ToleranceCase {
   /** Whether the rule is broken, or cannot be checked, somewhere within the ±. */
   readonly canLeave: boolean
   /**
-   * Share of all cars welded so in which the rule is broken in some sitting, 0…1; null where it was not asked for or where no
-   * method gives it.
+   * Share of all cars welded so in which the rule is broken in some sitting, 0…1; null where it was not asked for, where the
+   * rule is broken as drawn and where no method gives it.
    */
   readonly chance: number | null
 }

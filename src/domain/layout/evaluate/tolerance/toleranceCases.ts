@@ -65,9 +65,14 @@ const worstIn = (question: Question, sitting: UncertainSitting, starts: readonly
   return worst
 }
 
+/** The region of one wrap of a pair is looked for with the strap solver itself, a thousand times slower than any other. */
+const isSlowToTrace = (rule: QuantityRule, { anchor }: ZoneCase): boolean =>
+  rule.quantity === 'shoulder-spacing' && anchor.mount.kind === 'wrap'
+
 const worstWithin = (question: Question): WorstWithin | null => {
   const { rule, zoneCase, tolerance, variables } = question
-  const starts = zoneCase === null ? [] : zoneStarts(rule, zoneCase, tolerance, variables)
+  const starts =
+    zoneCase === null || isSlowToTrace(rule, zoneCase) ? [] : zoneStarts(rule, zoneCase, tolerance, variables)
   let worst: WorstWithin | null = null
   for (const sitting of question.sittings) {
     if (!speaksIn(question, sitting)) continue
@@ -88,14 +93,15 @@ const chanceOf = (question: Question, finding: Finding, canLeave: boolean): numb
   const { spread } = tolerance
   if (spread === 'worst-case') return null
   if (!canLeave) return 0
-  if (zoneCase === null) return null
+  // What is broken as drawn has to be moved first; its chance would be of no use.
+  if (zoneCase === null || finding.verdict === 'broken' || isSlowToTrace(rule, zoneCase)) return null
   const speaking = sittings.filter((sitting) => speaksIn(question, sitting))
   const isPair =
     strapsOfPair(subject).length > 0 && decidingAnchors(placeCase.place, rule.quantity, subject).length === 2
   const chance =
     rule.quantity === 'tab-twist'
       ? twistChance({ rule, anchor: zoneCase.anchor, sittings: speaking, straps, variables, spread })
-      : zoneChance({ rule, zoneCase, tolerance, spread, isPair, sittings }, finding.verdict !== 'broken')
+      : zoneChance({ rule, zoneCase, tolerance, spread, isPair, sittings })
   return chance !== null && chance < NO_CHANCE ? null : chance
 }
 

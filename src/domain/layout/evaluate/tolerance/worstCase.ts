@@ -37,23 +37,35 @@ const corners = (count: number): readonly Shares[] => {
 const withShare = (shares: Shares, index: number, share: number): Shares =>
   shares.map((old, i) => (i === index ? Math.min(1, Math.max(-1, share)) : old))
 
-/** What is tried for one error: its ends, or, once those are done, a step either way. */
+/** What is tried for one error: its ends, or, once those are done, a step either way from inside. */
 const tries = (shares: Shares, index: number, step: number | null): readonly number[] => {
   const now = shares[index] ?? 0
-  return step === null ? ENDS.filter((share) => share !== now) : [now - step, now + step]
+  if (step === null) return ENDS.filter((share) => share !== now)
+  return Math.abs(now) < 1 ? [now - step, now + step] : []
 }
 
-const climbed = (question: ExtremeQuestion, start: Extreme, step: number | null): Extreme => {
+/** Differences below this are rounding: an error that makes no more of it does not matter. */
+const NO_DIFFERENCE = 1e-12
+
+/** Moves one error at a time to where the value is better, until none is. `matters` collects the errors that change the value. */
+const climbed = (
+  question: ExtremeQuestion,
+  start: Extreme,
+  step: number | null,
+  matters: Set<number>,
+): Extreme => {
   const { valueWith, count, sign } = question
   let best = start
   for (let sweep = 0; sweep < 6; sweep += 1) {
     const before = best
     for (let index = 0; index < count; index += 1) {
+      if ((sweep > 0 || step !== null) && !matters.has(index)) continue
       for (const share of tries(best.shares, index, step)) {
         if (best.value === null) return best
         const shares = withShare(best.shares, index, share)
         const value = valueWith(shares)
-        if (value === null || sign * value > sign * best.value + 1e-12) best = { value, shares }
+        if (value === null || Math.abs(value - best.value) > NO_DIFFERENCE) matters.add(index)
+        if (value === null || sign * value > sign * best.value + NO_DIFFERENCE) best = { value, shares }
       }
     }
     if (best === before) break
@@ -62,18 +74,20 @@ const climbed = (question: ExtremeQuestion, start: Extreme, step: number | null)
 }
 
 /**
- * The largest or smallest value within the errors, found by moving one error at a time to its better end, from the drawn position,
- * the corners of the first two errors and the given places, then in finer steps. Exact where the value only rises or only falls
- * along each error; a set of errors without a value comes before any number.
+ * The largest or smallest value within the errors, found by moving one error at a time to its better end, from the best of the drawn
+ * position, the corners of the first two errors and the given places, then in finer steps. Exact where the value only rises or only
+ * falls along each error; a set of errors without a value comes before any number.
  */
 export const extremeWithin = (question: ExtremeQuestion): Extreme => {
   const { valueWith, count, sign, starts } = question
   let best: Extreme | null = null
   for (const shares of [...corners(count), ...starts]) {
-    const found = climbed(question, { value: valueWith(shares), shares }, null)
-    if (found.value === null) return found
-    if (best?.value == null || sign * found.value > sign * best.value) best = found
+    const value = valueWith(shares)
+    if (value === null) return { value, shares }
+    if (best?.value == null || sign * value > sign * best.value) best = { value, shares }
   }
   if (best === null) return { value: null, shares: [] }
-  return STEPS.reduce((from, step) => climbed(question, from, step), best)
+  const matters = new Set<number>()
+  const atEnds = climbed(question, best, null, matters)
+  return STEPS.reduce((from, step) => climbed(question, from, step, matters), atEnds)
 }

