@@ -3,7 +3,7 @@ import { type SurveyedPerson, surveyedPeople } from '../domain/body/survey/surve
 import type { Layout } from '../domain/layout/document/layout'
 import { type Fit, type WhoFits, whoFits } from '../domain/layout/fit/whoFits'
 import { FIT_CAPTION, FIT_METHOD } from '../domain/layout/wording/fitText'
-import { ruleSetById } from '../domain/rules/ruleSets'
+import { ruleSetOf } from '../domain/layout/document/ruleSetOf'
 
 const countOf = (people: readonly SurveyedPerson[], sex: Sex): number =>
   people.filter((person) => person.sex === sex).length
@@ -17,7 +17,7 @@ const reportedFit = ({ tally, limiting, notPassingAt }: Fit, { positions }: WhoF
 
 /** What `--fit` adds for each place: how many of the surveyed people pass each rule, the same counts as the page shows. */
 export const fitReport = (layout: Layout) => {
-  const ruleSet = ruleSetById(layout.ruleSetId)
+  const ruleSet = ruleSetOf(layout)
   if (ruleSet === null) throw new Error(`no rule set "${layout.ruleSetId}"`)
   const people = surveyedPeople()
   return {

@@ -6,6 +6,7 @@ import type { Tube } from '../../src/domain/geometry/tube'
 import type { Layout, Place } from '../../src/domain/layout/document/layout'
 import { LIMITS, MEASURE_LIMITS, type NumberLimits } from '../../src/domain/layout/document/limits'
 import { ERROR_SPREADS } from '../../src/domain/rules/tolerance'
+import { documentsToConfirm } from '../../src/domain/rules/confirmed'
 import { RULE_SETS } from '../../src/domain/rules/ruleSets'
 import type { Anchor } from '../../src/domain/straps/anchor'
 import type { Seat, Slot } from '../../src/domain/straps/seat'
@@ -185,6 +186,26 @@ const toleranceArb = fc.option(
   { nil: undefined },
 )
 
+/** Copies of sets of the program as own ones, and documents of theirs as confirmed; left out when there are none. */
+const ownRulesArb = fc
+  .record({
+    sets: fc.subarray([...RULE_SETS], { maxLength: 2 }),
+    documents: fc.subarray([...new Set(RULE_SETS.flatMap(documentsToConfirm))], { maxLength: 3 }),
+  })
+  .map(({ sets, documents }) => ({
+    ...(sets.length === 0
+      ? {}
+      : {
+          ownRuleSets: sets.map((set, i) => ({
+            ...set,
+            id: `own-${i + 1}`,
+            group: 'Own' as const,
+            rules: set.rules.slice(0, 4),
+          })),
+        }),
+    ...(documents.length === 0 ? {} : { confirmedDocuments: documents }),
+  }))
+
 /** Any layout that a file may hold. */
 export const layoutArb: fc.Arbitrary<Layout> = fc
   .integer({ min: 0, max: 3 })
@@ -209,6 +230,7 @@ export const layoutArb: fc.Arbitrary<Layout> = fc
       }),
       dustyOrMuddyUse: fc.boolean(),
       ruleSetId: fc.constantFrom(...RULE_SETS.map((set) => set.id)),
+      ownRules: ownRulesArb,
       tolerance: toleranceArb,
       tubes: fc.constant(tubes),
       places: fc
@@ -216,4 +238,8 @@ export const layoutArb: fc.Arbitrary<Layout> = fc
         .chain((count) => fc.tuple(...Array.from({ length: count }, (_, i) => placeArb(i, tubes)))),
     }),
   )
-  .map(({ tolerance, ...layout }) => (tolerance === undefined ? layout : { ...layout, tolerance }))
+  .map(({ tolerance, ownRules, ...layout }) => ({
+    ...layout,
+    ...ownRules,
+    ...(tolerance === undefined ? {} : { tolerance }),
+  }))

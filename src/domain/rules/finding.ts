@@ -20,6 +20,21 @@ export interface BrokenLimit {
   readonly subject: Subject
 }
 
+/** One part of a combined remedy. */
+export type RemedyStep = Extract<Remedy, { kind: 'move-anchors' | 'move-tube' | 'turn-tab' }>
+
+/** One rule in one sitting. */
+export interface RuleInSitting {
+  readonly ruleId: string
+  readonly sittingId: string
+}
+
+/** Rules and sittings that no position of one anchor keeps all of; with any one of them left out some position would. */
+export interface Contradiction {
+  readonly anchorId: string
+  readonly rules: readonly RuleInSitting[]
+}
+
 /** One change that clears a finding, computed and checked, or the reason why there is none. */
 export type Remedy =
   | {
@@ -50,7 +65,18 @@ export type Remedy =
       readonly to: string
     }
   | { readonly kind: 'add-anchor'; readonly strap: string }
-  | { readonly kind: 'none'; readonly reason: string }
+  | {
+      /** Several changes at once, offered where no single one clears the finding without breaking another limit; it breaks none. */
+      readonly kind: 'combined'
+      /** Carried out one after the other. */
+      readonly steps: readonly RemedyStep[]
+    }
+  | {
+      readonly kind: 'none'
+      readonly reason: string
+      /** The smallest group that rules a remedy out; left out where the zones show none. */
+      readonly contradiction?: Contradiction
+    }
 
 /** `inward` and `outward` are toward and away from the seat's centre line, both sides of a mirrored pair together. */
 export type MoveDirection = 'up' | 'down' | 'forward' | 'rearward' | 'inward' | 'outward'

@@ -4,8 +4,8 @@ import type { Arrangement, StrapFamily, StrapId } from '../straps/strap'
 /** `must`: the document orders it. `should`: it recommends it, or a shop rule. `advice`: worth knowing, never more. */
 export type RuleLevel = 'must' | 'should' | 'advice'
 
-/** How the figure reached us. A figure from memory is never a `must`. */
-export type SourceStatus = 'read' | 'second-hand' | 'memory' | 'common-practice'
+/** How the figure reached us; `own`: the builder's own limit. A figure from memory is never a `must`. */
+export type SourceStatus = 'read' | 'second-hand' | 'memory' | 'common-practice' | 'own'
 
 export interface RuleSource {
   readonly document: string

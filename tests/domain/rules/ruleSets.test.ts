@@ -19,14 +19,13 @@ describe('RULE_SETS', () => {
   })
 
   it('counts a figure from memory as advice and one quoted second-hand as no must, until it is confirmed', () => {
-    for (const rule of RULES) {
-      const { status } = rule.source
-      if (status === 'memory') expect(rule.level).toBe('advice')
-      if (status === 'second-hand') expect(rule.level).not.toBe('must')
-      // Only what a document orders more strongly has something to confirm.
-      if (status === 'read' || status === 'common-practice') expect(rule.confirmedLevel).toBeUndefined()
-      if (rule.confirmedLevel !== undefined) expect(rule.confirmedLevel).not.toBe(rule.level)
-    }
+    const ofStatus = (...statuses: readonly string[]) =>
+      RULES.filter((rule) => statuses.includes(rule.source.status))
+    expect(ofStatus('memory').every((rule) => rule.level === 'advice')).toBe(true)
+    expect(ofStatus('second-hand').every((rule) => rule.level !== 'must')).toBe(true)
+    // Only what a document orders more strongly has something to confirm.
+    expect(ofStatus('read', 'common-practice').every((rule) => rule.confirmedLevel === undefined)).toBe(true)
+    expect(RULES.every((rule) => rule.confirmedLevel !== rule.level)).toBe(true)
     expect(RULES.filter((rule) => rule.source.status === 'memory').length).toBeGreaterThan(5)
   })
 

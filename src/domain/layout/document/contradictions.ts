@@ -1,11 +1,11 @@
 import { pointDistanceMm } from '../../geometry/point'
 import { nearestOnPolyline } from '../../geometry/segment'
 import type { Tube } from '../../geometry/tube'
-import { RULE_SETS, ruleSetById } from '../../rules/ruleSets'
 import type { Seat } from '../../straps/seat'
 import type { Layout, Place } from './layout'
 import { TUBE_POINT_SPACING_MM, WRAP_OFF_TUBE_MM } from './limits'
 import { type FieldPath, type LayoutProblem, problemAt } from './problem'
+import { ruleSetContradictions } from './ruleSetContradictions'
 
 /** What is wrong at a place in the layout; `says` continues the words of that place. */
 interface Contradiction {
@@ -41,13 +41,6 @@ const isCalendarDate = (date: string): boolean => {
   const isLeap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0
   const days = [31, isLeap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1] ?? 0
   return day >= 1 && day <= days
-}
-
-const ruleSetContradictions = (layout: Layout): readonly Contradiction[] => {
-  if (ruleSetById(layout.ruleSetId) !== null) return []
-  const says = `there is no rule set "${layout.ruleSetId}"`
-  const remedy = `Name one of these: ${RULE_SETS.map((set) => set.id).join(', ')}.`
-  return [{ path: ['ruleSetId'], received: layout.ruleSetId, says, remedy }]
 }
 
 const repeatedIds = (

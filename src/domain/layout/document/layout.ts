@@ -1,5 +1,6 @@
 import type { Occupant } from '../../body/occupant'
 import type { Tube } from '../../geometry/tube'
+import type { RuleSet } from '../../rules/rule'
 import type { WeldTolerance } from '../../rules/tolerance'
 import type { Anchor } from '../../straps/anchor'
 import type { Seat } from '../../straps/seat'
@@ -53,6 +54,10 @@ export interface Layout {
   readonly units: { readonly length: LengthUnit; readonly force: ForceUnit; readonly mass: MassUnit }
   readonly dustyOrMuddyUse: boolean
   readonly ruleSetId: string
+  /** Rule sets of the builder's own, beside those of the program; left out when there are none. */
+  readonly ownRuleSets?: readonly RuleSet[]
+  /** Documents that the builder has, as "document, edition" (rules/confirmed.ts); left out when there are none. */
+  readonly confirmedDocuments?: readonly string[]
   /** What welding and measuring may be off by; left out while nobody has typed it. */
   readonly tolerance?: WeldTolerance
   readonly tubes: readonly Tube[]

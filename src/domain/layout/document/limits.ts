@@ -4,7 +4,7 @@ import type { BodyMeasure } from '../../body/occupant'
 export interface NumberLimits {
   readonly min: number
   readonly max: number
-  readonly unit: 'mm' | '°' | 'kg'
+  readonly unit: 'mm' | '°' | 'kg' | ''
 }
 
 const mm = (min: number, max: number): NumberLimits => ({ min, max, unit: 'mm' })
@@ -32,6 +32,7 @@ export const LIMITS = {
   wallMm: mm(0.5, 25),
   thicknessMm: mm(0.5, 30),
   holeDiameterMm: mm(3, 60),
+  ruleLimit: { min: -1_000_000, max: 1_000_000, unit: '' },
   weldErrorMm: mm(0, 50),
   angleErrorDeg: deg(0, 15),
 } as const satisfies Record<string, NumberLimits>
@@ -73,6 +74,11 @@ export const COUNTS = {
   anchors: { min: 0, max: 7 },
   slots: { min: 0, max: 12 },
   slotStraps: { min: 1, max: 7 },
+  ownRuleSets: { min: 0, max: 20 },
+  rules: { min: 0, max: 300 },
+  arrangements: { min: 1, max: 4 },
+  wantedWords: { min: 1, max: 10 },
+  confirmedDocuments: { min: 0, max: 100 },
   outlinePoints: { min: 3, max: 200 },
 } as const
 

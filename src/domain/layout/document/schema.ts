@@ -5,6 +5,7 @@ import { ERROR_SPREADS } from '../../rules/tolerance'
 import { ARRANGEMENTS, STRAP_IDS } from '../../straps/strap'
 import { type Layout, LAYOUT_VERSION } from './layout'
 import { COUNTS, LIMITS, MEASURE_LIMITS, TEXT_LENGTHS } from './limits'
+import { confirmedDocuments, ownRuleSets } from './ruleSetSchema'
 import { choice, flag, group, id, limitedNumber, list, point, text } from './schemaParts'
 
 /*
@@ -249,6 +250,8 @@ const layoutSchema = group(
     ),
     dustyOrMuddyUse: flag('dusty or muddy use'),
     ruleSetId: id('rule set'),
+    ownRuleSets: v.exactOptional(ownRuleSets),
+    confirmedDocuments: v.exactOptional(confirmedDocuments),
     tolerance: v.exactOptional(tolerance),
     tubes: list(tube, COUNTS.tubes, 'tubes'),
     places: list(place, COUNTS.places, 'places'),

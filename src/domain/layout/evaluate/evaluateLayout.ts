@@ -1,8 +1,9 @@
 import type { Finding } from '../../rules/finding'
 import type { QuantityRule, Rule, RuleLevel, RuleSet } from '../../rules/rule'
-import { DEFAULT_RULE_SET_ID, ruleSetById } from '../../rules/ruleSets'
+import { DEFAULT_RULE_SET_ID } from '../../rules/ruleSets'
 import { anchorZone } from '../../zones/ruleRegion'
 import type { Layout, Place } from '../document/layout'
+import { ruleSetOf } from '../document/ruleSetOf'
 import type { Evaluation, PlaceEvaluation } from './evaluation'
 import { propertyFindings } from './propertyFindings'
 import { type PlaceCase, quantityFindings } from './quantityFindings'
@@ -79,7 +80,7 @@ export const evaluatePlace = (
  * reading a layout file refuses it before.
  */
 export const evaluateLayout = (layout: Layout, options: EvaluateOptions = {}): Evaluation => {
-  const ruleSet = ruleSetById(layout.ruleSetId)
+  const ruleSet = ruleSetOf(layout)
   if (ruleSet === null) {
     throw new Error(`no rule set "${layout.ruleSetId}"; the default is "${DEFAULT_RULE_SET_ID}"`)
   }

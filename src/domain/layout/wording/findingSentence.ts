@@ -1,8 +1,8 @@
 import type { Finding, Limit } from '../../rules/finding'
 import { PROPERTY_IDS, type PropertyId } from '../../rules/rule'
-import { ruleById } from '../../rules/ruleSets'
 import type { QuantityId } from '../../straps/quantity'
 import type { Layout } from '../document/layout'
+import { ruleOf } from '../document/ruleSetOf'
 import { limitText, outsideText, roomText, valueText } from './amounts'
 import { placeName, sittingNameById, subjectName } from './names'
 import { problemClause } from './problemText'
@@ -101,7 +101,7 @@ const whatText = (finding: Finding, layout: Layout): string => {
 
 /** A finding in words, in the layout's length unit. Throws for a finding of a rule that no set has. */
 export const findingSentence = (finding: Finding, layout: Layout): FindingSentence => {
-  const rule = ruleById(finding.ruleId)
+  const rule = ruleOf(layout, finding.ruleId)
   if (rule === null) throw new Error(`no rule "${finding.ruleId}"`)
   return {
     what: whatText(finding, layout),

@@ -7,7 +7,8 @@ export const sourceText = (source: RuleSource): string => {
   // "Common practice of the trade … (common practice, no source)" would say it three times.
   if (status === 'common-practice') return `${statusWord(status)} (${section})`
   const quoted = phrase === null ? '' : `, “${phrase}”`
-  return `${document}, ${edition}, ${section}${quoted} (${statusWord(status)})`
+  const named = [document, edition, section].filter((part) => part !== '').join(', ')
+  return `${named}${quoted} (${statusWord(status)})`
 }
 
 /** What a rule says, why, where sources disagree, and where it comes from, each as plain text; no numbers of any layout. */

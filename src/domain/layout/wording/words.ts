@@ -36,6 +36,8 @@ export const statusWord = (status: SourceStatus): string => {
       return 'quoted second-hand'
     case 'memory':
       return 'from memory'
+    case 'own':
+      return 'a limit of your own'
     case 'common-practice':
       return 'common practice, no source'
   }

@@ -15,8 +15,8 @@ const directive = (section: string, phrase: string | null, status: SourceStatus 
 const R_CAVEAT =
   'Written from the design point R; here it is held against the hip point of every person in every seat position, which asks more.'
 
-/** What is asked of upper and lower anchorages whatever the vehicle's class. `key` keeps the ids of the sets apart. */
-const commonRules = (key: string): readonly Rule[] => [
+/** What is asked of upper anchorages whatever the vehicle's class. `key` keeps the ids of the sets apart. */
+const upperRules = (key: string): readonly Rule[] => [
   limitRule({
     id: `eu-${key}-upper-height`,
     orders: 'must',
@@ -50,6 +50,10 @@ const commonRules = (key: string): readonly Rule[] => [
     family: 'shoulder',
     min: 0,
   }),
+]
+
+/** Likewise of lower anchorages. */
+const lowerRules = (key: string): readonly Rule[] => [
   limitRule({
     id: `eu-${key}-lap-spacing`,
     orders: 'must',
@@ -118,7 +122,8 @@ export const EU_LIGHT_GOODS_RULES: RuleSet = {
       min: 50,
       max: 70,
     }),
-    ...commonRules('light-goods'),
+    ...upperRules('light-goods'),
+    ...lowerRules('light-goods'),
   ],
 }
 
@@ -140,7 +145,8 @@ export const EU_REAR_SEATS_RULES: RuleSet = {
       min: 20,
       max: 80,
     }),
-    ...commonRules('rear'),
+    ...upperRules('rear'),
+    ...lowerRules('rear'),
   ],
 }
 
@@ -162,7 +168,8 @@ export const EU_BUS_RULES: RuleSet = {
       min: 45,
       max: 90,
     }),
-    ...commonRules('bus'),
+    ...upperRules('bus'),
+    ...lowerRules('bus'),
   ],
 }
 

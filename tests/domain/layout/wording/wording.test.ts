@@ -188,7 +188,7 @@ describe('problemText', () => {
 
 describe('ruleSentence', () => {
   it('prints every rule with how its figure reached us', () => {
-    const words = ['read in the document', 'common practice, no source']
+    const words = ['read in the document', 'quoted second-hand', 'from memory', 'common practice, no source']
     for (const rule of RULE_SETS.flatMap((set) => set.rules)) {
       const { source } = ruleSentence(rule)
       expect(words.some((word) => source.includes(word))).toBe(true)
@@ -202,7 +202,7 @@ describe('words', () => {
     const all = [
       ...(['broken', 'tight', 'unchecked', 'clear'] as const).map(verdictWord),
       ...(['must', 'should', 'advice'] as const).map(levelWord),
-      ...(['read', 'second-hand', 'memory', 'common-practice'] as const).map(statusWord),
+      ...(['read', 'second-hand', 'memory', 'common-practice', 'own'] as const).map(statusWord),
       ...(['up', 'down', 'forward', 'rearward', 'inward', 'outward'] as const).map(directionWord),
     ]
     expect(new Set(all).size).toBe(all.length)
