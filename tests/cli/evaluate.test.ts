@@ -7,9 +7,11 @@ import { fileURLToPath } from 'node:url'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
 import { evaluationReport, type EvaluationReport, isMustBroken } from '../../src/cli/evaluationReport'
+import { fitReport } from '../../src/cli/fitReport'
 import { movedHandle } from '../../src/domain/layout/edit/move'
 import { evaluateLayout } from '../../src/domain/layout/evaluate/evaluateLayout'
 import { CAUTIONS } from '../../src/domain/layout/wording/cautions'
+import { FIT_CAPTION } from '../../src/domain/layout/wording/fitText'
 import { QUANTITY_IDS } from '../../src/domain/straps/quantity'
 import { exampleIndex, exampleLayout, exampleText } from '../support/exampleLayouts'
 
@@ -50,6 +52,29 @@ const inFolder = async (name: string, text: string): Promise<string> => {
   await writeFile(file, text)
   return file
 }
+
+describe('evaluate --fit', { timeout: 30_000 }, () => {
+  it('adds how many of 600 women and 600 men pass, for each place, and changes nothing else', async () => {
+    const file = example('trail-car-two-seat.layout.json')
+    const [plain, { reports, code }] = await Promise.all([evaluate(file), evaluate('--fit', file)])
+    const report = reports[0] as EvaluationReport & { readonly fit?: ReturnType<typeof fitReport> }
+    const { fit, ...rest } = report
+    expect(rest).toEqual(plain.reports[0])
+    expect(code).toBe(plain.code)
+    expect(fit).toEqual(
+      JSON.parse(JSON.stringify(fitReport(exampleLayout('trail-car-two-seat.layout.json')))),
+    )
+    expect(fit?.surveyed).toEqual({ women: 600, men: 600 })
+    expect(fit?.caption).toBe(FIT_CAPTION)
+    expect(fit?.places.map(({ place }) => place)).toEqual(['driver', 'co-driver'])
+    for (const { overall, rules } of fit?.places ?? []) {
+      for (const { women, men } of [...overall, ...rules]) {
+        expect(women.passing + women.broken + women.unchecked).toBe(600)
+        expect(men.passing + men.broken + men.unchecked).toBe(600)
+      }
+    }
+  })
+})
 
 describe('evaluate', { timeout: 30_000 }, () => {
   it('prints one document for each file, in order, with the numbers the screen reads', async () => {

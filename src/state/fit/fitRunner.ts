@@ -3,12 +3,12 @@ import type { WhoFits } from '../../domain/layout/fit/whoFits'
 import type { FitAnswer, FitQuestion } from './fitMessages'
 
 /** A worker that was given one question. */
-export interface FitWorker {
+interface FitWorker {
   readonly stop: () => void
 }
 
 /** Puts a question to a new worker; `hear` and `fail` are called later, never before this returns. */
-export type AskWorker = (
+type AskWorker = (
   question: FitQuestion,
   hear: (answer: FitAnswer) => void,
   fail: (message: string) => void,
@@ -24,18 +24,18 @@ export interface FitRun {
 }
 
 /** A finished count and what was counted. */
-export interface FitDone {
+interface FitDone {
   readonly layout: Layout
   readonly result: WhoFits
 }
 
 /** A question that came to no answer: it is not asked again by itself. `message` is null when somebody cancelled it. */
-export interface FitEnd {
+interface FitEnd {
   readonly question: FitQuestion
   readonly message: string | null
 }
 
-export interface FitState {
+interface FitState {
   readonly running: FitRun | null
   /** The last finished count, which may be of a layout that has changed since. */
   readonly last: FitDone | null

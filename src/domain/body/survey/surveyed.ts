@@ -4,7 +4,7 @@ import { HELMET_THICKNESS_MM } from '../predicted'
 import survey from './surveyPeople.json'
 
 /** The year of the survey that measured a person. */
-export type SurveyYear = 1988 | 2012
+type SurveyYear = 1988 | 2012
 
 /** One real, nameless person of a survey as an occupant whose tape values are the surveyed ones. */
 export interface SurveyedPerson extends Occupant {
@@ -107,7 +107,7 @@ export const SURVEY_MEASURES = [
 export type PersonMeasure = (typeof SURVEY_MEASURES)[number]
 
 /** One measure of one person, mm or kg > 0. */
-export const measureOf = (person: Occupant, body: Body, measure: PersonMeasure): number =>
+const measureOf = (person: Occupant, body: Body, measure: PersonMeasure): number =>
   measure === 'statureMm' || measure === 'massKg' ? person[measure] : body[measure]
 
 /** Every measure of every person as a column, in the order of the people. */

@@ -13,7 +13,7 @@ export interface SeatPosition {
 }
 
 /** One quantity rule with what it asks about in each seat position; none of it depends on who sits there. */
-export interface FitRule {
+interface FitRule {
   readonly rule: QuantityRule
   /** For each seat position the keys (see `quantityKey`) of the numbers that the rule wants there. */
   readonly keysAt: readonly (readonly number[])[]

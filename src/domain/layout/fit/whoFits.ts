@@ -36,23 +36,25 @@ export interface RuleFit extends Fit {
   readonly ruleId: string
   readonly quantity: QuantityId
   readonly level: RuleLevel
+  /** The rule's own words. */
+  readonly says: string
 }
 
 /** All rules of one level and of the levels above it, over everybody: a person passes who passes every one of them. */
-export interface OverallFit extends Fit {
+interface OverallFit extends Fit {
   readonly level: RuleLevel
   /** How many rules that is, at least one. */
   readonly ruleCount: number
 }
 
 /** A hardware rule that is broken whoever sits there, and therefore is not part of any count. */
-export interface BrokenHardware {
+interface BrokenHardware {
   readonly ruleId: string
   readonly level: RuleLevel
 }
 
 /** What the picture needs of a person. */
-export interface PicturedPerson {
+interface PicturedPerson {
   readonly sex: Sex
   readonly statureMm: number
   readonly massKg: number
@@ -141,6 +143,7 @@ export const whoFitsFrom = (
       ruleId: rule.id,
       quantity: rule.quantity,
       level: rule.level,
+      says: rule.says,
       ...answer([index]),
     })),
     overall: LEVELS.flatMap((level) => {

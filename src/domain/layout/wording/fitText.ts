@@ -70,7 +70,7 @@ const stretchText = ({ measure, from, to }: Separation<PersonMeasure>, units: Un
 }
 
 /** How many people a tally holds. */
-export const tallyTotal = ({ passing, broken, unchecked }: Tally): number => passing + broken + unchecked
+const tallyTotal = ({ passing, broken, unchecked }: Tally): number => passing + broken + unchecked
 
 /** Which body measure tells best who passes, and how well; or why none is named. */
 export const limitingText = ({ limiting, tally }: Pick<Fit, 'limiting' | 'tally'>, units: Units): string => {
