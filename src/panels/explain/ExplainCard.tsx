@@ -84,7 +84,10 @@ export const ExplainCard = (props: ExplainProps): ReactElement => {
     [place, sitting, layout.tubes, layout.units.length, quantity],
   )
   // A drawing opened at the lower edge would stay out of sight.
-  useEffect(() => root.current?.scrollIntoView({ block: 'nearest' }), [])
+  useEffect(() => {
+    // In braces: newer browsers return a promise here, which React would take for the effect's end.
+    root.current?.scrollIntoView({ block: 'nearest' })
+  }, [])
   const onKeyDown = (event: KeyboardEvent): void => {
     if (event.key !== 'Escape') return
     event.stopPropagation()

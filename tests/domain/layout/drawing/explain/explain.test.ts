@@ -251,7 +251,7 @@ describe('explanationOf', () => {
   })
 
   it('gives the same drawing for the same sitting, and another for another sitting', () => {
-    const layout = exampleLayout('rock-buggy.layout.json')
+    const layout = exampleLayout('trail-car-two-seat.layout.json')
     const place = evaluateLayout(layout).places[0]
     const document = layout.places[0]
     if (place === undefined || document === undefined) throw new Error('no place')
@@ -266,7 +266,7 @@ describe('explanationOf', () => {
   })
 
   it('has nothing to draw for a strap without a path', () => {
-    const layout = exampleLayout('rock-buggy.layout.json')
+    const layout = exampleLayout('trail-car-two-seat.layout.json')
     const place = layout.places[0]
     const solved =
       place &&
