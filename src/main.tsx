@@ -16,13 +16,13 @@ import { AppShell } from './panels/AppShell'
 import { ErrorBoundary } from './panels/ErrorBoundary'
 import { browserStorage, restored, startAutosave } from './state/autosave'
 import { unsoundLines } from './state/files'
+import { MountSheet } from './sheet/MountSheet'
 import { AppStoreProvider } from './state/react'
 import { createAppStore } from './state/store'
 import { preferredTheme, startTheme } from './state/theme'
 
 // Loaded after the page stands, so that panels and findings do not wait for the canvas.
 const Elevations = lazy(async () => ({ default: (await import('./elevation/Elevations')).Elevations }))
-const MountSheet = lazy(async () => ({ default: (await import('./sheet/MountSheet')).MountSheet }))
 
 const start = async (root: HTMLElement): Promise<void> => {
   const storage = browserStorage()
@@ -47,11 +47,7 @@ const start = async (root: HTMLElement): Promise<void> => {
                 <Elevations />
               </Suspense>
             }
-            sheet={
-              <Suspense fallback={<p className="waiting">Setting up the mount sheet…</p>}>
-                <MountSheet />
-              </Suspense>
-            }
+            sheet={<MountSheet />}
           />
         </ErrorBoundary>
       </AppStoreProvider>

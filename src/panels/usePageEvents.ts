@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react'
+import { flushSync } from 'react-dom'
 import { openLayoutFile } from '../state/files'
 import { useAppStore } from '../state/react'
 import type { AppStore } from '../state/store'
@@ -7,24 +8,13 @@ import type { AppStore } from '../state/store'
 const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement && target.dataset['dirty'] === 'true'
 
-/** The sheet and its font are loaded when they are first asked for; longer than this nobody waits. */
-const SHEET_WAIT_MS = 10_000
-
-/** What is printed is the mount sheet, never the drawing board: it is opened first. Resolves when it stands, or too late. */
-const openedSheet = async (store: AppStore): Promise<boolean> => {
+/** What is printed is the mount sheet, never the drawing board: it is opened first, and printed once its letters are there. */
+const printedSheet = async (store: AppStore): Promise<void> => {
   // A number still being typed belongs on the sheet.
   if (document.activeElement instanceof HTMLElement) document.activeElement.blur()
-  store.actions.setView({ screen: 'sheet' })
-  const deadlineMs = performance.now() + SHEET_WAIT_MS
-  while (document.querySelector('.mount-sheet') === null && performance.now() < deadlineMs)
-    await new Promise((resolve) => requestAnimationFrame(resolve))
+  flushSync(() => store.actions.setView({ screen: 'sheet' }))
   await document.fonts.ready
-  return document.querySelector('.mount-sheet') !== null
-}
-
-const printedSheet = async (store: AppStore): Promise<void> => {
-  if (await openedSheet(store)) window.print()
-  else store.actions.notify('problem', 'The mount sheet did not open. Open it with its button, then print.')
+  window.print()
 }
 
 const isPrintKey = (event: KeyboardEvent): boolean =>
@@ -54,9 +44,10 @@ export const usePageKeys = (): void => {
   const store = useAppStore()
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent): void => onPageKey(store, event)
-    // The browser's own menu asks nobody first; the sheet is there in time if it was opened before.
+    // The browser's own menu asks nobody first: the page must be the sheet when this returns.
     const onBeforePrint = (): void => {
-      if (store.state.getState().view.screen === 'drawing') store.actions.setView({ screen: 'sheet' })
+      if (store.state.getState().view.screen === 'drawing')
+        flushSync(() => store.actions.setView({ screen: 'sheet' }))
     }
     window.addEventListener('keydown', onKeyDown)
     window.addEventListener('beforeprint', onBeforePrint)
