@@ -9,6 +9,7 @@ import { JobPanel } from './JobPanel'
 import { NumbersPanel } from './NumbersPanel'
 import { PartsPanel } from './PartsPanel'
 import { PeoplePanel } from './PeoplePanel'
+import { AllRuleSetsPanel } from './rules/AllRuleSetsPanel'
 import { SeatPanel } from './SeatPanel'
 import { SelectedPart } from './SelectedPart'
 import { Tabs, type Tab } from './Tabs'
@@ -17,6 +18,7 @@ import { TubesPanel } from './TubesPanel'
 const RESULTS = [
   { id: 'findings', words: 'Findings' },
   { id: 'numbers', words: 'Numbers' },
+  { id: 'all-rule-sets', words: 'All rule sets' },
   { id: 'who-fits', words: 'Who fits' },
 ] as const
 
@@ -38,6 +40,8 @@ const Panel = (props: { readonly id: PanelId }): ReactElement => {
       return <FindingsPanel />
     case 'numbers':
       return <NumbersPanel />
+    case 'all-rule-sets':
+      return <AllRuleSetsPanel />
     case 'who-fits':
       return <FitPanel />
     case 'job':

@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react'
-import { RULE_SETS } from '../domain/rules/ruleSets'
+import { ruleSetsOf } from '../domain/layout/document/ruleSetOf'
 import { useActions, useApp } from '../state/react'
 import { ChoiceField, SwitchField } from './fields/ChoiceField'
 
@@ -26,22 +26,24 @@ export const LengthUnitSwitch = (): ReactElement => {
   )
 }
 
-const RULE_SET_CHOICES = RULE_SETS.map((set) => ({ value: set.id, words: set.name }))
-
 export const RuleSetSelect = (): ReactElement => {
   const ruleSetId = useApp((state) => state.layout.ruleSetId)
+  const ownRuleSets = useApp((state) => state.layout.ownRuleSets)
+  const choices = ruleSetsOf({ ruleSetId, ...(ownRuleSets === undefined ? {} : { ownRuleSets }) }).map(
+    ({ id, name, group }) => ({ value: id, words: name, group }),
+  )
   const { edit } = useActions()
   return (
     <ChoiceField
       label="Rule set"
       value={ruleSetId}
-      choices={RULE_SET_CHOICES}
+      choices={choices}
       testId="rule-set"
       onChange={(id) =>
-        edit(
-          `Check against ${RULE_SET_CHOICES.find((choice) => choice.value === id)?.words ?? id}`,
-          (layout) => ({ ...layout, ruleSetId: id }),
-        )
+        edit(`Check against ${choices.find((choice) => choice.value === id)?.words ?? id}`, (layout) => ({
+          ...layout,
+          ruleSetId: id,
+        }))
       }
     />
   )

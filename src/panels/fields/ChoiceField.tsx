@@ -3,7 +3,21 @@ import { useId, type ReactElement } from 'react'
 export interface Choice<Value extends string> {
   readonly value: Value
   readonly words: string
+  /** The heading it stands under in a list; choices of one group follow each other. */
+  readonly group?: string
 }
+
+const Options = <Value extends string>(props: {
+  readonly choices: readonly Choice<Value>[]
+}): ReactElement => (
+  <>
+    {props.choices.map((choice) => (
+      <option key={choice.value} value={choice.value}>
+        {choice.words}
+      </option>
+    ))}
+  </>
+)
 
 interface ChoiceProps<Value extends string> {
   readonly label: string
@@ -29,10 +43,11 @@ export const ChoiceField = <Value extends string>(
           if (chosen !== undefined) props.onChange(chosen.value)
         }}
       >
-        {props.choices.map((choice) => (
-          <option key={choice.value} value={choice.value}>
-            {choice.words}
-          </option>
+        <Options choices={props.choices.filter(({ group }) => group === undefined)} />
+        {[...new Set(props.choices.flatMap(({ group }) => group ?? []))].map((group) => (
+          <optgroup key={group} label={group}>
+            <Options choices={props.choices.filter((choice) => choice.group === group)} />
+          </optgroup>
         ))}
       </select>
     </div>

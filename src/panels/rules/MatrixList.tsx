@@ -1,0 +1,59 @@
+import { memo, type ReactElement } from 'react'
+import type { Layout } from '../../domain/layout/document/layout'
+import type { MatrixRow, RuleSetMatrix } from '../../domain/layout/evaluate/ruleSetMatrix'
+import { agreementText, isDisagreement } from '../../domain/layout/wording/matrixText'
+import { sourceText } from '../../domain/layout/wording/ruleSentence'
+import { capitalised } from '../../domain/layout/wording/words'
+import { MatrixVerdict } from './MatrixVerdict'
+import { measuredName, partName, valueSpread } from './matrixWords'
+
+const RowCard = (props: {
+  readonly row: MatrixRow
+  readonly matrix: RuleSetMatrix
+  readonly layout: Layout
+}): ReactElement => {
+  const { row, matrix, layout } = props
+  return (
+    <section
+      className="matrix-card"
+      data-testid={`matrix:${row.measured}:${row.subject}`}
+      data-agreement={row.agreement}
+      data-disagree={isDisagreement(row.agreement)}
+    >
+      <h3>
+        {capitalised(measuredName(row.measured))}, {partName(row.subject, layout)}: {valueSpread(row, layout)}
+      </h3>
+      <p className="matrix-agreement">
+        {isDisagreement(row.agreement) ? '≠ ' : ''}
+        {agreementText(row)}
+      </p>
+      <ul>
+        {row.entries.map((entry) => (
+          <li key={`${entry.setId}/${entry.rule.id}`} data-chosen={entry.setId === layout.ruleSetId}>
+            <span className="matrix-set">
+              {matrix.sets.find(({ id }) => id === entry.setId)?.name}
+              {entry.setId === layout.ruleSetId ? ' (chosen)' : ''}
+            </span>
+            <MatrixVerdict entry={entry} measured={row.measured} layout={layout} />
+            <small className="finding-source">{sourceText(entry.rule.source)}</small>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+/** The same as the table, one card for each row: for narrow screens. */
+export const MatrixList = memo(function MatrixList(props: {
+  readonly matrix: RuleSetMatrix
+  readonly layout: Layout
+}): ReactElement {
+  const { matrix, layout } = props
+  return (
+    <>
+      {matrix.rows.map((row) => (
+        <RowCard key={`${row.measured}/${row.subject}`} row={row} matrix={matrix} layout={layout} />
+      ))}
+    </>
+  )
+})
