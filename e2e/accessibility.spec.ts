@@ -33,6 +33,8 @@ for (const { name, use, theme, tabs } of COMBINATIONS) {
     test.use({ ...use, colorScheme: theme })
 
     test('the page is free of what the checker finds', async ({ page }) => {
+      // The checker looks at every letter's contrast: seconds for each panel on a busy machine.
+      test.slow()
       const app = await App.start(page)
       await app.openExample('Everything wrong')
       await expect(page.locator('html')).toHaveAttribute('data-theme', theme)

@@ -23,9 +23,9 @@ export const GROIN_RADIUS_MM = 98
 export const SHOULDER_RADIUS_MM = 100
 /** Hip point to the middle of the shoulder circle along the torso line, and to its top. */
 export const SHOULDER_CENTRE_MM = 490
-export const SHOULDER_TOP_MM = 590
+const SHOULDER_TOP_MM = 590
 /** Half the distance between the two straps on the shoulders. */
-export const HALF_STRAP_SPACING_MM = 100
+const HALF_STRAP_SPACING_MM = 100
 export const BAR_RADIUS_MM = 19.05
 
 const TEMPLATE_PERSON: Occupant = {

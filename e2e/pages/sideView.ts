@@ -11,7 +11,7 @@ export interface SidePoint {
 }
 
 export const deg = (rad: number): number => (rad * 180) / Math.PI
-export const rad = (degrees: number): number => (degrees * Math.PI) / 180
+const rad = (degrees: number): number => (degrees * Math.PI) / 180
 export const sin = (degrees: number): number => Math.sin(rad(degrees))
 export const cos = (degrees: number): number => Math.cos(rad(degrees))
 export const tan = (degrees: number): number => Math.tan(rad(degrees))
