@@ -64,4 +64,10 @@ export type Measure =
       /** The far end of the line that the angle is counted to. */
       readonly to: PlanePointMm
     }
-  | { readonly kind: 'length'; readonly from: PlanePointMm; readonly to: PlanePointMm }
+  | {
+      readonly kind: 'length'
+      readonly from: PlanePointMm
+      readonly to: PlanePointMm
+      /** The dimension line runs through the points themselves instead of beside them. */
+      readonly isOnPoints?: boolean
+    }

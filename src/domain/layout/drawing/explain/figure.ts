@@ -3,6 +3,7 @@ import { cosDeg, sinDeg } from '../../../units/angle'
 import { valueText } from '../../wording/amounts'
 import { angleFigure } from '../anglePrimitives'
 import { type Box, boxAbout, drawingBounds, textBox } from '../box'
+import { dimensionLine } from '../figureText'
 import { placedLabels, type LabelWish } from '../labelPlacement'
 import type { LineStyle, Primitive } from '../primitive'
 import type { ExplainFigure, ExplainScene, ExplainView, Measure } from './explanation'
@@ -62,6 +63,15 @@ const measureEnds = (measure: Measure | null): readonly PlanePointMm[] => {
 const pointed = (from: PlanePointMm, directionDeg: number, lengthMm: number): PlanePointMm =>
   planePoint(from.uMm + lengthMm * cosDeg(directionDeg), from.vMm + lengthMm * sinDeg(directionDeg))
 
+/** Smaller angles get a larger arc, or it would be too short to see. Our judgement. */
+const SMALL_DEG = 20
+
+/** The arc stays inside the shorter of line and figure, but never so small that it hides in its apex. Our judgement. */
+const arcRadiusMm = (valueDeg: number, lengthMm: number, textHeightMm: number): number => {
+  const [lines, share] = Math.abs(valueDeg) < SMALL_DEG ? [11, 0.75] : [5, 0.6]
+  return Math.max(2 * textHeightMm, Math.min(lines * textHeightMm, share * lengthMm))
+}
+
 /** The two lines of an angle and the arc between them, or the dimension of a length. */
 const measurePrimitives = (
   measure: Measure | null,
@@ -72,13 +82,12 @@ const measurePrimitives = (
   const text = valueText(scene.id, scene.value, scene.lengthUnit)
   if (measure.kind === 'length') {
     const { from, to } = measure
-    const offsetMm = 1.6 * textHeightMm
+    const offsetMm = measure.isOnPoints === true ? 0 : 1.6 * textHeightMm
     return [{ kind: 'dimension', key: 'explain/value', part: null, from, to, offsetMm, text }]
   }
   const { apex, zeroDeg, turn, to } = measure
   const lengthMm = planeDistanceMm(apex, to)
-  // The arc stays inside the shorter of line and figure, but never so small that it hides in its apex.
-  const radiusMm = Math.max(2 * textHeightMm, Math.min(5 * textHeightMm, 0.6 * lengthMm))
+  const radiusMm = arcRadiusMm(scene.value, lengthMm, textHeightMm)
   const arc = angleFigure({
     key: 'explain/value',
     part: null,
@@ -114,7 +123,12 @@ const labelsOf = (
       ...parts.points.map(({ at }) => boxAbout(at, 0.6 * textHeightMm, 0.6 * textHeightMm)),
       ...drawn.flatMap((primitive) => textBox(primitive, textHeightMm) ?? []),
     ],
-    lines: drawn.flatMap((primitive) => (primitive.kind === 'polyline' ? [primitive.points] : [])),
+    lines: drawn.flatMap((primitive) => {
+      if (primitive.kind === 'polyline') return [primitive.points]
+      if (primitive.kind !== 'dimension') return []
+      const { from, to } = dimensionLine(primitive, textHeightMm)
+      return [[from, to]]
+    }),
     textHeightMm,
     within: bounds,
   })

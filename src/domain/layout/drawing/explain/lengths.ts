@@ -202,10 +202,21 @@ export const explainHelmet = (scene: ExplainScene): Explanation | null => {
     radiusMm: reachMm,
     style,
   })
-  return explained(scene, {
+  const points = [named('M', 'middle of the helmet', centre), named('N', 'nearest tube', tube.at)]
+  const where = figureOf(
+    {
+      view: 'side',
+      measure: null,
+      points: labelled(points, SIDE_PLANE),
+      lines: [],
+      scenery: elevationScenery(scene, 'side'),
+    },
+    scene,
+  )
+  const gap = explained(scene, {
     view: 'true',
     plane,
-    points: [named('M', 'middle of the helmet', centre), named('N', 'nearest tube', tube.at)],
+    points,
     measure: {
       kind: 'length',
       from: planePoint(middle.uMm + radiusMm, middle.vMm),
@@ -214,4 +225,5 @@ export const explainHelmet = (scene: ExplainScene): Explanation | null => {
     lines: [circle('helmet', middle, radiusMm, 'body'), circle('tube', tubeMiddle, tube.radiusMm, 'tube')],
     scenery: [],
   })
+  return { ...gap, figures: [where, ...gap.figures] }
 }

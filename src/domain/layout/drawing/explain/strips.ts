@@ -58,7 +58,7 @@ const stripOf = (pieces: readonly Piece[], scene: ExplainScene): Strip => {
     })
     startMm = endMm
   }
-  const vMm = -pieces.length * rowMm
+  const vMm = -(pieces.length + 0.6) * rowMm
   return { lines, labels, bottom: { from: planePoint(0, vMm), to: planePoint(startMm, vMm) } }
 }
 
@@ -84,7 +84,7 @@ const stripExplanation = (scene: ExplainScene, { path, points, pieces }: StripPa
   const straight = figureOf(
     {
       view: 'strip',
-      measure: { kind: 'length', ...strip.bottom },
+      measure: { kind: 'length', ...strip.bottom, isOnPoints: true },
       points: [],
       lines: strip.lines,
       scenery: strip.labels,
