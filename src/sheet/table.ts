@@ -25,7 +25,7 @@ const LINE_SPACING = 1.17
 /** Share of the line above the base line, so that capitals stand in the middle of their line. */
 const BASE_LINE = 0.92
 
-export const lineHeightMm = (style: TextStyle): number => style.sizeMm * LINE_SPACING
+const lineHeightMm = (style: TextStyle): number => style.sizeMm * LINE_SPACING
 const baseLineMm = (style: TextStyle): number => style.sizeMm * BASE_LINE
 
 export const CELL_SIDE_MM = 0.9
