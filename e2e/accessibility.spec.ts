@@ -18,7 +18,7 @@ const violations = async (page: Page, part = 'body'): Promise<readonly string[]>
   return found.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html} ${node.failureSummary}`))
 }
 
-const TABS = ['Numbers', 'Job', 'Seat', 'People', 'Belt', 'Anchors', 'Tubes', 'Parts']
+const TABS = ['Numbers', 'Who fits', 'Job', 'Seat', 'People', 'Belt', 'Anchors', 'Tubes', 'Parts']
 
 /** Each panel on each size and in each theme once; drawing, menus and sheet in every combination. */
 const COMBINATIONS = [
