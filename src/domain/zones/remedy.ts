@@ -1,6 +1,6 @@
 import { projected, type Elevation, type PlanePointMm } from '../geometry/plane'
 import type { ConvexPolygon, Region } from '../geometry/polygon'
-import type { MoveDirection, Remedy } from '../rules/finding'
+import type { MoveDirection, Remedy, RemedyStep } from '../rules/finding'
 import type { QuantityRule } from '../rules/rule'
 import type { Anchor } from '../straps/anchor'
 import type { Subject } from '../straps/quantity'
@@ -8,7 +8,7 @@ import { type SolvedPlace, solvePlace } from '../straps/solve'
 import { mirroredStrap, strapSide } from '../straps/strap'
 import { tubeAt } from '../straps/mount'
 import { type Move, movedScene } from './move'
-import { ruleRegion } from './ruleRegion'
+import { isWithheld, ruleRegion } from './ruleRegion'
 import { ruleSubject, scenesOfRule } from './subject'
 import { isKeptNow } from './trial'
 import { turnedTab } from './turnedTab'
@@ -22,7 +22,7 @@ export interface RemedyQuestion {
 }
 
 /** Farther than this nobody moves a mount to mend an angle; beyond it there is no remedy. Our judgement. */
-const FARTHEST_MM = 1000
+export const FARTHEST_MM = 1000
 
 const SIDE_DIRECTIONS: readonly MoveDirection[] = ['up', 'down', 'forward', 'rearward']
 
@@ -84,13 +84,15 @@ const carryingTubeId = ({ anchor, scenes }: ZoneCase): string | null => {
   return tube?.role === 'harness-bar' ? tube.id : null
 }
 
-const moveOf = (direction: MoveDirection, byMm: number, zoneCase: ZoneCase): Move => {
+/** A move of this anchor in a drawn direction: with its pair, or with the bar that carries it. */
+export const moveOf = (direction: MoveDirection, byMm: number, zoneCase: ZoneCase): Move => {
   const isAcross = direction === 'inward' || direction === 'outward'
   const tubeId = isAcross ? null : carryingTubeId(zoneCase)
   return { anchorIds: movingIds(zoneCase), tubeId, direction, byMm }
 }
 
-const remedyOf = ({ tubeId, anchorIds, direction, byMm }: Move): Remedy =>
+/** A move as a remedy. */
+export const moveRemedy = ({ tubeId, anchorIds, direction, byMm }: Move): RemedyStep =>
   tubeId === null
     ? { kind: 'move-anchors', anchorIds, direction, byMm }
     : { kind: 'move-tube', tubeId, direction, byMm }
@@ -144,7 +146,7 @@ const hasQuantity = ({ quantities }: SolvedPlace, rule: QuantityRule, subject: S
   quantities.some(({ id, subject: of }) => id === rule.quantity && of === subject)
 
 /** The moves along the drawing's axes that bring the anchor into the rule's region, smallest first, in whole mm. */
-const movesInto = ({ rule, zoneCase }: RemedyQuestion): readonly Move[] => {
+export const movesInto = ({ rule, zoneCase }: Pick<RemedyQuestion, 'rule' | 'zoneCase'>): readonly Move[] => {
   const moves = (elevation: Elevation, directions: readonly MoveDirection[]): readonly Move[] => {
     const region = ruleRegion(rule, zoneCase, elevation)
     if (region === null) return []
@@ -187,8 +189,13 @@ const triedMove = (question: RemedyQuestion, subject: Subject, direction: MoveDi
   return moveOf(direction, clearMm, zoneCase)
 }
 
-/** The directions worth trying for a rule without a region: along the bar for squareness, along the torso for the spine. */
-const triedDirections = (rule: QuantityRule): readonly MoveDirection[] => {
+/**
+ * The directions worth trying for a rule without a region: along the bar for squareness, along the torso for the spine, all of
+ * them where the region is withheld.
+ */
+const triedDirections = (rule: QuantityRule, zoneCase: ZoneCase): readonly MoveDirection[] => {
+  if (isWithheld(rule, zoneCase)) return [...SIDE_DIRECTIONS, 'inward', 'outward']
+
   if (rule.quantity === 'wrap-square') return ['inward', 'outward']
   return rule.quantity === 'spine-load-share' ? ['up', 'down'] : []
 }
@@ -215,9 +222,11 @@ export const remedyFor = (question: RemedyQuestion): Remedy => {
   const subject = ruleSubject(rule, zoneCase)
   if (subject === null) return { kind: 'none', reason: 'No anchor of this strap decides it.' }
   if (rule.quantity === 'tab-twist') return turnedTab(rule, zoneCase)
-  const tried = triedDirections(rule).flatMap((direction) => triedMove(question, subject, direction) ?? [])
+  const tried = triedDirections(rule, zoneCase)
+    .flatMap((direction) => triedMove(question, subject, direction) ?? [])
+    .toSorted((a, b) => a.byMm - b.byMm)
   const move = bestMove(question, subject, [...movesInto(question), ...tried])
-  if (move !== null) return remedyOf(move)
+  if (move !== null) return moveRemedy(move)
   return {
     kind: 'none',
     reason:

@@ -9,7 +9,7 @@ import { mirrorCells, offCentreCells, shoulderSpacingCells, spacingCells } from 
 import { heldSlotBendCells } from './slotBend'
 import { ANY_PATH, isHeldAcross, sideLimitOf, type StrapModel } from './strapModel'
 import { ruleSubject } from './subject'
-import { tracedCells } from './traced'
+import { tracedCells, WITHHELD } from './traced'
 import { isKeptAt } from './trial'
 import type { ZoneCase, ZoneScene } from './zone'
 
@@ -71,6 +71,7 @@ export interface Question {
 const traced = ({ rule, zoneScene, zoneCase, model }: Question, elevation: Elevation): Cells => {
   const subject = ruleSubject(rule, zoneCase)
   if (subject === null) return NOTHING
+  if (zoneCase.tracing === 'withheld' && strapFamily(zoneCase.anchor.strap) === 'shoulder') return WITHHELD
   const { point } = zoneCase.anchor.mount
   const { body } = model.scene
   const from: PlanePointMm =

@@ -6,6 +6,7 @@ import { joinedRegion } from './joined'
 import { ruleCells } from './ruleCells'
 import { type StrapModel, strapModel } from './strapModel'
 import { scenesOfRule } from './subject'
+import { WITHHELD } from './traced'
 import type { AnchorZone, ZoneCase, ZoneScene } from './zone'
 
 /** The square every region of a case is cut to: about the hip point of its first sitting. */
@@ -14,7 +15,13 @@ export const caseBox = (zoneCase: ZoneCase, elevation: Elevation): Region => {
   return first === undefined ? [] : reachBox(projected(first.scene.body.hip, elevation))
 }
 
-type CellsByPlane = Partial<Record<Elevation, readonly Cells[]>>
+/** What a rule allows in one sitting. */
+export interface SittingCells {
+  readonly sittingId: string
+  readonly cells: Cells
+}
+
+type CellsByPlane = Partial<Record<Elevation, readonly SittingCells[]>>
 
 /**
  * What was worked out for a case: zones, rooms and remedies of one frame ask for the same. The case is the key and is never
@@ -38,12 +45,24 @@ const knownOf = (zoneCase: ZoneCase): Known => {
   return fresh
 }
 
-/** What a rule allows in each sitting in which it speaks and in which the anchor's position in this plane matters to it. */
-export const cellsBySitting = (
+/** Whether a rule's region could be traced and is not, in either elevation. */
+export const isWithheld = (rule: QuantityRule, zoneCase: ZoneCase): boolean =>
+  zoneCase.tracing === 'withheld' &&
+  (['side', 'top'] as const).some((elevation) =>
+    allCells(rule, zoneCase, elevation).some(({ cells }) => cells === WITHHELD),
+  )
+
+/**
+ * What a rule allows in each sitting in which it speaks and in which the anchor's position in this plane matters to it. Empty
+ * for a rule that is withheld.
+ */
+export const sittingCells = (
   rule: QuantityRule,
   zoneCase: ZoneCase,
   elevation: Elevation,
-): readonly Cells[] => {
+): readonly SittingCells[] => (isWithheld(rule, zoneCase) ? [] : allCells(rule, zoneCase, elevation))
+
+const allCells = (rule: QuantityRule, zoneCase: ZoneCase, elevation: Elevation): readonly SittingCells[] => {
   const { models, cells } = knownOf(zoneCase)
   const done = cells.get(rule) ?? {}
   const all =
@@ -51,11 +70,18 @@ export const cellsBySitting = (
     scenesOfRule(rule, zoneCase).flatMap((zoneScene) => {
       const model = models.get(zoneScene)
       const here = model && ruleCells({ rule, zoneScene, zoneCase, model }, elevation)
-      return here === null || here === undefined ? [] : [here]
+      return here === null || here === undefined ? [] : [{ sittingId: zoneScene.sittingId, cells: here }]
     })
   cells.set(rule, { ...done, [elevation]: all })
   return all
 }
+
+/** The same without saying which sitting each is of. */
+export const cellsBySitting = (
+  rule: QuantityRule,
+  zoneCase: ZoneCase,
+  elevation: Elevation,
+): readonly Cells[] => sittingCells(rule, zoneCase, elevation).map(({ cells }) => cells)
 
 const overlap = (box: Region, all: readonly Cells[]): Region => {
   let region = box
@@ -75,7 +101,7 @@ export const ruleRegion = (rule: QuantityRule, zoneCase: ZoneCase, elevation: El
   return all.length === 0 ? null : overlap(caseBox(zoneCase, elevation), all)
 }
 
-/** The overlap over all rules and sittings. Rules that no position decides do not narrow it. */
+/** The overlap over all rules and sittings. Rules that no position decides, or that are withheld, do not narrow it. */
 export const anchorZone = (rules: readonly QuantityRule[], zoneCase: ZoneCase): AnchorZone => {
   const zoneIn = (elevation: Elevation): Region =>
     overlap(

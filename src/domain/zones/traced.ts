@@ -16,6 +16,9 @@ const LOOKS: readonly number[] = (() => {
   return [...looks, LAST_LOOK_MM]
 })()
 
+/** Stands for a region that could be traced but is not, because the case withholds it. Told by identity; never a region. */
+export const WITHHELD: Cells = []
+
 /** Rays of the first look round; boundaries between them are found by halving. */
 const RAYS = 120
 

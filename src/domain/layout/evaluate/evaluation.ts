@@ -34,6 +34,7 @@ export interface PlaceEvaluation {
   /** The drawn position of the first occupant comes first. */
   readonly sittings: readonly SittingEvaluation[]
   readonly findings: readonly Finding[]
+  /** None for an anchor whose zone would take seconds to work out under this rule set; nothing is promised there. */
   readonly zones: readonly AnchorZone[]
 }
 

@@ -67,6 +67,7 @@ export const zoneCases = (
           })),
           anchor,
           mirrored: isMirrored(place, anchor.strap),
+          tracing: 'withheld',
         },
       ]),
   )
