@@ -132,4 +132,17 @@ describe('createAppStore', () => {
       expect(store.state.getState().gesture).toBeNull()
     })
   })
+
+  it('points at a sitting without changing which is drawn, and tells nobody when nothing changes', () => {
+    const store = createAppStore(emptyLayout())
+    let told = 0
+    store.state.subscribe(() => (told += 1))
+    store.actions.pointAtSitting('place-1/occupant-1/0/20')
+    store.actions.pointAtSitting('place-1/occupant-1/0/20')
+    expect(told).toBe(1)
+    expect(store.state.getState().pointedSittingId).toBe('place-1/occupant-1/0/20')
+    expect(store.state.getState().currentSittingId).toBeNull()
+    store.actions.pointAtSitting(null)
+    expect(store.state.getState().pointedSittingId).toBeNull()
+  })
 })
