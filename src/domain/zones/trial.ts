@@ -18,11 +18,13 @@ const mirroredPoint = (point: PointMm, centreYMm: number): PointMm => ({
 const trialQuantities = (
   { scene }: ZoneScene,
   { anchor, mirrored }: ZoneCase,
+  subject: Subject,
   point: PointMm,
 ): readonly QuantityValue[] => {
   const partner = mirroredStrap(anchor.strap)
+  // The lap straps decide where the buckle is; the other side matters to a pair only.
   const matters = (strap: StrapId): boolean =>
-    strap === anchor.strap || strap === partner || strapFamily(strap) === 'lap'
+    strap === anchor.strap || strapFamily(strap) === 'lap' || (strap === partner && subject !== anchor.strap)
   const anchors = scene.anchors
     .filter(({ strap }) => matters(strap))
     .map((other) => {
@@ -31,8 +33,10 @@ const trialQuantities = (
         ? anchorAt(other, mirroredPoint(point, scene.body.hip.yMm))
         : other
     })
-  // Tubes matter to wraps only; the helmet's clearance is not asked.
-  return solvePlace({ ...scene, anchors }).quantities
+  // Only tubes that a strap wraps matter: the helmet's clearance is not asked.
+  const wrapped = anchors.flatMap(({ mount }) => (mount.kind === 'wrap' ? [mount.tubeId] : []))
+  const tubes = scene.tubes.filter(({ id }) => wrapped.includes(id))
+  return solvePlace({ ...scene, anchors, tubes }).quantities
 }
 
 /** Whether a rule would be kept in a sitting with the anchor at `point`; a number that cannot be computed does not keep it. */
@@ -43,7 +47,7 @@ export const isKeptAt = (
   zoneCase: ZoneCase,
   point: PointMm,
 ): boolean => {
-  const quantities = trialQuantities(zoneScene, zoneCase, point)
+  const quantities = trialQuantities(zoneScene, zoneCase, subject, point)
   const value = quantities.find(({ id, subject: of }) => id === rule.quantity && of === subject)?.value
   return value !== undefined && isWithin(value, rule)
 }
