@@ -103,6 +103,9 @@ const differenceDeg = (a: number, b: number): number => Math.abs(((((a - b + 180
 const lengthMm = (from: PlanePointMm, to: PlanePointMm): number =>
   Math.hypot(to.uMm - from.uMm, to.vMm - from.vMm)
 
+const directionDeg = (ends: readonly [PlanePointMm, PlanePointMm] | null): number =>
+  ends === null ? NaN : (Math.atan2(ends[1].vMm - ends[0].vMm, ends[1].uMm - ends[0].uMm) * 180) / Math.PI
+
 const checkAngle = ({ quantity, explanation }: Explained): void => {
   const figure = last(explanation)
   const turnDeg = drawnTurnDeg(figure)
@@ -116,8 +119,13 @@ const checkAngle = ({ quantity, explanation }: Explained): void => {
   expect(differenceDeg(signOf(quantity, turnDeg) * turnDeg, quantity.value)).toBeLessThan(1e-6)
   const arc = valueOf(figure)
   if (arc?.kind !== 'angle') throw new Error(`${quantity.id} has no arc`)
-  // The arc spans the same angle and starts or ends on the line it is counted from.
+  // The arc spans the same angle, from one of the two lines to the other, about the point where they meet.
   expect(differenceDeg(arc.toDeg - arc.fromDeg, Math.abs(quantity.value))).toBeLessThan(1e-6)
+  const directions = ['zero', 'measured'].map((key) => directionDeg(lineOf(figure, key)))
+  const ends = turnDeg >= 0 ? directions : directions.toReversed()
+  expect(differenceDeg(arc.fromDeg, ends[0] ?? NaN)).toBeLessThan(1e-6)
+  expect(differenceDeg(arc.toDeg, ends[1] ?? NaN)).toBeLessThan(1e-6)
+  expect(arc.apex).toEqual(lineOf(figure, 'zero')?.[0])
 }
 
 /** Sum of the pieces that a length is added up from, each starting under the end of the one before; null without pieces. */
@@ -233,6 +241,34 @@ describe('explanationOf', () => {
     )
     expect(QUANTITY_IDS.filter((id) => !seen.has(id))).toEqual([])
   }, 30_000)
+
+  /*
+   * 76/115/EEC, Annex I 4.4.4.3: B lies 260 mm + S up the torso line, the plane FK passes B at 120° to that line, S is the lateral
+   * distance of the anchorage from the middle of the seat. The distance is taken square to the plane and ends at the contact.
+   */
+  it('draws the plane FK through B at 120° to the torso line, and measures square to it', () => {
+    const explained = all.filter(({ quantity }) => quantity.id === 'shoulder-behind-fk')
+    expect(explained.length).toBeGreaterThan(0)
+    for (const { explanation } of explained) {
+      const figure = last(explanation)
+      const fk = lineOf(figure, 'fk')
+      const torso = lineOf(figure, 'torso')
+      const dimension = valueOf(figure)
+      const end = explanation.points.find(({ letter }) => letter === 'E')?.point
+      const hip = explanation.points.find(({ letter }) => letter === 'H')?.point
+      if (fk === null || torso === null || dimension?.kind !== 'dimension' || !end || !hip)
+        throw new Error('FK')
+      expect(lengthMm(...torso)).toBeCloseTo(260 + Math.abs(end.yMm - hip.yMm), 6)
+      // As a line, 120° and −60° are one.
+      expect(differenceDeg(2 * (directionDeg(torso) - directionDeg(fk)), 2 * 120)).toBeLessThan(1e-6)
+      const along = { u: fk[1].uMm - fk[0].uMm, v: fk[1].vMm - fk[0].vMm }
+      for (const point of [torso[1], dimension.from]) {
+        const cross = along.u * (point.vMm - fk[0].vMm) - along.v * (point.uMm - fk[0].uMm)
+        expect(cross / lengthMm(...fk)).toBeCloseTo(0, 6)
+      }
+      expect(dimension.to).toEqual({ uMm: end.xMm, vMm: end.zMm })
+    }
+  })
 
   it('shows a figure that is 4 wide and 3 high and holds its measured ends', () => {
     for (const { explanation } of all) {
