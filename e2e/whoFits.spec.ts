@@ -114,6 +114,7 @@ test('someone beyond the survey is named as such', async ({ page }) => {
   await mass.press('Enter')
   await app.tab('Who fits')
   await expect(page.getByTestId('fit-beyond')).toContainText('heavier')
+  await expect(page.locator('svg .fit-beyond')).toHaveText('!')
 })
 
 test.describe('on a phone', () => {

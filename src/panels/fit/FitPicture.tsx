@@ -1,6 +1,7 @@
 import { memo, useMemo, type ReactElement } from 'react'
 import type { Occupant, Sex } from '../../domain/body/occupant'
 import type { Layout } from '../../domain/layout/document/layout'
+import { beyondSurvey } from '../../domain/layout/fit/beyondSurvey'
 import type { Outcome } from '../../domain/layout/fit/personVerdicts'
 import type { Fit, WhoFits } from '../../domain/layout/fit/whoFits'
 import {
@@ -102,11 +103,19 @@ const SexPicture = (props: {
           <path key={outcome} className="fit-mark" data-outcome={outcome} d={path} />
         ))}
         {own.map(({ id, statureMm, massKg }) => (
-          <path
-            key={id}
-            className="fit-own"
-            d={markPath('diamond', scales.x.at(statureMm), scales.y.at(massKg))}
-          />
+          <g key={id}>
+            <path className="fit-own" d={markPath('diamond', scales.x.at(statureMm), scales.y.at(massKg))} />
+            {beyondSurvey({ sex, statureMm, massKg }, people).length === 0 ? null : (
+              <text
+                className="fit-beyond"
+                textAnchor="middle"
+                x={scales.x.at(statureMm)}
+                y={scales.y.at(massKg) - 9}
+              >
+                !
+              </text>
+            )}
+          </g>
         ))}
       </svg>
     </figure>
@@ -150,7 +159,7 @@ export const FitPicture = memo(function FitPicture(props: {
             words={OUTCOME_WORDS[outcome]}
           />
         ))}
-        <LegendMark shape="diamond" outcome={null} words="sits at this place" />
+        <LegendMark shape="diamond" outcome={null} words="sits at this place; with ! beyond the survey" />
       </ul>
       {(['female', 'male'] as const).map((sex) => (
         <SexPicture
