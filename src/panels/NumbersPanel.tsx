@@ -1,4 +1,4 @@
-import { useDeferredValue, type ReactElement } from 'react'
+import { useDeferredValue, useState, type ReactElement } from 'react'
 import type { LengthUnit } from '../domain/layout/document/layout'
 import type { SittingEvaluation } from '../domain/layout/evaluate/evaluation'
 import { problemText } from '../domain/layout/wording/problemText'
@@ -7,10 +7,16 @@ import { currentPlaceEvaluation, currentSitting } from '../state/selectors'
 import { SwitchField } from './fields/ChoiceField'
 import { NumberTable } from './numbers/NumberTable'
 import { SittingsTable } from './numbers/SittingsTable'
+import type { SittingOrder } from './sittingTable'
 
 const VIEWS = [
   { value: 'shown', words: 'The drawn sitting' },
   { value: 'all', words: 'Every sitting' },
+] as const
+
+const ORDERS = [
+  { value: 'worst', words: 'Worst first' },
+  { value: 'drawn', words: 'By occupant' },
 ] as const
 
 const Problems = (props: {
@@ -32,7 +38,7 @@ export const NumbersPanel = (): ReactElement => {
   const layout = useDeferredValue(useApp((state) => state.layout))
   const numbers = useApp((state) => state.view.numbers)
   const { setView } = useActions()
-  const Table = numbers === 'all' ? SittingsTable : NumberTable
+  const [order, setOrder] = useState<SittingOrder>('worst')
   return (
     <section className="panel" aria-label="Numbers">
       {place === undefined || shown === undefined ? (
@@ -41,14 +47,23 @@ export const NumbersPanel = (): ReactElement => {
         </p>
       ) : (
         <>
-          <SwitchField
-            label="Numbers of"
-            value={numbers}
-            choices={VIEWS}
-            onChange={(value) => setView({ numbers: value })}
-          />
+          <div className="numbers-tools">
+            <SwitchField
+              label="Numbers of"
+              value={numbers}
+              choices={VIEWS}
+              onChange={(value) => setView({ numbers: value })}
+            />
+            {numbers === 'all' ? (
+              <SwitchField label="Sittings in order" value={order} choices={ORDERS} onChange={setOrder} />
+            ) : null}
+          </div>
           <Problems shown={shown} unit={layout.units.length} />
-          <Table place={place} shown={shown} layout={layout} />
+          {numbers === 'all' ? (
+            <SittingsTable place={place} shown={shown} layout={layout} order={order} />
+          ) : (
+            <NumberTable place={place} shown={shown} layout={layout} />
+          )}
         </>
       )}
     </section>

@@ -30,6 +30,9 @@ export interface SittingGroup {
   readonly rows: readonly SittingRow[]
 }
 
+/** Columns where most is at its worst first, or in the order of the sittings. */
+export type SittingOrder = 'worst' | 'drawn'
+
 export interface SittingTable {
   readonly columns: readonly SittingColumn[]
   readonly groups: readonly SittingGroup[]
@@ -74,7 +77,7 @@ const byWorst = (a: SittingColumn, b: SittingColumn): number =>
   b.counts.tight - a.counts.tight
 
 /** Every number in every sitting of a place. Columns in the order of the sittings or of the worst; rows of the worst verdict first. */
-export const sittingTable = (place: PlaceEvaluation, order: 'worst' | 'drawn'): SittingTable => {
+export const sittingTable = (place: PlaceEvaluation, order: SittingOrder): SittingTable => {
   const { verdicts, worst } = findingIndex(place.findings)
   const inOrder = place.sittings.map(({ sitting }) => columnOf(sitting, place.findings))
   const columns = order === 'worst' ? inOrder.toSorted(byWorst) : inOrder

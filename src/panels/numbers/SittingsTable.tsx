@@ -8,12 +8,12 @@ import { capitalised, verdictWord } from '../../domain/layout/wording/words'
 import type { Finding } from '../../domain/rules/finding'
 import type { QuantityId } from '../../domain/straps/quantity'
 import { useActions } from '../../state/react'
-import { SwitchField } from '../fields/ChoiceField'
 import {
   sittingTable,
   type SittingCell,
   type SittingColumn,
   type SittingGroup,
+  type SittingOrder,
   type SittingTable,
 } from '../sittingTable'
 import { useMediaQuery } from '../useMediaQuery'
@@ -142,19 +142,14 @@ const withOneColumn = ({ columns, groups }: SittingTable, sittingId: string): Si
   }
 }
 
-const ORDERS = [
-  { value: 'worst', words: 'Worst first' },
-  { value: 'drawn', words: 'By occupant' },
-] as const
-
 /** Every number in every sitting of the place, what is worst marked; a column's head draws that sitting. */
 export const SittingsTable = memo(function SittingsTable(props: {
   readonly place: PlaceEvaluation
   readonly shown: SittingEvaluation
   readonly layout: Layout
+  readonly order: SittingOrder
 }): ReactElement {
-  const { place, shown, layout } = props
-  const [order, setOrder] = useState<'worst' | 'drawn'>('worst')
+  const { place, shown, layout, order } = props
   const [openKey, setOpenKey] = useState<string | null>(null)
   const isOneColumn = useMediaQuery(ONE_COLUMN)
   const whole = useMemo(() => sittingTable(place, order), [place, order])
@@ -165,7 +160,6 @@ export const SittingsTable = memo(function SittingsTable(props: {
   )
   return (
     <>
-      <SwitchField label="Sittings in order" value={order} choices={ORDERS} onChange={setOrder} />
       {isOneColumn ? <SittingChooser columns={whole.columns} shownId={shownId} layout={layout} /> : null}
       <div className="sittings-scroll" role="region" aria-label="Numbers of every sitting" tabIndex={0}>
         <table className="sittings" data-testid="sittings-table">

@@ -1,4 +1,5 @@
 import { type PlanePointMm, planeDistanceMm, planePoint } from '../../../geometry/plane'
+import { quantityUnit } from '../../../straps/quantity'
 import { cosDeg, sinDeg } from '../../../units/angle'
 import { valueText } from '../../wording/amounts'
 import { angleFigure } from '../anglePrimitives'
@@ -72,6 +73,12 @@ const arcRadiusMm = (valueDeg: number, lengthMm: number, textHeightMm: number): 
   return Math.max(2 * textHeightMm, Math.min(lines * textHeightMm, share * lengthMm))
 }
 
+/** The value as it stands on the drawing; a share of the tension in few words, because its line is short. */
+const figureText = ({ id, value, lengthUnit }: ExplainScene): string => {
+  const text = valueText(id, value, lengthUnit)
+  return quantityUnit(id) === 'ratio' ? `${text.split(' ')[0] ?? text} × tension` : text
+}
+
 /** The two lines of an angle and the arc between them, or the dimension of a length. */
 const measurePrimitives = (
   measure: Measure | null,
@@ -79,7 +86,7 @@ const measurePrimitives = (
   textHeightMm: number,
 ): readonly Primitive[] => {
   if (measure === null) return []
-  const text = valueText(scene.id, scene.value, scene.lengthUnit)
+  const text = figureText(scene)
   if (measure.kind === 'length') {
     const { from, to } = measure
     const offsetMm = measure.isOnPoints === true ? 0 : 1.6 * textHeightMm
