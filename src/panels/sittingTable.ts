@@ -16,7 +16,7 @@ export interface SittingCell {
   readonly worstOf: readonly Finding[]
 }
 
-export interface SittingRow {
+interface SittingRow {
   readonly id: QuantityId
   readonly subject: Subject
   /** The worst verdict of any rule about it; null where no rule speaks. */

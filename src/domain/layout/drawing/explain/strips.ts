@@ -14,7 +14,7 @@ import { elevationScenery, strapScenery } from './scenery'
 import { solvedStrapOf, strapScene } from './solvedStrap'
 
 /** A part of a length, in words that follow the one before. */
-export interface Piece {
+interface Piece {
   readonly words: string
   readonly lengthMm: number
 }
