@@ -10,6 +10,7 @@ import { NumbersPanel } from './NumbersPanel'
 import { PartsPanel } from './PartsPanel'
 import { PeoplePanel } from './PeoplePanel'
 import { AllRuleSetsPanel } from './rules/AllRuleSetsPanel'
+import { RulesPanel } from './rules/RulesPanel'
 import { SeatPanel } from './SeatPanel'
 import { SelectedPart } from './SelectedPart'
 import { Tabs, type Tab } from './Tabs'
@@ -30,6 +31,7 @@ const SET_UP = [
   { id: 'anchors', words: 'Anchors' },
   { id: 'tubes', words: 'Tubes' },
   { id: 'parts', words: 'Parts' },
+  { id: 'rules', words: 'Rules' },
 ] as const
 
 type PanelId = (typeof RESULTS)[number]['id'] | (typeof SET_UP)[number]['id']
@@ -56,6 +58,8 @@ const Panel = (props: { readonly id: PanelId }): ReactElement => {
       return <AnchorsPanel />
     case 'tubes':
       return <TubesPanel />
+    case 'rules':
+      return <RulesPanel />
     case 'parts':
       return <PartsPanel />
   }

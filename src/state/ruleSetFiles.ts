@@ -1,0 +1,37 @@
+import { parseRuleSetText } from '../domain/layout/document/ruleSetText'
+import { withRuleSetAdded } from '../domain/layout/edit/changeRuleSets'
+import { problemLines } from './files'
+import type { AppStore } from './store'
+
+/** Larger than any rule set by far. Our judgement. */
+const LARGEST_FILE_BYTES = 1_000_000
+
+/** Adds the rule set of a file to the layout as one undo step; a damaged or foreign one changes nothing and says why. */
+export const openRuleSetText = (store: AppStore, text: string, name: string): boolean => {
+  const parsed = parseRuleSetText(text)
+  if (!parsed.ok) {
+    store.actions.notify(
+      'problem',
+      `${name} cannot be used. Nothing was changed.`,
+      problemLines(parsed.error),
+    )
+    return false
+  }
+  const set = parsed.value
+  store.actions.edit(`Add the rule set ${set.name}`, (layout) => withRuleSetAdded(layout, set))
+  store.actions.notify('info', `The rule set ${set.name} is added and chosen. Undo takes it out again.`)
+  return true
+}
+
+export const openRuleSetFile = async (store: AppStore, file: File): Promise<boolean> => {
+  if (file.size > LARGEST_FILE_BYTES) {
+    store.actions.notify('problem', `${file.name} is too large to be a rule set. Nothing was changed.`)
+    return false
+  }
+  try {
+    return openRuleSetText(store, await file.text(), file.name)
+  } catch {
+    store.actions.notify('problem', `${file.name} could not be read from the disk. Nothing was changed.`)
+    return false
+  }
+}
