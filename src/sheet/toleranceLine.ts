@@ -1,19 +1,12 @@
 import type { Layout } from '../domain/layout/document/layout'
 import type { Evaluation } from '../domain/layout/evaluate/evaluation'
 import { outsideText } from '../domain/layout/wording/amounts'
+import { amountName } from '../domain/layout/wording/findingSentence'
 import { placeName, subjectName } from '../domain/layout/wording/names'
-import { propertyName, quantityName } from '../domain/layout/wording/quantities'
 import { chanceText, toleranceText } from '../domain/layout/wording/toleranceText'
-import { type Finding } from '../domain/rules/finding'
-import { PROPERTY_IDS } from '../domain/rules/rule'
-import type { QuantityId } from '../domain/straps/quantity'
+import type { Finding } from '../domain/rules/finding'
 
 const isKept = ({ verdict }: Finding): boolean => verdict === 'clear' || verdict === 'tight'
-
-const amountName = (id: Finding['quantity']): string => {
-  const property = PROPERTY_IDS.find((each) => each === id)
-  return property === undefined ? quantityName(id as QuantityId) : propertyName(property)
-}
 
 const leavingText = (finding: Finding, layout: Layout): string => {
   const { quantity, limit, withinTolerance: found } = finding

@@ -24,7 +24,7 @@ export interface BrokenLimit {
 export type RemedyStep = Extract<Remedy, { kind: 'move-anchors' | 'move-tube' | 'turn-tab' }>
 
 /** One rule in one sitting. */
-export interface RuleInSitting {
+interface RuleInSitting {
   readonly ruleId: string
   readonly sittingId: string
 }

@@ -16,7 +16,7 @@ export const caseBox = (zoneCase: ZoneCase, elevation: Elevation): Region => {
 }
 
 /** What a rule allows in one sitting. */
-export interface SittingCells {
+interface SittingCells {
   readonly sittingId: string
   readonly cells: Cells
 }

@@ -26,6 +26,8 @@ const applied = (scene: StrapScene, remedy: Remedy): StrapScene => {
             : anchor,
         ),
       }
+    case 'combined':
+      return remedy.steps.reduce(applied, scene)
     case 'change-property':
     case 'add-anchor':
     case 'none':

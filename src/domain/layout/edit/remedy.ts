@@ -29,6 +29,11 @@ export const appliedRemedy = (layout: Layout, finding: Finding): Layout => {
       return withAnchorsShifted(layout, place, remedy)
     case 'move-tube':
       return withTubeMoved(layout, place, remedy)
+    case 'combined':
+      return remedy.steps.reduce(
+        (before, step) => appliedRemedy(before, { ...finding, remedy: step }),
+        layout,
+      )
     case 'turn-tab':
       return withTab(layout, placeId, remedy.anchorId, { planDeg: remedy.planDeg, leanDeg: remedy.leanDeg })
     case 'add-anchor': {

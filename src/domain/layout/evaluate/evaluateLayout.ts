@@ -4,6 +4,7 @@ import { DEFAULT_RULE_SET_ID } from '../../rules/ruleSets'
 import { anchorZone, isWithheld } from '../../zones/ruleRegion'
 import type { Layout, Place } from '../document/layout'
 import { ruleSetOf } from '../document/ruleSetOf'
+import { withCombinedRemedies } from './combinedRemedy'
 import type { Evaluation, PlaceEvaluation } from './evaluation'
 import { propertyFindings } from './propertyFindings'
 import { type PlaceCase, quantityFindings } from './quantityFindings'
@@ -66,7 +67,10 @@ export const evaluatePlace = (
   const findings =
     extent === 'what-moves'
       ? found.map((finding) => ({ ...finding, remedy: null }))
-      : withToleranceCases(placeCase, withRemedyBreaks(layout, place, sittings, rules, found))
+      : withToleranceCases(
+          placeCase,
+          withCombinedRemedies(placeCase, withRemedyBreaks(layout, place, sittings, rules, found)),
+        )
   return {
     placeId: place.id,
     sittings: sittings.map(sittingEvaluation),

@@ -36,7 +36,7 @@ interface Worst {
 }
 
 /** The anchors whose position can decide about a subject: its own; one of a mirrored pair; both of a split pair. */
-const casesOf = ({ place, zoneCases }: PlaceCase, subject: Subject): readonly ZoneCase[] => {
+export const casesOf = ({ place, zoneCases }: PlaceCase, subject: Subject): readonly ZoneCase[] => {
   const strap = strapOfSubject(place, subject)
   const straps = strap === null ? strapsOfPair(subject) : [strap]
   const found = straps.flatMap((each) => zoneCases.get(each) ?? [])

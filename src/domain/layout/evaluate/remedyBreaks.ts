@@ -1,41 +1,19 @@
-import { ruleApplies } from '../../rules/applies'
-import { isWithin } from '../../rules/check'
 import type { BrokenLimit, Finding, Remedy } from '../../rules/finding'
 import type { QuantityRule } from '../../rules/rule'
-import { ruleSubjects } from '../../rules/subjects'
 import { solvePlace } from '../../straps/solve'
 import { type Move, movedScene } from '../../zones/move'
 import type { Layout, Place } from '../document/layout'
-import { ruleContext } from './ruleContexts'
-import { quantityIn, type SolvedSitting, solvedSittings } from './solvedSittings'
+import { keptLimits } from './keptLimits'
+import { type SolvedSitting, solvedSittings } from './solvedSittings'
 
 type MovingRemedy = Extract<Remedy, { kind: 'move-anchors' | 'move-tube' }>
 
 const isMoving = (remedy: Remedy | null): remedy is MovingRemedy =>
   remedy?.kind === 'move-anchors' || remedy?.kind === 'move-tube'
 
-/** What is kept in every sitting in which its rule speaks, with a number in each. */
-const keptLimits = (
-  layout: Layout,
-  place: Place,
-  rules: readonly QuantityRule[],
-  sittings: readonly SolvedSitting[],
-): readonly BrokenLimit[] => {
-  const scene = { belt: place.belt, anchors: place.anchors, tubes: layout.tubes, seat: place.seat }
-  return rules.flatMap((rule) =>
-    ruleSubjects(rule, scene)
-      .filter((subject) => {
-        const values = sittings
-          .filter(({ sitting }) => ruleApplies(rule, ruleContext(layout, place, sitting, subject)))
-          .map((solved) => quantityIn(solved, rule.quantity, subject))
-        return values.length > 0 && values.every((value) => value !== null && isWithin(value, rule))
-      })
-      .map((subject) => ({ placeId: place.id, ruleId: rule.id, quantity: rule.quantity, subject })),
-  )
-}
-
+/** A moved tube is another tube near every helmet of the car. */
 const isTouched = (place: Place, { anchorIds, tubeId }: Move): boolean =>
-  place.anchors.some(({ id, mount }) => (tubeId === null ? anchorIds.includes(id) : mount.tubeId === tubeId))
+  tubeId !== null || place.anchors.some(({ id }) => anchorIds.includes(id))
 
 const moveOf = (remedy: MovingRemedy): Move =>
   remedy.kind === 'move-tube'

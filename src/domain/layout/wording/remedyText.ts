@@ -5,6 +5,7 @@ import { mirroredStrap, STRAP_IDS } from '../../straps/strap'
 import { angleText } from '../../units/angle'
 import type { Layout } from '../document/layout'
 import { moveText, proposedText } from './amounts'
+import { contradictionText } from './contradictionText'
 import { anchorName, familyWord, placeName, strapName, subjectName, tubeName } from './names'
 import { quantityName } from './quantities'
 import { directionWord } from './words'
@@ -103,6 +104,10 @@ const breaksText = (breaks: readonly BrokenLimit[] | undefined, layout: Layout):
   return ` But that breaks another limit: ${[...new Set(named)].join('; ')}.`
 }
 
+/** A step's sentence as a part of a longer one. */
+const stepClause = (sentence: string): string =>
+  `${sentence.slice(0, 1).toLowerCase()}${sentence.slice(1)}`.replace(/\.$/, '')
+
 /** The one change that clears a finding, as one plain sentence in the layout's length unit, and what it would break. */
 export const remedyText = (remedy: Remedy, layout: Layout): string => {
   const unit = layout.units.length
@@ -117,7 +122,11 @@ export const remedyText = (remedy: Remedy, layout: Layout): string => {
       return propertyText(remedy.property, remedy.to, layout)
     case 'add-anchor':
       return `Place an anchor for the ${missingStrapName(remedy.strap)}.`
+    case 'combined':
+      return `All of this together: ${remedy.steps.map((step) => stepClause(remedyText(step, layout))).join('; ')}.`
     case 'none':
-      return remedy.reason
+      return remedy.contradiction === undefined
+        ? remedy.reason
+        : contradictionText(remedy.contradiction, layout)
   }
 }
