@@ -97,7 +97,10 @@ const usePointerEvents = (props: PaneProps, drag: HandleDrag) => {
     },
     onPointerUp: (event: PointerEvent<HTMLDivElement>) => pointer().up(event.pointerId),
     onPointerCancel: (event: PointerEvent<HTMLDivElement>) => pointer().cancel(event.pointerId),
-    onPointerLeave: () => props.onHover(props.elevation, null),
+    onPointerLeave: (event: PointerEvent<HTMLDivElement>) => {
+      // A finger leaves whenever it is lifted; what it was put down on stays named until the next touch.
+      if (event.pointerType !== 'touch') props.onHover(props.elevation, null)
+    },
   }
 }
 
