@@ -72,7 +72,8 @@ const onViewKey = (props: PaneProps, event: KeyboardEvent): boolean => {
   if (pan !== undefined) control.set(panned(control.latest(), elevation, pan))
   else if (event.key === '+' || event.key === '=') zoomBy(KEY_ZOOM)
   else if (event.key === '-') zoomBy(1 / KEY_ZOOM)
-  else if (event.key === '0') control.fit()
+  else if (event.key === '0') control.fit('car')
+  else if (event.key === '1') control.fit('place')
   else return false
   return true
 }
@@ -106,7 +107,7 @@ const usePointerEvents = (props: PaneProps, drag: HandleDrag) => {
 
 const INSTRUCTIONS =
   'Drag a handle to move it. With a handle selected, arrow keys move it by one step, with Shift by a larger one; Escape calls it off. ' +
-  'Without one, arrow keys move the view. Plus and minus zoom, 0 fits the drawing. Every handle and its numbers are also in the parts list.'
+  'Without one, arrow keys move the view. Plus and minus zoom, 1 fits the current place, 0 the whole car. Every handle and its numbers are also in the parts list.'
 
 /** One elevation with everything that a pointer or the keyboard can do on it. */
 export const ElevationPane = (props: PaneProps): ReactElement => {

@@ -11,11 +11,13 @@ import {
 import { useStrictMode as setStrictMode } from 'react-konva/lib/ReactKonvaCore'
 import type { Elevation } from '../domain/geometry/plane'
 import { useApp } from '../state/react'
+import { lengthUnitOf } from '../state/selectors'
 import { ElevationPane, type PaneProps } from './ElevationPane'
 import { coordinateText } from './handles/liveText'
-import { usePlaceHandles } from './paneHandles'
+import type { FitTarget } from './heldView'
+import { usePaneHandles } from './paneHandles'
 import { paneSizes } from './paneSizes'
-import { useCarBounds, useDrawing } from './useDrawings'
+import { useDrawing, useFitBounds } from './useDrawings'
 import { useGhostPointer } from './useGhostPointer'
 import { useElementSize } from './useElementSize'
 import { usePalette } from './usePalette'
@@ -29,7 +31,7 @@ setStrictMode(true)
 /** What the buttons beside the drawing can do with its view. */
 interface BoardHandle {
   readonly zoom: (factor: number) => void
-  readonly fit: () => void
+  readonly fit: (target: FitTarget) => void
 }
 
 interface BoardProps {
@@ -40,7 +42,9 @@ interface BoardProps {
   readonly onRefused: (text: string) => void
 }
 
-const DrawnPane = (props: Omit<PaneProps, 'drawing'> & { readonly ghosts: boolean }): ReactElement => {
+const DrawnPane = (
+  props: Omit<PaneProps, 'drawing' | 'handles'> & { readonly ghosts: boolean },
+): ReactElement => {
   const { elevation, control, size } = props
   // Labels keep inside a fitted drawing; once it is zoomed or panned they stay on the car, or they would jump about under the hand.
   const within = useMemo(
@@ -48,12 +52,13 @@ const DrawnPane = (props: Omit<PaneProps, 'drawing'> & { readonly ghosts: boolea
     [control, elevation, size],
   )
   const drawing = useDrawing(elevation, control.view.pxPerMm, within, props.ghosts)
+  const handles = usePaneHandles(elevation)
   const pointAt = useGhostPointer(drawing, elevation, control)
   const onHover: PaneProps['onHover'] = (where, at) => {
     props.onHover(where, at)
     pointAt(at)
   }
-  return <ElevationPane {...props} onHover={onHover} drawing={drawing} />
+  return <ElevationPane {...props} onHover={onHover} drawing={drawing} handles={handles} />
 }
 
 /** The top elevation above the side elevation (third angle) on one x axis. */
@@ -61,15 +66,12 @@ const ORDER: readonly Elevation[] = ['top', 'side']
 
 /** The elevations in a room of known size. */
 const Board = ({ room, ghosts, board, onHover, onRefused }: BoardProps): ReactElement => {
-  const layout = useApp((state) => state.layout)
-  const placeId = useApp((state) => state.currentPlaceId)
+  const unit = useApp(lengthUnitOf)
   const shown = useApp((state) => state.view.elevations)
-  const unit = layout.units.length
-  const bounds = useCarBounds()
+  const bounds = useFitBounds()
   const palette = usePalette()
-  const sizes = useMemo(() => paneSizes(room, shown, bounds), [room, shown, bounds])
+  const sizes = useMemo(() => paneSizes(room, shown, bounds.car), [room, shown, bounds.car])
   const control = useView(bounds, sizes)
-  const handles = usePlaceHandles(layout, placeId)
   useImperativeHandle(
     board,
     () => ({
@@ -89,7 +91,7 @@ const Board = ({ room, ghosts, board, onHover, onRefused }: BoardProps): ReactEl
         ? ''
         : coordinateText(elevation, toMm(paneTransform(control.latest(), elevation), at), unit),
     )
-  const common = { sizes, unit, palette, control, handles, ghosts, onHover: hover, onRefused }
+  const common = { sizes, unit, palette, control, ghosts, onHover: hover, onRefused }
   return (
     <>
       {ORDER.map((elevation) => {
@@ -125,7 +127,7 @@ export const Elevations = (): ReactElement => {
       </div>
       <ViewBar
         onZoom={(factor) => board.current?.zoom(factor)}
-        onFit={() => board.current?.fit()}
+        onFit={(target) => board.current?.fit(target)}
         ghosts={ghosts}
         onGhosts={setGhosts}
         note={note}

@@ -1,19 +1,38 @@
 import { useMemo } from 'react'
 import { type Elevation, projected } from '../domain/geometry/plane'
-import type { Layout } from '../domain/layout/document/layout'
-import type { Handle } from '../domain/layout/edit/handle'
-import { handlesOf } from '../domain/layout/edit/handles'
+import type { Handle, HandleRef } from '../domain/layout/edit/handle'
+import { handlesOf, shellHandlesOf } from '../domain/layout/edit/handles'
+import { useApp } from '../state/react'
+import { currentPlace } from '../state/selectors'
 import type { HandleSpot } from './handles/handleHit'
 import { isMovableIn } from './handles/handleTarget'
 import type { PaintedHandle } from './paint/paintHandles'
 import { toPx, type ViewTransform } from './viewTransform'
 
-/** The handles of the current place and of the chassis; those of other places belong to their own tab. */
-export const usePlaceHandles = (layout: Layout, placeId: string): readonly Handle[] =>
-  useMemo(
-    () => handlesOf(layout).filter(({ ref }) => !('placeId' in ref) || ref.placeId === placeId),
-    [layout, placeId],
+/**
+ * The handles of the current place and of the chassis; those of other places belong to their own tab. While its shell is shaped,
+ * the points of its outline instead, so that nothing else lies under the finger, and what is taken hold of in the parts list.
+ */
+export const usePaneHandles = (elevation: Elevation): readonly Handle[] => {
+  const layout = useApp((state) => state.layout)
+  const place = useApp(currentPlace)
+  const shaped = useApp((state) => state.view.shell === 'shaped')
+  const selectedId = useApp((state) => state.selectedHandleId)
+  const mounts = useMemo(
+    () => handlesOf(layout).filter(({ ref }) => !('placeId' in ref) || ref.placeId === place?.id),
+    [layout, place?.id],
   )
+  return useMemo(() => {
+    if (!shaped || place === undefined) return mounts
+    const points = shellHandlesOf(place).filter(
+      ({ ref }) => ref.kind === 'shell-point' && ref.elevation === elevation,
+    )
+    return [...points, ...mounts.filter((handle) => handle.id === selectedId)]
+  }, [shaped, place, mounts, elevation, selectedId])
+}
+
+/** Small, because there are many of them close together. */
+const isSmall = (ref: HandleRef): boolean => ref.kind === 'tube-point' || ref.kind === 'shell-point'
 
 export const handleSpots = (
   handles: readonly Handle[],
@@ -29,7 +48,7 @@ export const handleSpots = (
 
 const lookOf = (handle: Handle, isMovable: boolean): PaintedHandle['look'] => {
   if (!isMovable) return 'fixed'
-  return handle.ref.kind === 'tube-point' ? 'small' : 'main'
+  return isSmall(handle.ref) ? 'small' : 'main'
 }
 
 /** The handles as the canvas shows them, the selected one last so that it lies on top. */

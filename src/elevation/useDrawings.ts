@@ -2,6 +2,7 @@ import { useMemo } from 'react'
 import type { Elevation } from '../domain/geometry/plane'
 import type { Layout } from '../domain/layout/document/layout'
 import { elevationDrawing } from '../domain/layout/drawing/elevationDrawing'
+import { placeBounds } from '../domain/layout/drawing/placeBounds'
 import type { DrawingOptions } from '../domain/layout/drawing/options'
 import type { Drawing } from '../domain/layout/drawing/primitive'
 import { handleById } from '../domain/layout/edit/handles'
@@ -9,8 +10,8 @@ import { mirroredStrap } from '../domain/straps/strap'
 import type { AppState } from '../state/appState'
 import { useApp } from '../state/react'
 import { currentEvaluation, currentPlace, evaluationOf } from '../state/selectors'
+import type { FitBounds } from './heldView'
 import { TEXT_LINE_PX } from './paint/brush'
-import type { PaneBounds } from './viewTransform'
 
 const BARE_CAR = {
   placeId: null,
@@ -28,17 +29,25 @@ const BARE_CAR = {
 const settledLayout = (state: AppState): Layout => state.gesture?.startedFrom ?? state.layout
 
 /**
- * Corners of the bare car in both elevations: what the view is fitted to, whatever is written around it. Unchanged while something
- * is dragged, or a fitted view would pull the drawing from under the finger.
+ * Corners of the bare car and of the current place in both elevations: what the view is fitted to, whatever is written around it.
+ * Unchanged while something is dragged, or a fitted view would pull the drawing from under the finger.
  */
-export const useCarBounds = (): PaneBounds => {
+export const useFitBounds = (): FitBounds => {
   const layout = useApp(settledLayout)
+  const placeId = useApp((state) => currentPlace(state)?.id ?? '')
   return useMemo(() => {
+    const evaluation = evaluationOf(layout)
     const options = { ...BARE_CAR, lengthUnit: layout.units.length }
     const boundsOf = (elevation: Elevation): Drawing['bounds'] =>
-      elevationDrawing(layout, evaluationOf(layout), elevation, options).bounds
-    return { side: boundsOf('side'), top: boundsOf('top') }
-  }, [layout])
+      elevationDrawing(layout, evaluation, elevation, options).bounds
+    const placeBoundsOf = (elevation: Elevation): Drawing['bounds'] =>
+      placeBounds(layout, evaluation, placeId, elevation)
+    return {
+      placeId,
+      car: { side: boundsOf('side'), top: boundsOf('top') },
+      place: { side: placeBoundsOf('side'), top: placeBoundsOf('top') },
+    }
+  }, [layout, placeId])
 }
 
 /**

@@ -39,6 +39,7 @@ const Workbench = (props: { readonly drawing: ReactNode }): ReactElement => {
           <ErrorBoundary store={store} part="The drawing">
             {props.drawing}
           </ErrorBoundary>
+          {arePanelsOpen ? null : <NoticeBar over="drawing" />}
         </div>
       </section>
       {arePanelsOpen ? (
@@ -50,6 +51,7 @@ const Workbench = (props: { readonly drawing: ReactNode }): ReactElement => {
               onChoose={setChosenPanels}
             />
           </ErrorBoundary>
+          <NoticeBar over="panels" />
         </aside>
       ) : null}
     </div>
@@ -68,7 +70,7 @@ export const AppShell = (props: { readonly drawing: ReactNode; readonly sheet: R
         Skip to the panels
       </a>
       <Header />
-      <NoticeBar />
+      {screen === 'sheet' ? <NoticeBar over="nothing" /> : null}
       <main>
         {screen === 'sheet' ? (
           <ErrorBoundary store={store} part="The mount sheet">

@@ -12,6 +12,7 @@ import { currentPlace } from '../state/selectors'
 import { AngleField, LengthField } from './fields/LengthField'
 import { PointFields } from './fields/PointFields'
 import { TextField } from './fields/TextField'
+import { ShellEditor } from './ShellEditor'
 import { SlotEditor } from './SlotEditor'
 
 type ChangeSeat = (words: string, change: Partial<Seat>) => void
@@ -105,7 +106,7 @@ const TravelFields = (props: { readonly seat: Seat; readonly change: ChangeSeat 
   )
 }
 
-const ShellFields = (props: { readonly seat: Seat; readonly change: ChangeSeat }): ReactElement => {
+const HipAndRimFields = (props: { readonly seat: Seat; readonly change: ChangeSeat }): ReactElement => {
   const { seat, change } = props
   const { backrestRim } = seat
   return (
@@ -189,7 +190,8 @@ export const SeatPanel = (): ReactElement | null => {
       />
       <ReclineFields seat={place.seat} change={change} />
       <TravelFields seat={place.seat} change={change} />
-      <ShellFields seat={place.seat} change={change} />
+      <HipAndRimFields seat={place.seat} change={change} />
+      <ShellEditor place={place} />
       <Slots place={place} />
     </section>
   )

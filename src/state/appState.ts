@@ -10,6 +10,8 @@ export interface View {
   readonly theme: 'light' | 'dark'
   /** The numbers of the drawn sitting, or of every sitting beside each other. */
   readonly numbers: 'shown' | 'all'
+  /** Whether the drawing offers the points of the current seat's outlines instead of its other handles. */
+  readonly shell: 'fixed' | 'shaped'
 }
 
 export interface Notice {

@@ -16,6 +16,7 @@ const FIRST_VIEW: View = {
   screen: 'drawing',
   theme: 'light',
   numbers: 'shown',
+  shell: 'fixed',
 }
 
 const firstPlaceId = (layout: Layout): string => layout.places[0]?.id ?? ''

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { freshView, heldView } from '../../src/elevation/heldView'
+import { type FitBounds, freshView, heldView } from '../../src/elevation/heldView'
 import { paneSizes } from '../../src/elevation/paneSizes'
 import type { PaneBounds } from '../../src/elevation/viewTransform'
 import { wheelFactor } from '../../src/elevation/wheelFactor'
@@ -28,34 +28,54 @@ describe('paneSizes', () => {
 })
 
 describe('heldView', () => {
-  const first = bounds(1500, 1000)
-  const sizes = paneSizes(ROOM, 'both', first)
-  const fitted = freshView(first, sizes)
+  const car = bounds(1500, 1000)
+  const first: FitBounds = { placeId: 'driver', place: bounds(900, 600), car }
+  const sizes = paneSizes(ROOM, 'both', car)
+  const fitted = freshView(first, sizes, 'place')
+  const onCar = freshView(first, sizes, 'car')
+  const own = { ...fitted, fitted: null }
+
+  it('begins with the place, drawn larger than the whole car would be', () => {
+    expect(heldView(null, first, sizes)).toEqual(fitted)
+    expect(fitted.view.pxPerMm).toBeGreaterThan(onCar.view.pxPerMm)
+  })
 
   it('is the same object when nothing changed', () => {
     expect(heldView(fitted, first, sizes)).toBe(fitted)
   })
 
   it('leaves the view alone after an ordinary edit', () => {
-    expect(heldView(fitted, bounds(1520, 1000), sizes).view).toBe(fitted.view)
+    const edited = { ...first, place: bounds(920, 600), car: bounds(1520, 1000) }
+    expect(heldView(fitted, edited, sizes).view).toBe(fitted.view)
+    expect(heldView(onCar, edited, sizes).view).toBe(onCar.view)
   })
 
-  it('fits another car', () => {
-    const other = bounds(4000, 1000)
-    expect(heldView(fitted, other, sizes)).toEqual(freshView(other, sizes))
+  it('fits another car as the one before was fitted, the whole of it when the view was chosen by hand', () => {
+    const other = { ...first, car: bounds(4000, 1000) }
+    expect(heldView(fitted, other, sizes)).toEqual(freshView(other, sizes, 'place'))
+    expect(heldView(onCar, other, sizes)).toEqual(freshView(other, sizes, 'car'))
+    expect(heldView(own, other, sizes)).toEqual(freshView(other, sizes, 'car'))
+  })
+
+  it('goes along to another place only when fitted to the one before', () => {
+    const other: FitBounds = { ...first, placeId: 'co-driver', place: bounds(920, 600) }
+    expect(heldView(fitted, other, sizes)).toEqual(freshView(other, sizes, 'place'))
+    expect(heldView(onCar, other, sizes).view).toBe(onCar.view)
+    expect(heldView(own, other, sizes).view).toBe(own.view)
   })
 
   it('fits again on another page size only while nobody has zoomed or panned', () => {
-    const larger = paneSizes({ widthPx: 1000, heightPx: 700 }, 'both', first)
-    expect(heldView(fitted, first, larger)).toEqual(freshView(first, larger))
-    const own = { ...fitted, isFitted: false }
+    const larger = paneSizes({ widthPx: 1000, heightPx: 700 }, 'both', car)
+    expect(heldView(fitted, first, larger)).toEqual(freshView(first, larger, 'place'))
+    expect(heldView(onCar, first, larger)).toEqual(freshView(first, larger, 'car'))
     expect(heldView(own, first, larger).view.pxPerMm).toBe(fitted.view.pxPerMm)
     expect(heldView(own, first, larger).view.originXPx).toBe(fitted.view.originXPx + 100)
   })
 
   it('fits again when other elevations are shown', () => {
-    const alone = paneSizes(ROOM, 'side', first)
-    expect(heldView({ ...fitted, isFitted: false }, first, alone)).toEqual(freshView(first, alone))
+    const alone = paneSizes(ROOM, 'side', car)
+    expect(heldView(own, first, alone)).toEqual(freshView(first, alone, 'place'))
+    expect(heldView(onCar, first, alone)).toEqual(freshView(first, alone, 'car'))
   })
 })
 

@@ -34,6 +34,8 @@ const strapOf = (layout: Layout, ref: HandleRef): StrapId | null => {
       const tube = layout.tubes.find((candidate) => candidate.id === ref.tubeId)
       return tube?.role === 'harness-bar' ? 'shoulder-left' : null
     }
+    case 'shell-point':
+      return null
   }
 }
 

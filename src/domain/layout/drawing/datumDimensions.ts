@@ -1,7 +1,7 @@
 import { type Elevation, type PlanePointMm, planePoint, projected } from '../../geometry/plane'
 import { lengthText } from '../../units/length'
 import type { Layout, LengthUnit } from '../document/layout'
-import { handlesOf } from '../edit/handles'
+import { handleById, handlesOf } from '../edit/handles'
 import type { DrawnPlace } from './drawnPlace'
 import type { DrawingOptions } from './options'
 import type { Drawing, PartId, Primitive } from './primitive'
@@ -26,12 +26,14 @@ const measuredPoints = (
 ): readonly Measured[] => {
   if (wanted === 'none') return []
   const placeIds = new Set(places.map((drawn) => drawn.place.id))
-  return handlesOf(layout)
-    .filter(({ id, ref }) =>
-      wanted === 'datum'
-        ? (ref.kind === 'anchor' || ref.kind === 'hip') && placeIds.has(ref.placeId)
-        : wanted.includes(id),
-    )
+  const handles =
+    wanted === 'datum'
+      ? handlesOf(layout).filter(
+          ({ ref }) => (ref.kind === 'anchor' || ref.kind === 'hip') && placeIds.has(ref.placeId),
+        )
+      : wanted.flatMap((id) => handleById(layout, id) ?? [])
+  return handles
+    .filter(({ ref }) => ref.kind !== 'shell-point' || ref.elevation === elevation)
     .map((handle) => ({ part: handle.id, at: projected(handle.point, elevation) }))
 }
 

@@ -15,6 +15,7 @@ const markOf = (handle: Handle): MarkKind | null => {
     case 'hip':
     case 'shoulder-point':
     case 'anchor':
+    case 'shell-point':
       return null
   }
 }

@@ -1,8 +1,10 @@
+import type { Elevation } from '../../geometry/plane'
 import type { PointMm } from '../../geometry/point'
 
 /**
  * What can be taken hold of. Anchors and slots by id; a bar or other tube by one of its points or, `tube-height`, as a whole
- * up and down; `shoulder-point` changes the first occupant's measured hip-to-shoulder length; `recline` is the top of the torso line.
+ * up and down; `shoulder-point` changes the first occupant's measured hip-to-shoulder length; `recline` is the top of the torso line;
+ * `shell-point` is one point of the seat's outline, drawn and moved in one elevation only.
  */
 export type HandleRef =
   | { readonly kind: 'hip'; readonly placeId: string }
@@ -12,6 +14,12 @@ export type HandleRef =
   | { readonly kind: 'slot'; readonly placeId: string; readonly slotId: string }
   | { readonly kind: 'tube-point'; readonly tubeId: string; readonly index: number }
   | { readonly kind: 'tube-height'; readonly tubeId: string }
+  | {
+      readonly kind: 'shell-point'
+      readonly placeId: string
+      readonly elevation: Elevation
+      readonly index: number
+    }
 
 export interface Handle {
   /** Stable text id made from the reference, for test ids, selection and lists. */

@@ -1,6 +1,7 @@
 import { bodyOf } from '../../body/body'
 import { posedBody } from '../../body/posed'
 import { type SeatPose, vehiclePoint } from '../../body/pose'
+import type { Elevation } from '../../geometry/plane'
 import { pointBetween, pointDistanceMm, type PointMm } from '../../geometry/point'
 import { nearestOnPolyline } from '../../geometry/segment'
 import type { Tube } from '../../geometry/tube'
@@ -10,6 +11,7 @@ import { seatPose } from '../../straps/seatPose'
 import { strapFamily, strapSide } from '../../straps/strap'
 import type { Layout, Place } from '../document/layout'
 import type { Handle, HandleRef } from './handle'
+import { drawnShellPoints } from './shellPoints'
 
 /** Stable text for a reference, for example `anchor:driver:lap-left`. Ids hold no colon, so no two references share one. */
 export const handleId = (ref: HandleRef): string => {
@@ -26,10 +28,15 @@ export const handleId = (ref: HandleRef): string => {
       return `tube-point:${ref.tubeId}:${ref.index}`
     case 'tube-height':
       return `tube-height:${ref.tubeId}`
+    case 'shell-point':
+      return `shell-point:${ref.placeId}:${ref.elevation}:${ref.index}`
   }
 }
 
-/** Everything that can be taken hold of, places first, each at the drawn seat position (slide 0). */
+/**
+ * Everything that can be taken hold of but the points of the shells (see `shellHandlesOf`), places first, each at the drawn seat
+ * position (slide 0).
+ */
 export const handlesOf = (layout: Layout): readonly Handle[] => [
   ...layout.places.flatMap((place) => placeHandles(layout, place)),
   ...layout.tubes.flatMap(tubeHandles),
@@ -37,7 +44,25 @@ export const handlesOf = (layout: Layout): readonly Handle[] => [
 
 /** The handle with this id, or null. */
 export const handleById = (layout: Layout, id: string): Handle | null =>
-  handlesOf(layout).find((handle) => handle.id === id) ?? null
+  handlesOf(layout).find((handle) => handle.id === id) ?? shellHandleById(layout, id)
+
+const shellHandleById = (layout: Layout, id: string): Handle | null =>
+  id.startsWith('shell-point:')
+    ? (layout.places.flatMap(shellHandlesOf).find((handle) => handle.id === id) ?? null)
+    : null
+
+/** The points of a seat's outlines, side first, apart from the other handles: they are shown only while the shell is shaped. */
+export const shellHandlesOf = (place: Place): readonly Handle[] =>
+  (['side', 'top'] as const).flatMap((elevation) =>
+    drawnShellPoints(place, elevation).map((point, index) =>
+      made(
+        { kind: 'shell-point', placeId: place.id, elevation, index },
+        point,
+        SHELL_MOVES[elevation],
+        `${placeName(place)}, shell ${elevation} point ${index + 1}`,
+      ),
+    ),
+  )
 
 /** Where the seat frame is with the slide at 0 and the recline as drawn. */
 export const drawnPose = (place: Place): SeatPose => seatPose(place.seat, 0, place.seat.reclineDeg)
@@ -79,6 +104,12 @@ export const tubeMiddle = (tube: Tube): PointMm => {
 
 const EVERYWHERE = { x: true, y: true, z: true }
 const IN_SIDE_PLANE = { x: true, y: false, z: true }
+const SHELL_MOVES: Readonly<Record<Elevation, Handle['moves']>> = {
+  side: IN_SIDE_PLANE,
+  top: { x: true, y: true, z: false },
+}
+
+const placeName = (place: Place): string => (place.name === '' ? place.id : place.name)
 
 const made = (ref: HandleRef, point: PointMm, moves: Handle['moves'], name: string): Handle => ({
   id: handleId(ref),
@@ -90,7 +121,7 @@ const made = (ref: HandleRef, point: PointMm, moves: Handle['moves'], name: stri
 
 const placeHandles = (layout: Layout, place: Place): readonly Handle[] => {
   const placeId = place.id
-  const name = place.name === '' ? place.id : place.name
+  const name = placeName(place)
   const shoulder = shoulderMidPoint(place)
   return [
     made({ kind: 'hip', placeId }, place.seat.hipPoint, EVERYWHERE, `${name}, hip point`),

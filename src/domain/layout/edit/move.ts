@@ -9,6 +9,7 @@ import type { HandleRef } from './handle'
 import { drawnPose, reclinePoint, shoulderMidPoint, tubeMiddle } from './handles'
 import { mirrorSlot } from './mirror'
 import { withPlaceChanged, withReplaced } from './replace'
+import { withShellPointMoved } from './shellPoints'
 import { limitedPoint, withTubePointMoved, withTubeRaised } from './tubeMove'
 
 /**
@@ -47,6 +48,8 @@ export const movedHandle = (layout: Layout, ref: HandleRef, asked: Partial<Point
       if (tube === undefined || to.zMm === undefined) return layout
       return withTubeRaised(layout, ref.tubeId, to.zMm - tubeMiddle(tube).zMm)
     }
+    case 'shell-point':
+      return withShellPointMoved(layout, ref.placeId, ref, to)
   }
 }
 
