@@ -18,7 +18,19 @@ const violations = async (page: Page, part = 'body'): Promise<readonly string[]>
   return found.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html} ${node.failureSummary}`))
 }
 
-const TABS = ['Numbers', 'Who fits', 'Job', 'Seat', 'People', 'Belt', 'Anchors', 'Tubes', 'Parts']
+const TABS = [
+  'Numbers',
+  'All rule sets',
+  'Rules',
+  'Who fits',
+  'Job',
+  'Seat',
+  'People',
+  'Belt',
+  'Anchors',
+  'Tubes',
+  'Parts',
+]
 
 /** Each panel in both themes, where it stands alone; drawing, findings, menus and sheet in every combination. */
 const COMBINATIONS = [

@@ -7,7 +7,7 @@ import type { AppStore } from './store'
 const LARGEST_FILE_BYTES = 1_000_000
 
 /** Adds the rule set of a file to the layout as one undo step; a damaged or foreign one changes nothing and says why. */
-export const openRuleSetText = (store: AppStore, text: string, name: string): boolean => {
+const openRuleSetText = (store: AppStore, text: string, name: string): boolean => {
   const parsed = parseRuleSetText(text)
   if (!parsed.ok) {
     store.actions.notify(

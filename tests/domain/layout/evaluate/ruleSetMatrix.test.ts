@@ -51,6 +51,19 @@ describe('ruleSetMatrix', () => {
     expect(agreementText(row)).toMatch(/^Sources disagree: broken under \d+ of \d+\.$/)
   })
 
+  it('takes the worst value over every position of the seat', () => {
+    const still = place(200, 75)
+    const layout = flatLayout([
+      { ...still, seat: { ...still.seat, slide: { forwardMm: 60, rearwardMm: 40 } } },
+    ])
+    // Workshop wedge 45–60°: forward 60 mm atan(200/260) = 37.569° is 7.431° outside, rearward 40 mm 51.340° inside.
+    // EU rear seats 20–80°: of 37.569° and 51.340° the first is nearer to its limit, by 17.569°.
+    const row = rowOf(matrixOf(layout), 'lap-angle', 'lap-left')
+    expect(entryOf(row, 'workshop-lap-angle')?.value).toBeCloseTo(37.5686, 4)
+    expect(entryOf(row, 'eu-rear-lap')?.value).toBeCloseTo(37.5686, 4)
+    expect(entryOf(row, 'eu-rear-lap')?.verdict).toBe('clear')
+  })
+
   it('says that no spacing of the shoulder anchors keeps both the student rules and dirt speedway', () => {
     // 175–235 mm (Formula SAE 2026 T.2.6, read) against at most 150 mm (NZ Speedway 2010, read): nothing in common.
     for (const halfMm of [75, 100]) {
