@@ -21,7 +21,7 @@ export interface Notice {
   readonly details: readonly string[]
 }
 
-export interface Gesture {
+interface Gesture {
   readonly label: string
   readonly startedFrom: Layout
 }

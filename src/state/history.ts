@@ -1,7 +1,7 @@
 import { isSameValue } from './sameValue'
 
 /** One step back or forward: the document on the far side of it and what was done, in words. */
-export interface HistoryStep<Document> {
+interface HistoryStep<Document> {
   readonly label: string
   readonly document: Document
 }

@@ -39,7 +39,7 @@ const withHistory = (state: AppState, history: History<Layout>, announcement: st
 }
 
 /** What a layout file could not hold about a layout, one sentence each; empty when it is sound. */
-export type LayoutCheck = (layout: Layout) => readonly string[]
+type LayoutCheck = (layout: Layout) => readonly string[]
 
 const withRefusal = (state: AppState, label: string, problems: readonly string[]): AppState => ({
   ...state,
