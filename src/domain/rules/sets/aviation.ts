@@ -42,7 +42,7 @@ export const AVIATION_RULES: RuleSet = {
     limitRule({
       id: 'aviation-shoulder-drop',
       orders: 'should',
-      source: circular('between -5 degrees and +30 degrees'),
+      source: circular('between −5 degrees and +30 degrees'),
       says: 'Behind the shoulder the strap runs between 30° above and 5° below the horizontal.',
       why: REASON.shoulderFall,
       caveat:
