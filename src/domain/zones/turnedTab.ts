@@ -70,9 +70,15 @@ export const turnedTab = (rule: QuantityRule, zoneCase: ZoneCase): Remedy => {
   const { anchor } = zoneCase
   const { mount } = anchor
   if (mount.kind !== 'tab') return { kind: 'none', reason: 'A wrapped strap has no tab to turn.' }
-  const pulls = scenesOfRule(rule, zoneCase).flatMap(({ solved }) =>
+  const scenes = scenesOfRule(rule, zoneCase)
+  const pulls = scenes.flatMap(({ solved }) =>
     solved.paths.filter(({ strap }) => strap === anchor.strap).map(lineOfPull),
   )
+  if (pulls.length < scenes.length)
+    return {
+      kind: 'none',
+      reason: 'First mend what keeps the strap from having a path for everybody who sits here.',
+    }
   const sum = unit(pulls.reduce((a, b) => ({ x: a.x + b.x, y: a.y + b.y, z: a.z + b.z }), NO_PULL))
   const normals = [sum && nearestAcross(tabNormal(mount), sum), swingNormal(pulls)]
   for (const normal of normals) {

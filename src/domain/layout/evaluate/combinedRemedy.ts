@@ -156,6 +156,19 @@ const isEnough = (remedy: Remedy): boolean => {
   }
 }
 
+const hasNoNumber = (
+  { sittings }: PlaceCase,
+  finding: Finding,
+  ruleId: string,
+  sittingId: string,
+): boolean => {
+  const solved = sittings.find(({ sitting }) => sitting.id === sittingId)
+  if (ruleId !== finding.ruleId || solved === undefined) return false
+  return !solved.solved.quantities.some(
+    ({ id, subject }) => id === finding.quantity && subject === finding.subject,
+  )
+}
+
 const withContradiction = (
   trials: Trials,
   finding: Finding,
@@ -169,7 +182,11 @@ const withContradiction = (
       zoneCase,
       homeElevation(rule, zoneCase.mirrored),
     )
-    if (contradiction !== null) return { ...remedy, contradiction }
+    // A strap without a path in a sitting has no place there for another reason than this rule.
+    const isPathless = contradiction?.rules.some(({ ruleId, sittingId }) =>
+      hasNoNumber(trials.placeCase, finding, ruleId, sittingId),
+    )
+    if (contradiction !== null && isPathless !== true) return { ...remedy, contradiction }
   }
   return remedy
 }
