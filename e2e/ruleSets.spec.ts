@@ -18,9 +18,9 @@ test('one place is seen under all rule sets at once, and where sources disagree 
   const some = await page.locator('[data-testid^="matrix:"]').count()
   expect(some).toBeGreaterThan(0)
   expect(some).toBeLessThan(all)
-  await page.getByText('List', { exact: true }).click()
+  await page.getByRole('radio', { name: 'List', exact: true }).press('Space')
   await expect(spacing).toContainText('Formula SAE Rules, 2026 V1')
-  await page.getByText('Table', { exact: true }).click()
+  await page.getByRole('radio', { name: 'Table', exact: true }).press('Space')
   await page.getByRole('button', { name: 'Show on the whole page' }).click()
   await expect(page.getByRole('dialog', { name: 'All rule sets' })).toBeVisible()
   await page.keyboard.press('Escape')
@@ -32,9 +32,9 @@ test('on a phone the same is a list that does not run out of the page', async ({
   const app = await App.start(page)
   await app.tab('All rule sets')
   await expect(page.getByTestId('matrix:belt-points:belt')).toContainText('New Jersey')
-  const sticksOut = await page.evaluate(
-    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-  )
+  const sticksOut = await page
+    .getByRole('region', { name: 'All rule sets' })
+    .evaluate((panel) => panel.scrollWidth - panel.clientWidth)
   expect(sticksOut).toBeLessThanOrEqual(0)
 })
 
