@@ -4,7 +4,12 @@ import { bodyOf } from '../../../src/domain/body/body'
 import { posedBody } from '../../../src/domain/body/posed'
 import { STUDENT_TEMPLATE_MEASURES } from '../../../src/domain/body/template'
 import { vehiclePoint } from '../../../src/domain/body/pose'
-import { QUANTITY_IDS, quantityUnit, type Subject } from '../../../src/domain/straps/quantity'
+import {
+  QUANTITY_IDS,
+  type QuantityId,
+  quantityUnit,
+  type Subject,
+} from '../../../src/domain/straps/quantity'
 import { seatPose } from '../../../src/domain/straps/seatPose'
 import { solvePlace } from '../../../src/domain/straps/solve'
 import { mirroredStrap, STRAP_IDS, strapsOf, type StrapId } from '../../../src/domain/straps/strap'
@@ -15,6 +20,9 @@ const otherSubject = (subject: Subject): Subject => {
   const strap = STRAP_IDS.find((id) => id === subject)
   return strap === undefined ? subject : (mirroredStrap(strap) ?? subject)
 }
+
+/** Quantities taken to points that the law puts at fixed lengths from the hip point. */
+const BY_LAW = new Set<QuantityId>(['lap-shifted-angle', 'shoulder-behind-fk', 'shoulder-reference-plan'])
 
 describe('solvePlace', () => {
   it('gives finite numbers only, each once, and a path or a reason for every strap', () => {
@@ -67,8 +75,8 @@ describe('solvePlace', () => {
           const other = solvePlace(movedAndScaled(given, point(shiftMm, -shiftMm / 2, shiftMm / 3), factor))
           expect(other.quantities.length).toBe(solved.quantities.length)
           for (const { id, subject, value } of solved.quantities) {
-            // The shifted hip point is a fixed 64 and 10 mm by law: it does not scale.
-            if (id === 'lap-shifted-angle' && factor !== 1) continue
+            // Points at lengths fixed by law (64 and 10 mm; 260 mm; 530 mm) do not scale.
+            if (BY_LAW.has(id) && factor !== 1) continue
             const expected = quantityUnit(id) === 'mm' ? value * factor : value
             expect(Math.abs(valueOf(other, id, subject) - expected)).toBeLessThan(1e-5)
           }
