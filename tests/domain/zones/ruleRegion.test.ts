@@ -70,9 +70,6 @@ const STRAIGHT: readonly Case[] = [
   { quantity: 'shoulder-drop', strap: 'shoulder-left', min: -10, max: 20 },
   { quantity: 'shoulder-drop', strap: 'shoulder-right', min: null, max: 45 },
   { quantity: 'shoulder-to-spine', strap: 'shoulder-right', min: -5, max: 5 },
-  { quantity: 'shoulder-above-hip', strap: 'shoulder-left', min: 450, max: null },
-  { quantity: 'shoulder-above-hip', strap: 'shoulder-right', min: 400, max: 520 },
-  { quantity: 'shoulder-behind-hip', strap: 'shoulder-left', min: 150, max: 600 },
   { quantity: 'lap-angle', strap: 'lap-left', min: 45, max: 60 },
   { quantity: 'lap-angle', strap: 'lap-right', min: 20, max: 75 },
   { quantity: 'lap-run-angle', strap: 'lap-left', min: 30, max: 65 },
@@ -93,6 +90,9 @@ const STRAIGHT: readonly Case[] = [
 const TRACED: readonly Case[] = [
   { quantity: 'shoulder-rim-drop', strap: 'shoulder-left', min: 0, max: 45 },
   { quantity: 'shoulder-plan', strap: 'shoulder-right', min: -10, max: 20 },
+  // Straight lines for tabs without slot ends, traced for the rest.
+  { quantity: 'shoulder-above-hip', strap: 'shoulder-right', min: 400, max: 520 },
+  { quantity: 'shoulder-behind-hip', strap: 'shoulder-left', min: 150, max: 600 },
   { quantity: 'shoulder-behind-fk', strap: 'shoulder-left', min: 0, max: null },
   { quantity: 'shoulder-reference-plan', strap: 'shoulder-left', min: -10, max: 20 },
   { quantity: 'shoulder-free-length', strap: 'shoulder-left', min: null, max: 400 },
