@@ -10,6 +10,8 @@ export default defineConfig({
     environment: 'node',
     include: ['tests/**/*.test.ts'],
     setupFiles: ['tests/support/seed.ts'],
+    // Property tests run long on a slow or busy machine; slowness is no failure here.
+    testTimeout: 120_000,
     reporters: ['default'],
   },
 })
