@@ -83,7 +83,7 @@ export const shoulderQuantities = (scene: StrapScene, strap: SolvedStrap): reado
 /**
  * Force pushed down the torso line by one shoulder strap, as a share of its tension: −u·(d_rear + d_front), u up the torso line,
  * d the directions in which the two legs leave the shoulder. The tension is taken equal in both legs (no friction on the
- * shoulder). Source: statics of a frictionless strap over a round support;.
+ * shoulder). Source: statics of a frictionless strap over a round support, derived here.
  */
 export const downTorsoShare = (reclineDeg: number, rear: Direction, front: Direction): number =>
   -(sinDeg(reclineDeg) * (rear.x + front.x) + cosDeg(reclineDeg) * (rear.z + front.z))

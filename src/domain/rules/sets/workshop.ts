@@ -27,7 +27,7 @@ const LAP_SLOT: QuantityRule = {
   says: 'The lap strap runs straight through its seat slot, bent by no more than 3°.',
   why: 'A strap that the slot bends straightens under load, gives slack when it is needed least, and chafes on the edge.',
   caveat:
-    'The trade says "straight" without a figure; the 3° is our tolerance. Student car rules 2026 ask for a straight line that touches no seat hole.',
+    'The trade says "straight" without a figure; the 3° is our tolerance. Student car rules 2026 ask for a straight line that touches no seat hole. A strap whose anchor lies on the body’s side of its slot counts as straight: see on the car that it really runs through the slot, and that a seat without slots leaves the strap free.',
   quantity: 'slot-bend',
   family: 'lap',
   min: null,
