@@ -9,7 +9,7 @@ import { mirrorPartner } from '../domain/layout/edit/mirror'
 import { movedHandle } from '../domain/layout/edit/move'
 import { anchorName, tubeName } from '../domain/layout/wording/names'
 import { capitalised } from '../domain/layout/wording/words'
-import type { Anchor, TabMount, WrapMount } from '../domain/straps/anchor'
+import type { Anchor, EyeMount, TabMount, WrapMount } from '../domain/straps/anchor'
 import { strapSide } from '../domain/straps/strap'
 import { useActions, useApp } from '../state/react'
 import { ChoiceField, SwitchField, ToggleField } from './fields/ChoiceField'
@@ -84,6 +84,42 @@ const TabFields = ({ mount, change }: MountFieldsProps<TabMount>): ReactElement 
       choices={SHEARS}
       onChange={(shear) => change('shear', { ...mount, shear })}
     />
+  </>
+)
+
+const EyeFields = ({ mount, change }: MountFieldsProps<EyeMount>): ReactElement => (
+  <>
+    <TubeField tubeId={mount.tubeId} canBeNone onChange={(tubeId) => change('tube', { ...mount, tubeId })} />
+    <div className="field-row">
+      <AngleField
+        label="Shank plan turn"
+        value={mount.planDeg}
+        limits={LIMITS.turnDeg}
+        hint="Way from the thread to the eye: 0 rearward, + turned to the right"
+        onCommit={(planDeg) => change('shank plan turn', { ...mount, planDeg })}
+      />
+      <AngleField
+        label="Shank rise"
+        value={mount.riseDeg}
+        limits={LIMITS.leanDeg}
+        hint="0 level, 90 eye straight above the thread"
+        onCommit={(riseDeg) => change('shank rise', { ...mount, riseDeg })}
+      />
+    </div>
+    <div className="field-row">
+      <LengthField
+        label="Thread"
+        value={mount.threadDiameterMm}
+        limits={LIMITS.threadDiameterMm}
+        onCommit={(threadDiameterMm) => change('thread', { ...mount, threadDiameterMm })}
+      />
+      <LengthField
+        label="Eye, inside"
+        value={mount.eyeDiameterMm}
+        limits={LIMITS.eyeDiameterMm}
+        onCommit={(eyeDiameterMm) => change('eye', { ...mount, eyeDiameterMm })}
+      />
+    </div>
   </>
 )
 
@@ -175,11 +211,9 @@ const AnchorFields = (props: { readonly place: Place; readonly anchor: Anchor })
       <details>
         <summary>How it is made</summary>
         <KindSwitch place={place} anchor={anchor} />
-        {anchor.mount.kind === 'tab' ? (
-          <TabFields mount={anchor.mount} change={change} />
-        ) : (
-          <WrapFields mount={anchor.mount} change={change} />
-        )}
+        {anchor.mount.kind === 'tab' && <TabFields mount={anchor.mount} change={change} />}
+        {anchor.mount.kind === 'eye' && <EyeFields mount={anchor.mount} change={change} />}
+        {anchor.mount.kind === 'wrap' && <WrapFields mount={anchor.mount} change={change} />}
       </details>
     </>
   )

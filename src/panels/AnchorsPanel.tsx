@@ -38,7 +38,7 @@ const StrapRow = (props: { readonly place: Place; readonly strap: StrapId }): Re
 
 /** The straps of the belt, and any anchor left over from another arrangement. */
 const strapsAt = (place: Place, family: keyof MirroredPairs): readonly StrapId[] => {
-  const ordered = strapsOf(place.belt.arrangement)
+  const ordered = strapsOf(place.belt)
   return STRAP_IDS.filter(
     (strap) =>
       strapFamily(strap) === family &&

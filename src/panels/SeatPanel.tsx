@@ -152,7 +152,7 @@ const Slots = (props: { readonly place: Place }): ReactElement => {
         <SlotEditor key={slot.id} place={place} slot={slot} />
       ))}
       <div className="button-row">
-        {strapsOf(place.belt.arrangement)
+        {strapsOf(place.belt)
           .filter((strap) => !place.seat.slots.some((slot) => slot.straps.includes(strap)))
           .map((strap) => (
             <button

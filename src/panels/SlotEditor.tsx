@@ -29,7 +29,7 @@ const StrapToggles = (props: {
 }): ReactElement => {
   const { place, slot, change } = props
   const offered = STRAP_IDS.filter(
-    (strap) => slot.straps.includes(strap) || strapsOf(place.belt.arrangement).includes(strap),
+    (strap) => slot.straps.includes(strap) || strapsOf(place.belt).includes(strap),
   )
   return (
     <fieldset>

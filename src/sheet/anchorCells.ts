@@ -4,7 +4,7 @@ import { anchorName, tubeName } from '../domain/layout/wording/names'
 import { capitalised } from '../domain/layout/wording/words'
 import type { AnchorRow } from '../domain/shop/anchorRows'
 import { sideOfTurn } from '../domain/shop/lineOfPullAngles'
-import type { TabMount, WrapMount } from '../domain/straps/anchor'
+import type { EyeMount, Mount, TabMount, WrapMount } from '../domain/straps/anchor'
 import { angleText } from '../domain/units/angle'
 import { lengthText, lengthWithUnit } from '../domain/units/length'
 import { cell } from './section'
@@ -67,7 +67,7 @@ export interface SharedWords {
 
 /** Whether an anchor is a tab without lean; a wrap leans nowhere either. */
 export const isUpright = ({ anchor: { mount } }: AnchorRow): boolean =>
-  mount.kind === 'wrap' || Math.abs(mount.leanDeg) < NO_ANGLE_DEG
+  mount.kind !== 'tab' || Math.abs(mount.leanDeg) < NO_ANGLE_DEG
 
 export const sharedWords = (
   rows: readonly AnchorRow[],
@@ -91,19 +91,36 @@ const mountText = ({ anchor, alongTubeMm }: AnchorRow, layout: Layout, shared: S
   const { mount } = anchor
   const on = mount.tubeId === null ? 'Floor or other structure' : tubeName(mount.tubeId, layout)
   const along = alongTubeMm === null ? '' : `, ${lengthWithUnit(alongTubeMm, unit)} from P1`
-  const own =
-    mount.kind === 'tab'
-      ? shared.tabs === null && tabText(mount, unit)
-      : shared.wraps === null && wrapText(mount)
-  return own === false ? `${on}${along}` : `${on}${along}; ${own}`
+  const own = ownMountText(mount, unit, shared)
+  return own === null ? `${on}${along}` : `${on}${along}; ${own}`
+}
+
+/** How this one mount is made; null where that is said once above the rows. */
+const ownMountText = (mount: Mount, unit: LengthUnit, shared: SharedWords): string | null => {
+  switch (mount.kind) {
+    case 'tab':
+      return shared.tabs === null ? tabText(mount, unit) : null
+    case 'wrap':
+      return shared.wraps === null ? wrapText(mount) : null
+    case 'eye':
+      return eyeText(mount, unit)
+  }
 }
 
 /** Inches never without millimetres: a sixteenth is coarse for a plate or a hole. The other way round stands in the hardware list. */
-const tabText = ({ thicknessMm, holeDiameterMm, shear }: TabMount, unit: LengthUnit): string => {
-  const size = (lengthMm: number): string =>
-    unit === 'in' ? bothUnits(lengthMm, unit) : lengthWithUnit(lengthMm, unit)
-  return `plate ${size(thicknessMm)}, hole Ø ${size(holeDiameterMm)}, ${shear} shear`
-}
+const drilledSize = (lengthMm: number, unit: LengthUnit): string =>
+  unit === 'in' ? bothUnits(lengthMm, unit) : lengthWithUnit(lengthMm, unit)
+
+const tabText = ({ thicknessMm, holeDiameterMm, shear }: TabMount, unit: LengthUnit): string =>
+  `plate ${drilledSize(thicknessMm, unit)}, hole Ø ${drilledSize(holeDiameterMm, unit)}, ${shear} shear`
+
+const eyeText = ({ threadDiameterMm, eyeDiameterMm, riseDeg }: EyeMount, unit: LengthUnit): string =>
+  `eye bolt, thread Ø ${drilledSize(threadDiameterMm, unit)}, eye Ø ${drilledSize(eyeDiameterMm, unit)}, shank ${riseText(riseDeg)}`
+
+const riseText = (riseDeg: number): string =>
+  Math.abs(riseDeg) < NO_ANGLE_DEG
+    ? 'level'
+    : `${angleText(Math.abs(riseDeg))} ${riseDeg > 0 ? 'upward' : 'downward'}`
 
 const wrapText = ({ over, guideHoops }: WrapMount): string =>
   `strap ${over === 'over' ? 'over the top' : 'under the bottom'}, ${guideHoops ? 'guide hoops' : 'no guide hoops'}`
@@ -157,14 +174,24 @@ const planCell = ({ pull }: AnchorRow, type: Typography): readonly CellText[] =>
 /** Signs as in the layout file's tab plane, said in words because nobody remembers signs at the bench. */
 const turnCell = ({ anchor }: AnchorRow, type: Typography): readonly CellText[] => {
   if (anchor.mount.kind === 'wrap') return [cell('wrap', type.small, 1)]
+  if (anchor.mount.kind === 'eye') return shankTurn(anchor.mount, type)
   const { planDeg } = anchor.mount
   const way =
     Math.abs(planDeg) < NO_ANGLE_DEG ? 'fore and aft' : `rear edge ${planDeg > 0 ? 'right' : 'left'}`
   return [cell(angleText(Math.abs(planDeg)), type.figure, 1), cell(way, type.small, 3)]
 }
 
+/** The way the shank points in plan, out of what it is screwed into; none for one that stands plumb. */
+const shankTurn = ({ planDeg, riseDeg }: EyeMount, type: Typography): readonly CellText[] => {
+  if (90 - Math.abs(riseDeg) < NO_ANGLE_DEG) return [cell('shank plumb', type.small, 1)]
+  const way =
+    Math.abs(planDeg) < NO_ANGLE_DEG ? 'shank rearward' : `shank turned ${planDeg > 0 ? 'right' : 'left'}`
+  return [cell(angleText(Math.abs(planDeg)), type.figure, 1), cell(way, type.small, 3)]
+}
+
 const leanCell = ({ anchor }: AnchorRow, type: Typography): readonly CellText[] => {
-  if (anchor.mount.kind === 'wrap') return [cell('wrap', type.small, 1)]
+  if (anchor.mount.kind !== 'tab')
+    return [cell(anchor.mount.kind === 'wrap' ? 'wrap' : 'eye bolt', type.small, 1)]
   const { leanDeg } = anchor.mount
   const way = Math.abs(leanDeg) < NO_ANGLE_DEG ? 'upright' : `${leanDeg > 0 ? 'right' : 'left'} face up`
   return [cell(angleText(Math.abs(leanDeg)), type.figure, 1), cell(way, type.small, 2)]

@@ -139,6 +139,7 @@ const markItems = (mark: MarkKind, at: PagePoint): readonly SheetItem[] => {
       return [circle(at, 0.5, 'mid')]
     case 'tab':
     case 'wrap':
+    case 'eye':
       return [circle(at, 0.6, 'black')]
     case 'buckle':
       return [circle(at, 0.9, 'light')]

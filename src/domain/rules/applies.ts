@@ -1,3 +1,4 @@
+import type { Mount } from '../straps/anchor'
 import type { Belt, StrapId } from '../straps/strap'
 import type { Rule } from './rule'
 
@@ -11,7 +12,7 @@ export interface RuleContext {
   /** The seat slides or its back reclines. */
   readonly seatAdjustable: boolean
   /** How the strap in question is anchored; null for what is not one strap, or while its anchor is missing. */
-  readonly mount: 'tab' | 'wrap' | null
+  readonly mount: Mount['kind'] | null
   /** The strap in question; left out for pairs, the head, the belt and tubes. */
   readonly strap?: StrapId
 }

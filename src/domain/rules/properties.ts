@@ -26,7 +26,7 @@ const ofBelt = (value: number | string): readonly PropertyValue[] => [{ subject:
 
 /** The straps of a family as one subject: the pair, or the centre strap where there is no pair; null where there are none. */
 const familySubject = (belt: Belt, family: StrapFamily): Subject | null => {
-  const straps = strapsOf(belt.arrangement).filter((strap) => strapFamily(strap) === family)
+  const straps = strapsOf(belt).filter((strap) => strapFamily(strap) === family)
   if (straps.length === 0) return null
   return straps.length === 1 ? (straps[0] ?? null) : `${family}-pair`
 }
@@ -42,8 +42,7 @@ const webbingWidths = (belt: Belt, family: StrapFamily | null): readonly Propert
 /** The anchors of straps that the arrangement has, of one family or of all. */
 const usedAnchors = ({ belt, anchors }: PropertyScene, family: StrapFamily | null): readonly Anchor[] =>
   anchors.filter(
-    ({ strap }) =>
-      strapsOf(belt.arrangement).includes(strap) && (family === null || strapFamily(strap) === family),
+    ({ strap }) => strapsOf(belt).includes(strap) && (family === null || strapFamily(strap) === family),
   )
 
 /**
@@ -106,7 +105,7 @@ export const propertyValues = (
         mount.kind === 'wrap' ? (tubes.find((tube) => tube.id === mount.tubeId)?.role ?? null) : null,
       )
     case 'strap-slot':
-      return strapsOf(belt.arrangement)
+      return strapsOf(belt)
         .filter((strap) => family === null || strapFamily(strap) === family)
         .map((strap) => ({
           subject: strap,

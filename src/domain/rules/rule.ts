@@ -1,3 +1,4 @@
+import type { Mount } from '../straps/anchor'
 import type { QuantityId } from '../straps/quantity'
 import type { Arrangement, StrapFamily, StrapId } from '../straps/strap'
 
@@ -24,7 +25,7 @@ export interface RuleCondition {
   readonly arrangements?: readonly Arrangement[]
   /** The seat slides or reclines. */
   readonly seatAdjustable?: boolean
-  readonly mount?: 'tab' | 'wrap'
+  readonly mount?: Mount['kind']
   /** Only these straps of the family, for example the centre strap but not the thigh straps. */
   readonly straps?: readonly StrapId[]
   /** The layout is marked as used in dust or mud. */

@@ -28,20 +28,18 @@ export const strapsOfPair = (subject: Subject): readonly StrapId[] => {
 }
 
 const strapsIn = (scene: SubjectScene, family: StrapFamily): readonly StrapId[] =>
-  strapsOf(scene.belt.arrangement).filter((strap) => strapFamily(strap) === family)
+  strapsOf(scene.belt).filter((strap) => strapFamily(strap) === family)
 
 const pairIn = (scene: SubjectScene, family: StrapFamily): readonly Subject[] =>
   strapsIn(scene, family).some((strap) => strapSide(strap) === 'left') ? [`${family}-pair`] : []
 
 const strapsMounted = (scene: SubjectScene, kind: 'tab' | 'wrap'): readonly StrapId[] =>
-  strapsOf(scene.belt.arrangement).filter((strap) =>
+  strapsOf(scene.belt).filter((strap) =>
     scene.anchors.some((anchor) => anchor.strap === strap && anchor.mount.kind === kind),
   )
 
 const strapsInSlots = (scene: SubjectScene): readonly StrapId[] =>
-  strapsOf(scene.belt.arrangement).filter((strap) =>
-    scene.seat.slots.some((slot) => slot.straps.includes(strap)),
-  )
+  strapsOf(scene.belt).filter((strap) => scene.seat.slots.some((slot) => slot.straps.includes(strap)))
 
 const subjectsWith = (quantity: QuantityId, scene: SubjectScene): readonly Subject[] => {
   switch (quantity) {
@@ -83,7 +81,7 @@ const subjectsWith = (quantity: QuantityId, scene: SubjectScene): readonly Subje
     case 'helmet-clearance':
       return scene.tubes.length > 0 ? ['head'] : []
     case 'strap-length':
-      return strapsOf(scene.belt.arrangement)
+      return strapsOf(scene.belt)
   }
 }
 

@@ -40,7 +40,7 @@ export const hardwareList = ({ belt, anchors, orderLengthMm }: HardwareInput): r
   const hooped = wraps.filter((mount) => mount.guideHoops).length
   return [
     { kind: 'belt', belt },
-    ...strapsOf(belt.arrangement).map((strap) => ({
+    ...strapsOf(belt).map((strap) => ({
       kind: 'webbing' as const,
       strap,
       widthMm: webbingWidthMm(belt, strapFamily(strap)),

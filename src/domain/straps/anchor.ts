@@ -1,9 +1,18 @@
 import type { PointMm } from '../geometry/point'
 import type { StrapId } from './strap'
 
+/**
+ * What a strap's end fitting is bolted to: one plate, a clevis (two plates with the fitting between them: always double
+ * shear) or a welded threaded insert, whose bolt axis is the normal of the tab's plane.
+ */
+export const TAB_FORMS = ['plate', 'clevis', 'insert'] as const
+export type TabForm = (typeof TAB_FORMS)[number]
+
 /** A welded or bolted tab with a hole for the strap's end fitting. */
 export interface TabMount {
   readonly kind: 'tab'
+  /** A plate when it is not said. */
+  readonly form?: TabForm
   /** Centre of the hole in the middle of the plate, from the datum. */
   readonly point: PointMm
   /** Turn of the tab's plane about the vertical, from fore-and-aft; + turns the rearward edge to the occupant's right. */
@@ -29,8 +38,31 @@ export interface WrapMount {
   readonly guideHoops: boolean
 }
 
+/** An eye bolt that the strap's end fitting is hooked into. */
+export interface EyeMount {
+  readonly kind: 'eye'
+  /** Centre of the eye, from the datum. */
+  readonly point: PointMm
+  /** Turn of the shank's axis, pointing outward from what it is screwed into to the eye, about the vertical; 0 points rearward, + turns it to the occupant's right. */
+  readonly planDeg: number
+  /** Rise of that axis above horizontal, −90 to 90. */
+  readonly riseDeg: number
+  readonly threadDiameterMm: number
+  /** Inside diameter of the eye. */
+  readonly eyeDiameterMm: number
+  /** The tube that carries its boss; the eye moves with that tube. Null: the floor or another structure. */
+  readonly tubeId: string | null
+}
+
+export type Mount = TabMount | WrapMount | EyeMount
+
+export const MOUNT_KINDS = ['tab', 'wrap', 'eye'] as const satisfies readonly Mount['kind'][]
+
+/** The form of a tab; a plate while nobody has said otherwise. */
+export const tabForm = (mount: Pick<TabMount, 'form'>): TabForm => mount.form ?? 'plate'
+
 export interface Anchor {
   readonly id: string
   readonly strap: StrapId
-  readonly mount: TabMount | WrapMount
+  readonly mount: Mount
 }

@@ -4,7 +4,7 @@ import { nearestOnPolyline } from '../geometry/segment'
 import { tangentPoint, type Side } from '../geometry/tangent'
 import type { Direction } from '../geometry/point'
 import type { Tube } from '../geometry/tube'
-import type { Anchor, TabMount, WrapMount } from './anchor'
+import type { Anchor, Mount, WrapMount } from './anchor'
 import type { StrapId } from './strap'
 
 export const tubeAt = (tubes: readonly Tube[], tubeId: string): Tube | null =>
@@ -14,13 +14,13 @@ export const anchorOf = (anchors: readonly Anchor[], strap: StrapId): Anchor | n
   anchors.find((anchor) => anchor.strap === strap) ?? null
 
 /**
- * What the strap's end lies on in the side plane: a tab's hole centre (radius 0), or the outside of a wrapped tube about the
+ * What the strap's end lies on in the side plane: a tab's hole or an eye's centre (radius 0), or the outside of a wrapped tube about the
  * point of its centre line where the webbing lies. Null when the wrapped tube does not exist. The circle is exact for a bar
  * across the car; the webbing's own thickness is left out.
  */
-export const mountCircle = (mount: TabMount | WrapMount, tubes: readonly Tube[]): CircleMm | null => {
+export const mountCircle = (mount: Mount, tubes: readonly Tube[]): CircleMm | null => {
   const centre = projected(mount.point, 'side')
-  if (mount.kind === 'tab') return { centre, radiusMm: 0 }
+  if (mount.kind !== 'wrap') return { centre, radiusMm: 0 }
   const tube = tubeAt(tubes, mount.tubeId)
   return tube && { centre, radiusMm: tube.outsideDiameterMm / 2 }
 }
@@ -28,22 +28,19 @@ export const mountCircle = (mount: TabMount | WrapMount, tubes: readonly Tube[])
 /**
  * On which side of the strap, walked from the anchor to the body, the wrapped tube's centre lies. `over` means that the strap
  * touches the upper half: the centre is on the left while the strap runs forward (−u), on the right while it runs rearward.
- * A strap straight up counts as running forward. Meaningless and harmless for a tab.
+ * A strap straight up counts as running forward. Meaningless and harmless for a tab or an eye.
  */
-export const wrapSide = (mount: TabMount | WrapMount, towards: PlanePointMm): Side => {
+export const wrapSide = (mount: Mount, towards: PlanePointMm): Side => {
   const runsForward = towards.uMm <= mount.point.xMm
-  const isOver = mount.kind === 'tab' || mount.over === 'over'
+  const isOver = mount.kind !== 'wrap' || mount.over === 'over'
   return runsForward === isOver ? 'left' : 'right'
 }
 
 export const otherSide = (side: Side): Side => (side === 'left' ? 'right' : 'left')
 
 /** Where a strap pulled straight toward `towards` first touches its mount. Null when that point is inside the wrapped tube. */
-export const mountContact = (
-  mount: TabMount | WrapMount,
-  circle: CircleMm,
-  towards: PlanePointMm,
-): PlanePointMm | null => tangentPoint(circle, towards, otherSide(wrapSide(mount, towards)))
+export const mountContact = (mount: Mount, circle: CircleMm, towards: PlanePointMm): PlanePointMm | null =>
+  tangentPoint(circle, towards, otherSide(wrapSide(mount, towards)))
 
 /** Direction of the wrapped tube's centre line where the webbing lies, length 1. Null when there is no such tube. */
 export const wrapAxis = (mount: WrapMount, tubes: readonly Tube[]): Direction | null => {

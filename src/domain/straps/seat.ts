@@ -50,5 +50,7 @@ export interface Seat {
   readonly topOutline: readonly SeatPlanPoint[]
   /** Upper rim of the backrest, over which a shoulder strap without a slot passes. */
   readonly backrestRim: SeatOutlinePoint
+  /** Thickness of the shell where its slots are cut, half of it on each side of their middle; 0, a thin sheet, when it is not said. */
+  readonly shellThicknessMm?: number
   readonly slots: readonly Slot[]
 }

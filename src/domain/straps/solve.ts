@@ -62,7 +62,7 @@ const solvedStraps = (
   readonly straps: readonly SolvedStrap[]
   readonly problems: readonly PathProblem[]
 } => {
-  const wanted = strapsOf(scene.belt.arrangement)
+  const wanted = strapsOf(scene.belt)
   const ofFamily = (family: StrapFamily): readonly StrapId[] =>
     wanted.filter((strap) => strapFamily(strap) === family)
   const halves = ofFamily('lap').flatMap((strap) => {

@@ -62,14 +62,25 @@ export const mirroredStrap = (strap: StrapId): StrapId | null => {
   }
 }
 
-/** Number of straps that meet at the buckle, counting both halves of each pair. */
-export const ARRANGEMENTS = [4, 5, 6, 7] as const
+/**
+ * Number of straps that meet at the buckle, counting both halves of each pair. 3 is a lap belt with one shoulder strap, the
+ * diagonal.
+ */
+export const ARRANGEMENTS = [3, 4, 5, 6, 7] as const
 export type Arrangement = (typeof ARRANGEMENTS)[number]
 
-/** The straps of an arrangement. Source: common practice, no source (points counted as the trade does). */
-export const strapsOf = (arrangement: Arrangement): readonly StrapId[] => {
+/** Over which shoulder the diagonal of a 3-point belt runs. */
+export type DiagonalShoulder = 'left' | 'right'
+
+/** The shoulder that the diagonal of a 3-point belt runs over while nobody has chosen: the left one. */
+export const diagonalShoulder = (belt: Pick<Belt, 'diagonal'>): DiagonalShoulder => belt.diagonal ?? 'left'
+
+/** The straps of a belt. Source: common practice, no source (points counted as the trade does). */
+export const strapsOf = (belt: Pick<Belt, 'arrangement' | 'diagonal'>): readonly StrapId[] => {
   const four = ['shoulder-left', 'shoulder-right', 'lap-left', 'lap-right'] as const
-  switch (arrangement) {
+  switch (belt.arrangement) {
+    case 3:
+      return [`shoulder-${diagonalShoulder(belt)}`, 'lap-left', 'lap-right']
     case 4:
       return four
     case 5:
@@ -81,12 +92,37 @@ export const strapsOf = (arrangement: Arrangement): readonly StrapId[] => {
   }
 }
 
+/**
+ * How the pair of thigh straps of a 6- or 7-point belt runs: rearward of the groin through the seat, or down, under the wearer
+ * who sits on them, and rearward to anchors at or near those of the lap strap.
+ */
+export type ThighStraps = 'rearward' | 'under-thighs'
+
+/** Where the body of a strap's adjuster lies. */
+export interface Adjuster {
+  /** From the contact at the anchor along the strap to the middle of the adjuster's body, ≥ 0. */
+  readonly fromAnchorMm: number
+  /** Length of the adjuster's body along the strap, > 0. */
+  readonly lengthMm: number
+}
+
 type WebbingMaterial = 'polyester' | 'nylon'
 type BuckleKind = 'latch-and-link' | 'rotary-cam'
 
 /** One harness as ordered for a place. */
 export interface Belt {
   readonly arrangement: Arrangement
+  /** Only of a 3-point belt: the shoulder its one shoulder strap runs over; left when it is not said. */
+  readonly diagonal?: DiagonalShoulder
+  /** Only of a 6- or 7-point belt; rearward when it is not said. */
+  readonly thighStraps?: ThighStraps
+  /**
+   * Only of a belt with two shoulder straps: they are sewn or joined into one tail behind the neck, this long from the anchor
+   * to the junction. Not there: two separate straps.
+   */
+  readonly shoulderTailMm?: number
+  /** Where the adjusters lie, for the families where somebody has said so; alike on both sides. */
+  readonly adjusters?: { readonly [family in StrapFamily]?: Adjuster }
   readonly webbingMm: { readonly shoulder: number; readonly lap: number; readonly sub: number }
   readonly material: WebbingMaterial
   readonly buckle: BuckleKind

@@ -43,7 +43,7 @@ export const subQuantities = (
 
 /** Lateral distance of the two anchors, whether or not the straps have a path. */
 export const subPairQuantities = (scene: StrapScene): readonly QuantityValue[] => {
-  if (!strapsOf(scene.belt.arrangement).includes('sub-left')) return []
+  if (!strapsOf(scene.belt).includes('sub-left')) return []
   const left = anchorOf(scene.anchors, 'sub-left')?.mount.point
   const right = anchorOf(scene.anchors, 'sub-right')?.mount.point
   if (left === undefined || right === undefined) return []

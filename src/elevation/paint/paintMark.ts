@@ -91,6 +91,11 @@ const paintSymbol = (brush: Brush, mark: Mark['mark'], point: PointPx): void => 
     case 'wrap':
       circle(brush, point, 5)
       return fillAndOutline(brush, palette.paper)
+    case 'eye':
+      circle(brush, point, 5)
+      fillAndOutline(brush, palette.paper)
+      circle(brush, point, 2)
+      return canvas.stroke()
     case 'slot':
     case 'rim':
       canvas.beginPath()

@@ -37,7 +37,7 @@ describe('solvePlace', () => {
           for (const at of path.polyline)
             expect([at.xMm, at.yMm, at.zMm].every((part) => Number.isFinite(part))).toBe(true)
         }
-        for (const strap of strapsOf(given.belt.arrangement)) {
+        for (const strap of strapsOf(given.belt)) {
           const isSolved = solved.paths.some((path) => path.strap === strap)
           const isExplained = solved.problems.some((problem) => problem.strap === strap)
           expect(isSolved || isExplained).toBe(true)

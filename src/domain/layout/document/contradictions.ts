@@ -138,7 +138,7 @@ const mountContradictions = (
       },
     ]
   }
-  if (mount.kind === 'tab') return []
+  if (mount.kind !== 'wrap') return []
   const { distanceMm } = nearestOnPolyline(tube.points, mount.point)
   if (distanceMm <= WRAP_OFF_TUBE_MM) return []
   return [

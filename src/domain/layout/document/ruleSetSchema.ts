@@ -2,6 +2,7 @@ import * as v from 'valibot'
 
 import { PROPERTY_IDS } from '../../rules/rule'
 import { QUANTITY_IDS } from '../../straps/quantity'
+import { MOUNT_KINDS } from '../../straps/anchor'
 import { ARRANGEMENTS, STRAP_IDS } from '../../straps/strap'
 import { COUNTS, LIMITS, TEXT_LENGTHS } from './limits'
 import { choice, flag, group, id, limitedNumber, list, text } from './schemaParts'
@@ -36,7 +37,7 @@ const condition = group(
       list(choice(ARRANGEMENTS, 'arrangement'), COUNTS.arrangements, 'arrangements'),
     ),
     seatAdjustable: v.exactOptional(flag('seat adjustable')),
-    mount: v.exactOptional(choice(['tab', 'wrap'], 'mount')),
+    mount: v.exactOptional(choice(MOUNT_KINDS, 'mount')),
     straps: v.exactOptional(list(choice(STRAP_IDS, 'strap'), COUNTS.slotStraps, 'straps')),
     dusty: v.exactOptional(flag('dusty')),
   },

@@ -2,7 +2,9 @@ import * as v from 'valibot'
 
 import { BODY_MEASURES, type BodyMeasure } from '../../body/occupant'
 import { ERROR_SPREADS } from '../../rules/tolerance'
-import { ARRANGEMENTS, STRAP_IDS } from '../../straps/strap'
+import { STRAP_IDS } from '../../straps/strap'
+import { anchor } from './anchorSchema'
+import { belt } from './beltSchema'
 import { type Layout, LAYOUT_VERSION } from './layout'
 import { COUNTS, LIMITS, MEASURE_LIMITS, TEXT_LENGTHS } from './limits'
 import { confirmedDocuments, ownRuleSets } from './ruleSetSchema'
@@ -10,7 +12,7 @@ import { choice, flag, group, id, limitedNumber, list, point, text } from './sch
 
 /*
  * The one description of a layout file. Reading, the words of its messages and the published JSON Schema all come from it:
- * a title is the field's name in words, a description what it means. With schemaParts.ts the only file of the domain that uses a package.
+ * a title is the field's name in words, a description what it means. With the files it is put together from the only ones of the domain that use a package.
  */
 
 const seatNumber = (title: string, description: string) =>
@@ -81,6 +83,13 @@ const seat = group(
       'Closed outline of the shell from above, seat frame at recline 0.',
     ),
     backrestRim: group({ xMm: seatXMm, zMm: seatZMm }, 'backrest rim', 'Upper rim, seat frame.'),
+    shellThicknessMm: v.exactOptional(
+      limitedNumber(
+        LIMITS.shellThicknessMm,
+        'shell thickness',
+        'Of the shell where its slots are cut, half on each side of their middle; 0, a thin sheet, when left out.',
+      ),
+    ),
     slots: list(slot, COUNTS.slots, 'slots'),
   },
   'seat',
@@ -112,67 +121,6 @@ const occupant = group(
     measured,
   },
   'occupant',
-)
-
-const belt = group(
-  {
-    arrangement: choice(ARRANGEMENTS, 'arrangement', 'Straps that meet at the buckle.'),
-    webbingMm: group(
-      {
-        shoulder: limitedNumber(LIMITS.webbingMm, 'shoulder'),
-        lap: limitedNumber(LIMITS.webbingMm, 'lap'),
-        sub: limitedNumber(LIMITS.webbingMm, 'anti-submarine'),
-      },
-      'webbing width',
-    ),
-    material: choice(['polyester', 'nylon'], 'webbing material'),
-    buckle: choice(['latch-and-link', 'rotary-cam'], 'buckle'),
-    lapAdjuster: choice(['pull-up', 'pull-down'], 'lap adjuster'),
-    headAndNeckRestraint: flag('head-and-neck restraint'),
-    adjusterTailMm: limitedNumber(LIMITS.spareWebbingMm, 'adjuster tail'),
-    wrapReturnMm: limitedNumber(LIMITS.spareWebbingMm, 'wrap return'),
-  },
-  'belt',
-)
-
-const tabMount = group(
-  {
-    kind: v.pipe(v.literal('tab'), v.title('kind')),
-    point: point('point', 'Centre of the hole in the middle of the plate, from the datum.'),
-    planDeg: limitedNumber(LIMITS.turnDeg, 'turn in plan', "Turn of the tab's plane about the vertical."),
-    leanDeg: limitedNumber(LIMITS.leanDeg, 'lean', "Lean of the tab's plane from upright."),
-    thicknessMm: limitedNumber(LIMITS.thicknessMm, 'plate thickness'),
-    holeDiameterMm: limitedNumber(LIMITS.holeDiameterMm, 'hole diameter'),
-    shear: choice(['single', 'double'], 'shear'),
-    tubeId: v.pipe(
-      v.nullable(id('tube')),
-      v.title('tube'),
-      v.description('The tube it is welded to; null for the floor or another structure.'),
-    ),
-  },
-  'mount',
-  'A welded or bolted tab.',
-)
-
-const wrapMount = group(
-  {
-    kind: v.pipe(v.literal('wrap'), v.title('kind')),
-    tubeId: id('tube'),
-    point: point('point', "On the tube's centre line, from the datum."),
-    over: choice(['over', 'under'], 'side of the tube'),
-    guideHoops: flag('guide hoops'),
-  },
-  'mount',
-  'A strap looped round a tube.',
-)
-
-const anchor = group(
-  {
-    id: id('id'),
-    strap: choice(STRAP_IDS, 'strap'),
-    mount: v.pipe(v.variant('kind', [tabMount, wrapMount]), v.title('mount')),
-  },
-  'anchor',
 )
 
 const place = group(

@@ -1,10 +1,11 @@
 import { type Elevation, type PlanePointMm, projected } from '../../geometry/plane'
 import { pointSum } from '../../geometry/point'
 import type { Tube } from '../../geometry/tube'
-import type { Anchor, TabMount, WrapMount } from '../../straps/anchor'
+import type { Anchor, EyeMount, TabMount, WrapMount } from '../../straps/anchor'
 import type { Belt } from '../../straps/strap'
 import { strapFamily } from '../../straps/strap'
 import { tubeAt, wrapAxis } from '../../straps/mount'
+import { eyeNormal, shankAxis } from '../../straps/eyeShank'
 import { tabNormal } from '../../straps/tabPlane'
 import { handleId } from '../edit/handles'
 import type { DrawnPlace } from './drawnPlace'
@@ -20,6 +21,9 @@ const PLATE_RADIUS_SHARE = 1.5
 
 /** Webbing is drawn standing off the tube by its own thickness, about 1.2 mm, doubled for visibility. A drawing convention of ours. */
 const WEBBING_STANDOFF_MM = 2.5
+
+/** Thread diameters of shank drawn below the eye. A drawing convention of ours: the layout holds no length of thread. */
+const SHANK_THREADS = 2
 
 interface Where {
   readonly key: string
@@ -46,6 +50,29 @@ const tabPrimitives = (mount: TabMount, at: Where): Primitive[] => {
   ]
 }
 
+/** An eye bolt: the ring of its eye, the outside of its forged eye and its shank down to where it is screwed in. */
+const eyePrimitives = (mount: EyeMount, at: Where): Primitive[] => {
+  const axis = shankAxis(mount)
+  const ringNormal = eyeNormal(mount)
+  const ring = (radiusMm: number): readonly PlanePointMm[] =>
+    projectedRing(mount.point, ringNormal, radiusMm, at.elevation)
+  const outsideMm = mount.eyeDiameterMm / 2 + mount.threadDiameterMm
+  const shankEnd = (alongMm: number): PlanePointMm =>
+    projected(pointSum(mount.point, axis, -alongMm), at.elevation)
+  return [
+    closedLine(`${at.key}/eye`, at.part, ring(mount.eyeDiameterMm / 2)),
+    closedLine(`${at.key}/eye-outside`, at.part, ring(outsideMm)),
+    {
+      kind: 'polyline',
+      key: `${at.key}/shank`,
+      part: at.part,
+      points: [shankEnd(outsideMm), shankEnd(outsideMm + SHANK_THREADS * mount.threadDiameterMm)],
+      closed: false,
+      style: 'outline',
+    },
+  ]
+}
+
 /** The loop of webbing round its tube: a ring at each edge of the webbing, joined where the elevation sees them edge on. */
 const wrapPrimitives = (
   mount: WrapMount,
@@ -65,10 +92,17 @@ const wrapPrimitives = (
   ]
 }
 
-const mountPrimitives = (anchor: Anchor, belt: Belt, tubes: readonly Tube[], at: Where): Primitive[] =>
-  anchor.mount.kind === 'tab'
-    ? tabPrimitives(anchor.mount, at)
-    : wrapPrimitives(anchor.mount, belt.webbingMm[strapFamily(anchor.strap)], tubes, at)
+const mountPrimitives = (anchor: Anchor, belt: Belt, tubes: readonly Tube[], at: Where): Primitive[] => {
+  const { mount } = anchor
+  switch (mount.kind) {
+    case 'tab':
+      return tabPrimitives(mount, at)
+    case 'eye':
+      return eyePrimitives(mount, at)
+    case 'wrap':
+      return wrapPrimitives(mount, belt.webbingMm[strapFamily(anchor.strap)], tubes, at)
+  }
+}
 
 /** Every anchor of the place at its true size, with a mark that carries the worst verdict about its strap. */
 export const anchorPrimitives = (

@@ -45,7 +45,7 @@ const isQuantity = (id: string): id is QuantityId => QUANTITY_IDS.some((quantity
 const strapsConcerned = ({ finding, drawn }: FocusScene): readonly StrapId[] => {
   const { subject } = finding
   if (isStrap(subject)) return [subject]
-  if (subject === 'belt') return strapsOf(drawn.place.belt.arrangement)
+  if (subject === 'belt') return strapsOf(drawn.place.belt)
   if (subject === 'shoulder-pair' || subject === 'lap-pair' || subject === 'sub-pair')
     return strapsOfPair(subject)
   return []

@@ -99,6 +99,7 @@ export type MarkKind =
   | 'hip-bone'
   | 'tab'
   | 'wrap'
+  | 'eye'
   | 'slot'
   | 'rim'
   | 'buckle'

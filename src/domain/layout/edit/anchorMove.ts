@@ -32,7 +32,7 @@ export const withAnchorMoved = (
 const movedAnchor = (layout: Layout, anchor: Anchor, to: Partial<PointMm>): Anchor => {
   const { mount } = anchor
   const target = limitedPoint({ ...mount.point, ...to })
-  if (mount.kind === 'tab') return { ...anchor, mount: { ...mount, point: target } }
+  if (mount.kind !== 'wrap') return { ...anchor, mount: { ...mount, point: target } }
   const tube = layout.tubes.find((candidate) => candidate.id === mount.tubeId)
   if (tube === undefined) return anchor
   return { ...anchor, mount: { ...mount, point: pointAlongTube(tube, mount.point, target, to) } }

@@ -72,7 +72,7 @@ const seatedMount = (layout: Layout, mount: Anchor['mount']): Anchor['mount'] | 
   if (mount.tubeId === null) return mount
   const tube = layout.tubes.find((candidate) => candidate.id === mount.tubeId)
   if (tube === undefined) return null
-  return mount.kind === 'tab' ? mount : { ...mount, point: pointOnTube(tube.points, mount.point) }
+  return mount.kind !== 'wrap' ? mount : { ...mount, point: pointOnTube(tube.points, mount.point) }
 }
 
 /** An anchor as a tab where its strap now ends; a tab stays as it is. */

@@ -53,7 +53,7 @@ export const addTube = (layout: Layout, role: TubeRole): Layout => {
   return { ...layout, tubes: [...layout.tubes, tube] }
 }
 
-/** The layout without a tube: straps wrapped round it lose their anchor, tabs on it stay where they are, on no tube. */
+/** The layout without a tube: straps wrapped round it lose their anchor, tabs and eye bolts on it stay where they are, on no tube. */
 export const removeTube = (layout: Layout, tubeId: string): Layout => ({
   ...layout,
   tubes: layout.tubes.filter((tube) => tube.id !== tubeId),
@@ -61,7 +61,7 @@ export const removeTube = (layout: Layout, tubeId: string): Layout => ({
     ...place,
     anchors: place.anchors.flatMap((anchor) => {
       if (anchor.mount.tubeId !== tubeId) return [anchor]
-      return anchor.mount.kind === 'tab' ? [{ ...anchor, mount: { ...anchor.mount, tubeId: null } }] : []
+      return anchor.mount.kind === 'wrap' ? [] : [{ ...anchor, mount: { ...anchor.mount, tubeId: null } }]
     }),
   })),
 })

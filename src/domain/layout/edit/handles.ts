@@ -178,10 +178,10 @@ const pointWords = (tube: Tube, index: number): string => {
 /** Below this share of a tube's direction a wrap counts as unable to move that way: about half a degree. Our judgement. */
 const STILL_SHARE = 0.01
 
-/** A tab moves anywhere; a wrap only the ways its tube runs where it lies. */
+/** A tab or an eye bolt moves anywhere; a wrap only the ways its tube runs where it lies. */
 const anchorMoves = (layout: Layout, anchor: Anchor): Handle['moves'] => {
   const { mount } = anchor
-  if (mount.kind === 'tab') return EVERYWHERE
+  if (mount.kind !== 'wrap') return EVERYWHERE
   const tube = layout.tubes.find((candidate) => candidate.id === mount.tubeId)
   if (tube === undefined) return { x: false, y: false, z: false }
   const { axis } = nearestOnPolyline(tube.points, mount.point)

@@ -53,6 +53,7 @@ export const mirroredOpening = (slot: Slot): Omit<Slot, 'id' | 'straps'> => ({
  * A mount on the other side of the seat; null when it wraps a tube that has no counterpart there. The normal of a tab's plane is
  * mirrored in y; as a plane has two normals, that is the same as turning and leaning the other way.
  * Source: n = (−sin p · cos l, cos p · cos l, sin l); (nx, −ny, nz) and its opposite are one plane, which is n(−p, −l).
+ * The shank of an eye bolt is a direction, not a plane: it turns the other way in plan and rises as before.
  */
 export const mirroredMount = (
   layout: Layout,
@@ -66,6 +67,7 @@ export const mirroredMount = (
     return { ...mount, tubeId: tube.id, point: pointOnTube(tube.points, point) }
   }
   const tubeId = mount.tubeId === null ? null : (oppositeTube(layout, mount, point)?.id ?? null)
+  if (mount.kind === 'eye') return { ...mount, point, planDeg: 0 - mount.planDeg, tubeId }
   return { ...mount, point, planDeg: 0 - mount.planDeg, leanDeg: 0 - mount.leanDeg, tubeId }
 }
 

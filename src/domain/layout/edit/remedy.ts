@@ -53,7 +53,7 @@ const withAnchorsShifted = (
 ): Layout => {
   const shifted = (anchor: Anchor): Anchor => {
     const point = limitedPoint(shiftedPoint(anchor.mount.point, remedy, place.seat.hipPoint.yMm))
-    if (anchor.mount.kind === 'tab') return { ...anchor, mount: { ...anchor.mount, point } }
+    if (anchor.mount.kind !== 'wrap') return { ...anchor, mount: { ...anchor.mount, point } }
     const { tubeId } = anchor.mount
     const tube = layout.tubes.find((candidate) => candidate.id === tubeId)
     if (tube === undefined) return anchor
@@ -150,6 +150,7 @@ const changedMount = (mount: Anchor['mount'], property: PropertyId, to: string):
   if (mount.kind === 'wrap') {
     return property === 'wrap-guide-hoops' ? { ...mount, guideHoops: to === 'yes' } : mount
   }
+  if (mount.kind !== 'tab') return mount
   if (property === 'tab-thickness') return { ...mount, thicknessMm: Number(to) }
   return property === 'tab-shear' && (to === 'single' || to === 'double') ? { ...mount, shear: to } : mount
 }

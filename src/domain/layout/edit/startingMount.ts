@@ -66,7 +66,7 @@ export const turnedAlongPull = (layout: Layout, place: Place, straps: readonly S
   const { paths } = solvePlace({ seat, pose, body, belt, anchors, tubes: layout.tubes })
   const turned = (anchor: Anchor): Anchor => {
     const path = paths.find((candidate) => candidate.strap === anchor.strap)
-    if (path === undefined || anchor.mount.kind === 'wrap' || !straps.includes(anchor.strap)) return anchor
+    if (path === undefined || anchor.mount.kind !== 'tab' || !straps.includes(anchor.strap)) return anchor
     const pull = lineOfPull(path)
     return { ...anchor, mount: { ...anchor.mount, planDeg: uprightTurnDeg(pull.x, pull.y), leanDeg: 0 } }
   }

@@ -9,7 +9,7 @@ import type { SolvedSitting } from './solvedSittings'
 
 /** The subject as one strap of this place's arrangement; null for pairs, the head, the belt and tubes. */
 export const strapOfSubject = (place: Place, subject: Finding['subject']): StrapId | null =>
-  strapsOf(place.belt.arrangement).find((strap) => strap === subject) ?? null
+  strapsOf(place.belt).find((strap) => strap === subject) ?? null
 
 /** The facts that decide whether a rule speaks about a subject in one sitting. */
 export const ruleContext = (
@@ -52,7 +52,7 @@ export const zoneCases = (
   place: Place,
   sittings: readonly SolvedSitting[],
 ): ReadonlyMap<StrapId, ZoneCase> => {
-  const straps = strapsOf(place.belt.arrangement)
+  const straps = strapsOf(place.belt)
   return new Map(
     place.anchors
       .filter(({ strap }) => straps.includes(strap))

@@ -47,7 +47,7 @@ describe('layoutJsonSchema', () => {
     { what: 'text for a number', path: ['places', 0, 'seat', 'reclineDeg'], value: '15' },
     { what: 'a number out of its limits', path: ['places', 0, 'occupants', 0, 'massKg'], value: 251 },
     { what: 'a word that is no choice', path: ['units', 'length'], value: 'ft' },
-    { what: 'an arrangement that does not exist', path: ['places', 0, 'belt', 'arrangement'], value: 3 },
+    { what: 'an arrangement that does not exist', path: ['places', 0, 'belt', 'arrangement'], value: 8 },
     { what: 'no place', path: ['places'], value: [] },
     { what: 'a tube of one point', path: ['tubes', 0, 'points'], value: [{ xMm: 0, yMm: 0, zMm: 0 }] },
     { what: 'an id with a colon', path: anchorPath('id'), value: 'a:b' },

@@ -85,14 +85,14 @@ describe('parseLayout', () => {
       path: anchorPath(2, 'mount', 'kind'),
       value: 'bolt',
       message: 'Place 1 "Driver", anchor 3 "lap-left", mount, kind: found "bolt".',
-      remedy: 'Put one of "tab", "wrap" there.',
+      remedy: 'Put one of "tab", "wrap", "eye" there.',
     },
     {
       path: ['places', 0, 'belt'],
       value: [],
       message: 'Place 1 "Driver", belt: found a list of 0.',
       remedy:
-        'Put a group with the fields arrangement, webbingMm, material, buckle, lapAdjuster, headAndNeckRestraint, adjusterTailMm, wrapReturnMm there.',
+        'Put a group with the fields arrangement, diagonal, thighStraps, shoulderTailMm, adjusters, webbingMm, material, buckle, lapAdjuster, headAndNeckRestraint, adjusterTailMm, wrapReturnMm there.',
     },
     {
       path: ['job', 'date'],

@@ -51,7 +51,7 @@ const offsetsBy = (variables: readonly ErrorVariable[], shares: Shares): Readonl
 const offAnchor = (anchor: Anchor, off: Offsets): Anchor => {
   const { mount } = anchor
   const point = shifted(mount.point, off)
-  if (mount.kind === 'wrap') return { ...anchor, mount: { ...mount, point } }
+  if (mount.kind !== 'tab') return { ...anchor, mount: { ...mount, point } }
   const planDeg = mount.planDeg + (off.planDeg ?? 0)
   const leanDeg = mount.leanDeg + (off.leanDeg ?? 0)
   return { ...anchor, mount: { ...mount, point, planDeg, leanDeg } }

@@ -160,7 +160,7 @@ const offLayout = (layout: Layout, index: number): Layout => {
             zMm: point.zMm + off(error.zMm),
           }
           const { mount } = anchor
-          if (mount.kind === 'wrap') return { ...anchor, mount: { ...mount, point: to } }
+          if (mount.kind !== 'tab') return { ...anchor, mount: { ...mount, point: to } }
           const planDeg = mount.planDeg + off(error.tabDeg)
           const leanDeg = mount.leanDeg + off(error.tabDeg)
           return { ...anchor, mount: { ...mount, point: to, planDeg, leanDeg } }
