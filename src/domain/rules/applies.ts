@@ -6,6 +6,8 @@ import type { Rule } from './rule'
 export interface RuleContext {
   /** Torso line from vertical in this sitting, + rearward. */
   readonly reclineDeg: number
+  /** The back reclines on from here, so that what holds just past this recline has to hold here too. */
+  readonly reclinesFurther: boolean
   readonly belt: Belt
   /** The layout is marked as used in dust or mud. */
   readonly dusty: boolean
@@ -19,14 +21,17 @@ export interface RuleContext {
 
 /**
  * Whether a rule speaks in this context: every condition that it gives holds. A recline exactly on a rule's limit belongs to
- * the "at most" side only. A condition on the mount or the strap does not hold where the context has none.
+ * the "at most" side; to the other side too where the back reclines on from there, because the angle just past the limit is as
+ * good as this one. A condition on the mount or the strap does not hold where the context has none.
  */
 export const ruleApplies = (rule: Pick<Rule, 'when'>, context: RuleContext): boolean => {
   const { when } = rule
   const { belt, reclineDeg } = context
   return (
     (when.reclineAtMostDeg === undefined || reclineDeg <= when.reclineAtMostDeg) &&
-    (when.reclineAboveDeg === undefined || reclineDeg > when.reclineAboveDeg) &&
+    (when.reclineAboveDeg === undefined ||
+      reclineDeg > when.reclineAboveDeg ||
+      (context.reclinesFurther && reclineDeg === when.reclineAboveDeg)) &&
     (when.headAndNeckRestraint === undefined || belt.headAndNeckRestraint === when.headAndNeckRestraint) &&
     (when.arrangements === undefined || when.arrangements.includes(belt.arrangement)) &&
     (when.seatAdjustable === undefined || context.seatAdjustable === when.seatAdjustable) &&

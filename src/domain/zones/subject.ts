@@ -22,8 +22,8 @@ export const ruleSubject = (rule: QuantityRule, { scenes, anchor }: ZoneCase): S
 /** The context a rule is held against: a pair has no mount and is no strap. */
 const subjectContext = (context: RuleContext, subject: Subject): RuleContext => {
   if (!subject.endsWith('-pair')) return context
-  const { reclineDeg, belt, dusty, seatAdjustable } = context
-  return { reclineDeg, belt, dusty, seatAdjustable, mount: null }
+  const { strap: _strap, ...facts } = context
+  return { ...facts, mount: null }
 }
 
 /** The sittings in which a rule speaks about this anchor. */

@@ -13,7 +13,14 @@ const belt: Belt = {
   adjusterTailMm: 200,
   wrapReturnMm: 200,
 }
-const context: RuleContext = { reclineDeg: 20, belt, dusty: false, seatAdjustable: false, mount: null }
+const context: RuleContext = {
+  reclineDeg: 20,
+  reclinesFurther: false,
+  belt,
+  dusty: false,
+  seatAdjustable: false,
+  mount: null,
+}
 const applies = (when: RuleCondition, change: Partial<RuleContext> = {}): boolean =>
   ruleApplies({ when }, { ...context, ...change })
 
@@ -30,6 +37,20 @@ describe('ruleApplies', () => {
   ])('at $reclineDeg° the upright rule speaks: $upright, and the reclined one is its opposite', (row) => {
     expect(applies({ reclineAtMostDeg: 30 }, row)).toBe(row.upright)
     expect(applies({ reclineAboveDeg: 30 }, row)).toBe(!row.upright)
+  })
+
+  it('has both rules speak at 30° exactly of a back that reclines on from there, and only there', () => {
+    // "More than 30°" begins there: the strap of a back at 30.000001° stands as it does at 30°.
+    const past = (reclineDeg: number, reclinesFurther: boolean) =>
+      applies({ reclineAboveDeg: 30 }, { reclineDeg, reclinesFurther })
+    expect([past(30, true), past(29.999, true), past(30, false), past(30.001, true)]).toEqual([
+      true,
+      false,
+      false,
+      true,
+    ])
+    expect(applies({ reclineAtMostDeg: 30 }, { reclineDeg: 30, reclinesFurther: true })).toBe(true)
+    expect(applies({ reclineAtMostDeg: 30 }, { reclineDeg: 30.001, reclinesFurther: true })).toBe(false)
   })
 
   it('holds belt conditions against the belt', () => {

@@ -42,6 +42,7 @@ export const zoneCaseOf = (scenes: readonly StrapScene[], strap: StrapId, mirror
         reclineDeg: scene.body.reclineDeg,
         belt: scene.belt,
         dusty: false,
+        reclinesFurther: false,
         seatAdjustable: false,
         mount: anchor.mount.kind,
         strap,

@@ -38,7 +38,7 @@ const propertyFinding = (layout: Layout, place: Place, rule: PropertyRule, found
 /** What one property rule says about everything at a place that has the property, where the rule speaks in at least one sitting. */
 export const propertyFindings = (layout: Layout, place: Place, rule: PropertyRule): readonly Finding[] => {
   const scene = { belt: place.belt, anchors: place.anchors, tubes: layout.tubes, seat: place.seat }
-  const sittings = sittingsOf(place)
+  const sittings = sittingsOf(layout, place)
   return propertyValues(rule.property, rule.family, scene)
     .filter(({ subject }) =>
       sittings.some((sitting) => ruleApplies(rule, ruleContext(layout, place, sitting, subject))),

@@ -22,6 +22,7 @@ export const ruleContext = (
   const anchor = strap === null ? undefined : place.anchors.find((each) => each.strap === strap)
   const facts = {
     reclineDeg: sitting.reclineDeg,
+    reclinesFurther: sitting.reclineDeg < place.seat.reclineRange.reclinedDeg,
     belt: place.belt,
     dusty: layout.dustyOrMuddyUse,
     seatAdjustable: isSeatAdjustable(place.seat),

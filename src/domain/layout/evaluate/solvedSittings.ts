@@ -18,7 +18,7 @@ export interface SolvedSitting {
 /** All sittings of a place, solved, in the order of `sittingsOf`. A body is predicted once for each occupant, not once a sitting. */
 export const solvedSittings = (layout: Layout, place: Place): readonly SolvedSitting[] => {
   const bodies = new Map(place.occupants.map((occupant) => [occupant.id, bodyOf(occupant)]))
-  return sittingsOf(place).map((sitting) => {
+  return sittingsOf(layout, place).map((sitting) => {
     const body = bodies.get(sitting.occupantId)
     if (body === undefined) throw new Error(`no occupant ${sitting.occupantId} at place ${place.id}`)
     const pose = seatPose(place.seat, sitting.slideMm, sitting.reclineDeg)

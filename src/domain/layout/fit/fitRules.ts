@@ -63,7 +63,7 @@ export const placeForOne = (place: Place): Place => ({
 
 /** What a rule set asks of anybody at a place. Rules that speak about nothing there are left out; hardware and stated rules too. */
 export const fitCase = (layout: Layout, place: Place, ruleSet: RuleSet): FitCase => {
-  const sittings = sittingsOf(placeForOne(place))
+  const sittings = sittingsOf(layout, placeForOne(place))
   // Without a single position everybody would pass everything.
   if (sittings.length === 0) throw new Error(`nobody can sit at place ${place.id}`)
   const scene = { belt: place.belt, anchors: place.anchors, tubes: layout.tubes, seat: place.seat }

@@ -2,12 +2,12 @@ import type { Contradiction } from '../../rules/finding'
 import type { Layout } from '../document/layout'
 import { ruleOf } from '../document/ruleSetOf'
 import { limitText } from './amounts'
-import { anchorName, sittingNameById } from './names'
+import { anchorName, sittingNameUnder } from './names'
 import { quantityName } from './quantities'
 
 const demandText = ({ ruleId, sittingId }: Contradiction['rules'][number], layout: Layout): string => {
   const rule = ruleOf(layout, ruleId)
-  const who = sittingNameById(sittingId, layout)
+  const who = sittingNameUnder(ruleId, sittingId, layout)
   if (rule?.kind !== 'quantity') return who
   const limit = limitText(rule.quantity, { min: rule.min, max: rule.max, wanted: null }, layout.units.length)
   return `${quantityName(rule.quantity)} ${limit} (${who})`

@@ -4,7 +4,7 @@ import type { QuantityId } from '../../straps/quantity'
 import type { Layout } from '../document/layout'
 import { ruleOf } from '../document/ruleSetOf'
 import { limitText, outsideText, roomText, valueText } from './amounts'
-import { placeName, sittingNameById, subjectName } from './names'
+import { placeName, sittingNameUnder, subjectName } from './names'
 import { problemClause } from './problemText'
 import { propertyName, quantityFault, quantityName } from './quantities'
 import { remedyText } from './remedyText'
@@ -48,10 +48,10 @@ const faultText = ({ quantity, value, limit }: Finding): string => {
 
 const isBelow = (value: number, { min }: Limit): boolean => min !== null && value < min
 
-const sittingText = ({ worstSitting, verdict }: Finding, layout: Layout): string => {
+const sittingText = ({ ruleId, worstSitting, verdict }: Finding, layout: Layout): string => {
   if (worstSitting === null) return ''
   const word = verdict === 'broken' ? 'worst' : 'closest to the limit'
-  return ` (${word}: ${sittingNameById(worstSitting, layout)})`
+  return ` (${word}: ${sittingNameUnder(ruleId, worstSitting, layout)})`
 }
 
 const brokenText = (finding: Finding, value: number | string, layout: Layout): string => {
@@ -79,10 +79,10 @@ const keptText = (finding: Finding, value: number | string, layout: Layout): str
 }
 
 const uncheckedText = (finding: Finding, layout: Layout): string => {
-  const { problem, quantity } = finding
+  const { ruleId, problem, quantity, worstSitting } = finding
   const because =
     problem === null ? 'no number could be computed for it' : problemClause(problem, layout.units.length)
-  const sitting = finding.worstSitting === null ? '' : ` (${sittingNameById(finding.worstSitting, layout)})`
+  const sitting = worstSitting === null ? '' : ` (${sittingNameUnder(ruleId, worstSitting, layout)})`
   return `${subjectText(finding, layout)}: ${amountName(quantity)} not checked, because ${because}${sitting}.`
 }
 

@@ -4,6 +4,7 @@ import { type StrapId, strapFamily, strapSide } from '../../straps/strap'
 import { angleText } from '../../units/angle'
 import { lengthWithUnit } from '../../units/length'
 import type { Layout, Place } from '../document/layout'
+import { ruleOf } from '../document/ruleSetOf'
 import type { Sitting } from '../evaluate/evaluation'
 import { sittingsOf } from '../evaluate/sittings'
 
@@ -58,11 +59,15 @@ export const tubeName = (tubeId: string, layout: Layout): string => {
   return name === '' ? `tube ${tubeId}` : name
 }
 
-/** A position of the seat in words: "seat as drawn"; "seat 60 mm forward, back at 12°". */
+/**
+ * A position of the seat in words: "seat as drawn"; "seat 60 mm forward, back at 12°". `isJustPast`: what is said there holds from
+ * just past that recline on.
+ */
 export const seatPositionName = (
   { slideMm, reclineDeg }: Pick<Sitting, 'slideMm' | 'reclineDeg'>,
   place: Place,
   layout: Layout,
+  isJustPast = false,
 ): string => {
   const slide =
     slideMm === 0
@@ -70,25 +75,33 @@ export const seatPositionName = (
       : [
           `seat ${lengthWithUnit(Math.abs(slideMm), layout.units.length)} ${slideMm > 0 ? 'rearward' : 'forward'}`,
         ]
-  const back = reclineDeg === place.seat.reclineDeg ? [] : [`back at ${angleText(reclineDeg)}`]
+  const isAsDrawn = reclineDeg === place.seat.reclineDeg && !isJustPast
+  const back = isAsDrawn ? [] : [`back ${isJustPast ? 'just past' : 'at'} ${angleText(reclineDeg)}`]
   const moved = [...slide, ...back]
   return moved.length === 0 ? 'seat as drawn' : moved.join(', ')
 }
 
 /** One sitting in words: who, and where the seat is: "Marla, seat 60 mm forward, back at 12°". */
-export const sittingName = (sitting: Sitting, layout: Layout): string => {
+export const sittingName = (sitting: Sitting, layout: Layout, isJustPast = false): string => {
   const place = layout.places.find(({ id }) => id === sitting.placeId)
   if (place === undefined) return sitting.id
   const occupant = place.occupants.find(({ id }) => id === sitting.occupantId)
   const name = occupant?.name.trim() ?? ''
   const who = name === '' ? `occupant ${sitting.occupantId}` : name
-  return `${who}, ${seatPositionName(sitting, place, layout)}`
+  return `${who}, ${seatPositionName(sitting, place, layout, isJustPast)}`
 }
 
-/** A sitting by its id, in words; the id itself when the layout has no such sitting. */
-export const sittingNameById = (sittingId: string, layout: Layout): string => {
-  const sitting = layout.places.flatMap(sittingsOf).find(({ id }) => id === sittingId)
-  return sitting === undefined ? sittingId : sittingName(sitting, layout)
+/**
+ * The sitting that a rule speaks of, by its id, in words: "Marla, back just past 30°" where the rule is for seats reclined more
+ * than that sitting; the id itself when the layout has no such sitting.
+ */
+export const sittingNameUnder = (ruleId: string, sittingId: string, layout: Layout): string => {
+  const sitting = layout.places
+    .flatMap((place) => sittingsOf(layout, place))
+    .find(({ id }) => id === sittingId)
+  if (sitting === undefined) return sittingId
+  const isJustPast = ruleOf(layout, ruleId)?.when.reclineAboveDeg === sitting.reclineDeg
+  return sittingName(sitting, layout, isJustPast)
 }
 
 /** A place by the name the builder gave it. */

@@ -4,7 +4,7 @@ import { angleText } from '../../units/angle'
 import { type LengthUnit, lengthWithUnit } from '../../units/length'
 import type { Layout } from '../document/layout'
 import { outsideText, valueText } from './amounts'
-import { sittingNameById } from './names'
+import { sittingNameUnder } from './names'
 
 /** A chance as people say it, never rounded to none or to all. */
 export const chanceText = (chance: number): string => {
@@ -27,7 +27,7 @@ export const toleranceSentence = (finding: Finding, layout: Layout): string | nu
   const found = finding.withinTolerance
   if (found === undefined) return null
   const worst = worstText(finding, found, layout.units.length)
-  const whom = sittingNameById(found.worstSitting, layout)
+  const whom = sittingNameUnder(finding.ruleId, found.worstSitting, layout)
   const share = shareText(found)
   if (found.worstValue === null)
     return `Could not be checked within the weld and measuring error: a strap may be left without a path (${whom})${share}.`

@@ -10,7 +10,7 @@ import { CAUTIONS } from '../../../../src/domain/layout/wording/cautions'
 import {
   anchorName,
   sittingName,
-  sittingNameById,
+  sittingNameUnder,
   strapName,
   subjectName,
 } from '../../../../src/domain/layout/wording/names'
@@ -115,8 +115,8 @@ describe('names', () => {
     expect(sittingName({ ...sitting, slideMm: 25.4, reclineDeg: 20 }, inches)).toBe(
       'Marla, seat 1 in rearward',
     )
-    expect(sittingNameById('driver/marla/0/20', layout)).toBe('Marla, seat as drawn')
-    expect(sittingNameById('nobody', layout)).toBe('nobody')
+    expect(sittingNameUnder('workshop-lap-angle', 'driver/marla/0/20', layout)).toBe('Marla, seat as drawn')
+    expect(sittingNameUnder('workshop-lap-angle', 'nobody', layout)).toBe('nobody')
   })
 })
 
