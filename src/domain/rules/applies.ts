@@ -1,6 +1,6 @@
 import type { Mount } from '../straps/anchor'
-import type { Belt, StrapId } from '../straps/strap'
-import type { Rule } from './rule'
+import { type Belt, diagonalShoulder, type StrapId } from '../straps/strap'
+import type { Rule, RuleCondition } from './rule'
 
 /** The facts of one sitting and one strap that decide whether a rule speaks. */
 export interface RuleContext {
@@ -19,6 +19,12 @@ export interface RuleContext {
   readonly strap?: StrapId
 }
 
+/** Whether the belt's straps run as the condition says: thigh straps of 6 and 7 points, the diagonal of 3. */
+const runsSo = ({ thighStraps, diagonal }: RuleCondition, belt: Belt): boolean =>
+  (thighStraps === undefined ||
+    (belt.arrangement >= 6 && (belt.thighStraps ?? 'rearward') === thighStraps)) &&
+  (diagonal === undefined || (belt.arrangement === 3 && diagonalShoulder(belt) === diagonal))
+
 /**
  * Whether a rule speaks in this context: every condition that it gives holds. A recline exactly on a rule's limit belongs to
  * the "at most" side; to the other side too where the back reclines on from there, because the angle just past the limit is as
@@ -34,6 +40,7 @@ export const ruleApplies = (rule: Pick<Rule, 'when'>, context: RuleContext): boo
       (context.reclinesFurther && reclineDeg === when.reclineAboveDeg)) &&
     (when.headAndNeckRestraint === undefined || belt.headAndNeckRestraint === when.headAndNeckRestraint) &&
     (when.arrangements === undefined || when.arrangements.includes(belt.arrangement)) &&
+    runsSo(when, belt) &&
     (when.seatAdjustable === undefined || context.seatAdjustable === when.seatAdjustable) &&
     (when.mount === undefined || context.mount === when.mount) &&
     (when.straps === undefined || (context.strap !== undefined && when.straps.includes(context.strap))) &&

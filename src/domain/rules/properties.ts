@@ -4,6 +4,7 @@ import type { Anchor } from '../straps/anchor'
 import type { Subject } from '../straps/quantity'
 import type { Seat } from '../straps/seat'
 import { type Belt, type StrapFamily, strapFamily, strapsOf } from '../straps/strap'
+import { shoulderAnchorages, slotSpares, subToLap } from './placeProperties'
 import type { PropertyId } from './rule'
 
 /** What a place has typed about its belt, its anchors, the tubes of the car and the slots of its seat. */
@@ -111,6 +112,12 @@ export const propertyValues = (
           subject: strap,
           value: yesOrNo(scene.seat.slots.some((slot) => slot.straps.includes(strap))),
         }))
+    case 'slot-spare':
+      return slotSpares(scene, family)
+    case 'sub-to-lap':
+      return subToLap(scene)
+    case 'shoulder-anchorages':
+      return shoulderAnchorages(scene)
     case 'tab-thickness':
       return ofAnchors(anchors, (mount) => (mount.kind === 'tab' ? mount.thicknessMm : null))
     case 'tab-shear':

@@ -1,7 +1,7 @@
 import type { Tube } from '../geometry/tube'
 import { tubeAreaMm2, tubeSecondMomentMm4 } from '../geometry/tubeSection'
 import type { Remedy } from './finding'
-import type { PropertyRule } from './rule'
+import type { PropertyId, PropertyRule } from './rule'
 
 /** Tube walls are proposed in steps of this size. Our judgement: tables of tube sizes go by tenths of a millimetre. */
 const WALL_STEP_MM = 0.1
@@ -44,19 +44,32 @@ const wallRemedy = (
     : { kind: 'change-property', property: 'bar-wall', to: String(proposedMm) }
 }
 
+/** What to do about a property that no single typed value decides; null for one that a value does. */
+const placeRemedy = (property: PropertyId): string | null => {
+  switch (property) {
+    case 'strap-slot':
+      return 'Add a slot for the strap under Seat, where the seat has or can have one.'
+    case 'slot-spare':
+      return 'Correct the length of the slot under Seat, or take webbing of another width.'
+    case 'sub-to-lap':
+      return 'Move the thigh strap’s anchor to the lap strap’s anchor on its side, or let the thigh straps run rearward.'
+    case 'shoulder-anchorages':
+      return 'Give each shoulder strap an anchor of its own.'
+    case 'wrap-tube-role':
+      return 'Wrap the strap round another tube, or put a tab in its place.'
+    default:
+      return null
+  }
+}
+
 /**
  * The smallest change of a typed value that clears a property rule that is broken at `value`. For area and second moment it is
  * a thicker wall at the same outside diameter, rounded up to 0.1 mm. `tube` is the bar in question, null for other properties.
  */
 export const propertyRemedy = (rule: PropertyRule, value: number | string, tube: Tube | null): Remedy => {
   const { property, min, max, wanted } = rule
-  if (property === 'strap-slot')
-    return {
-      kind: 'none',
-      reason: 'Add a slot for the strap under Seat, where the seat has or can have one.',
-    }
-  if (property === 'wrap-tube-role')
-    return { kind: 'none', reason: 'Wrap the strap round another tube, or put a tab in its place.' }
+  const where = placeRemedy(property)
+  if (where !== null) return { kind: 'none', reason: where }
   if (wanted !== null) {
     const first = wanted[0]
     return first === undefined

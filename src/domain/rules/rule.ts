@@ -1,6 +1,6 @@
 import type { Mount } from '../straps/anchor'
 import type { QuantityId } from '../straps/quantity'
-import type { Arrangement, StrapFamily, StrapId } from '../straps/strap'
+import type { Arrangement, DiagonalShoulder, StrapFamily, StrapId, ThighStraps } from '../straps/strap'
 
 /** `must`: the document orders it. `should`: it recommends it, or a shop rule. `advice`: worth knowing, never more. */
 export type RuleLevel = 'must' | 'should' | 'advice'
@@ -23,6 +23,10 @@ export interface RuleCondition {
   readonly reclineAboveDeg?: number
   readonly headAndNeckRestraint?: boolean
   readonly arrangements?: readonly Arrangement[]
+  /** How the thigh straps of a 6- or 7-point belt run; holds of no other belt. */
+  readonly thighStraps?: ThighStraps
+  /** Over which shoulder the strap of a 3-point belt runs; holds of no other belt. */
+  readonly diagonal?: DiagonalShoulder
   /** The seat slides or reclines. */
   readonly seatAdjustable?: boolean
   readonly mount?: Mount['kind']
@@ -72,6 +76,9 @@ export const PROPERTY_IDS = [
   'wrap-bar-diameter',
   'wrap-tube-role',
   'strap-slot',
+  'slot-spare',
+  'sub-to-lap',
+  'shoulder-anchorages',
   'tab-thickness',
   'tab-shear',
   'bar-diameter',

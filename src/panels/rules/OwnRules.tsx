@@ -32,6 +32,8 @@ const LENGTH_PROPERTIES: ReadonlySet<string> = new Set([
   'tab-thickness',
   'bar-diameter',
   'bar-wall',
+  'slot-spare',
+  'sub-to-lap',
 ])
 
 /** What a rule's limits are counted in. */

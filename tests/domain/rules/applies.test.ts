@@ -60,6 +60,23 @@ describe('ruleApplies', () => {
     expect(applies({ headAndNeckRestraint: true })).toBe(false)
   })
 
+  it('holds how thigh straps and the diagonal run, of belts that have them', () => {
+    // Formula SAE 2026 T.2.7 (read) has two options for the straps of a 6-point belt; rearward is what a belt has that says nothing.
+    const option = (thighStraps: 'rearward' | 'under-thighs', change: Partial<Belt> = {}) =>
+      applies({ thighStraps }, { belt: { ...belt, ...change } })
+    expect([option('rearward'), option('under-thighs')]).toEqual([true, false])
+    const under = { thighStraps: 'under-thighs' } as const
+    expect([option('rearward', under), option('under-thighs', under)]).toEqual([false, true])
+    expect(option('under-thighs', { ...under, arrangement: 7 })).toBe(true)
+    expect(option('rearward', { arrangement: 5 })).toBe(false)
+    const diagonal = (side: 'left' | 'right', change: Partial<Belt>) =>
+      applies({ diagonal: side }, { belt: { ...belt, ...change } })
+    expect(diagonal('left', { arrangement: 3 })).toBe(true)
+    expect(diagonal('right', { arrangement: 3 })).toBe(false)
+    expect(diagonal('right', { arrangement: 3, diagonal: 'right' })).toBe(true)
+    expect(diagonal('left', { arrangement: 4 })).toBe(false)
+  })
+
   it('holds use and seat conditions both ways', () => {
     expect(applies({ dusty: true })).toBe(false)
     expect(applies({ dusty: true }, { dusty: true })).toBe(true)

@@ -132,6 +132,54 @@ describe('propertyValues', () => {
     expect(propertyValues('tab-thickness', 'sub', extra)).toEqual([])
   })
 
+  it('measures a slot against the webbing, along its longer side, also where the webbing does not go through', () => {
+    // 90 mm slot, 50 mm lap webbing; 76 mm webbing (3 in) in a slot of 60 × 30 mm.
+    expect(propertyValues('slot-spare', null, scene)).toEqual([{ subject: 'lap-left', value: 40 }])
+    expect(propertyValues('slot-spare', 'sub', scene)).toEqual([])
+    const upright = { ...slot('lap-left'), lengthMm: 30, heightMm: 60 }
+    const wide = { ...belt, webbingMm: { ...belt.webbingMm, lap: 76 } }
+    expect(propertyValues('slot-spare', 'lap', { ...scene, belt: wide, seat: { slots: [upright] } })).toEqual(
+      [{ subject: 'lap-left', value: -16 }],
+    )
+  })
+
+  const at = (strap: StrapId, xMm: number, yMm: number, zMm: number): Anchor => {
+    const anchor = tab(strap, null)
+    return { ...anchor, mount: { ...anchor.mount, point: { xMm, yMm, zMm } } }
+  }
+
+  it('takes how far a thigh strap’s anchor is from the lap strap’s on its side, in space', () => {
+    const six = { ...belt, arrangement: 6 as const }
+    const anchors = [
+      at('lap-left', 100, -200, 0),
+      at('lap-right', 100, 200, 0),
+      at('sub-left', 130, -200, -40), // 3-4-5: 50 mm
+      at('sub-right', 100, 200, 0),
+    ]
+    expect(propertyValues('sub-to-lap', 'sub', { ...scene, belt: six, anchors })).toEqual([
+      { subject: 'sub-left', value: 50 },
+      { subject: 'sub-right', value: 0 },
+    ])
+    expect(propertyValues('sub-to-lap', 'sub', { ...scene, anchors })).toEqual([]) // five points: no thigh straps
+    expect(propertyValues('sub-to-lap', 'sub', { ...scene, belt: six, anchors: anchors.slice(2) })).toEqual(
+      [],
+    )
+  })
+
+  it('calls shoulder straps at one point or on one tail shared', () => {
+    const apart = (mm: number, change: Partial<Belt> = {}) =>
+      propertyValues('shoulder-anchorages', 'shoulder', {
+        ...scene,
+        belt: { ...belt, ...change },
+        anchors: [at('shoulder-left', 0, -mm / 2, 0), at('shoulder-right', 0, mm / 2, 0)],
+      })
+    expect(apart(0)).toEqual([{ subject: 'shoulder-pair', value: 'shared' }])
+    expect(apart(9.9)).toEqual([{ subject: 'shoulder-pair', value: 'shared' }])
+    expect(apart(10)).toEqual([{ subject: 'shoulder-pair', value: 'separate' }])
+    expect(apart(200, { shoulderTailMm: 300 })).toEqual([{ subject: 'shoulder-pair', value: 'shared' }])
+    expect(apart(200, { arrangement: 3 })).toEqual([])
+  })
+
   it('has an answer for every property, and an empty one for a place with nothing', () => {
     for (const id of PROPERTY_IDS) {
       for (const { value } of propertyValues(id, null, scene)) {

@@ -137,6 +137,8 @@ const PUBLISHED = [
   // T.2.7: "no more than 20°" forward of the chest line; "up to 20° rearwards"; "approximately 100 mm apart".
   { id: 'student-sub-five-point', kept: [-20, 0], broken: [-20.01, 0.01] },
   { id: 'student-sub-six-point', kept: [0, 20], broken: [-0.01, 20.01] },
+  // T.2.7 option b, "at or near the lap anchorages"; the 125 mm are those of F.7, our reading.
+  { id: 'student-sub-at-lap', kept: [0, 125], broken: [125.1] },
   { id: 'student-sub-spacing', kept: [100], broken: [80, 120] },
   // T.2.4 tab thickness ≥ 1.6 mm; F.3 size B: ≥ 25 mm, ≥ 1.2 mm, ≥ 114 mm², ≥ 8 509 mm⁴.
   { id: 'student-tab-thickness', kept: [1.6], broken: [1.59] },

@@ -36,6 +36,8 @@ const condition = group(
     arrangements: v.exactOptional(
       list(choice(ARRANGEMENTS, 'arrangement'), COUNTS.arrangements, 'arrangements'),
     ),
+    thighStraps: v.exactOptional(choice(['rearward', 'under-thighs'], 'thigh straps')),
+    diagonal: v.exactOptional(choice(['left', 'right'], 'diagonal')),
     seatAdjustable: v.exactOptional(flag('seat adjustable')),
     mount: v.exactOptional(choice(MOUNT_KINDS, 'mount')),
     straps: v.exactOptional(list(choice(STRAP_IDS, 'strap'), COUNTS.slotStraps, 'straps')),

@@ -122,7 +122,10 @@ const withProperty = (
     case 'bar-second-moment':
     case 'wrap-tube-role':
     case 'strap-slot':
-      // These follow from diameter and wall; their remedies are given as a wall. For tubes and slots none is given.
+    case 'slot-spare':
+    case 'sub-to-lap':
+    case 'shoulder-anchorages':
+      // These follow from diameter and wall; their remedies are given as a wall. For tubes, slots and where anchors lie none is given.
       return layout
   }
 }

@@ -22,6 +22,8 @@ const amountUnit = (id: QuantityId | PropertyId): AmountUnit => {
     case 'tab-thickness':
     case 'bar-diameter':
     case 'bar-wall':
+    case 'slot-spare':
+    case 'sub-to-lap':
       return 'mm'
     case 'belt-points':
     case 'belt-buckle':
@@ -31,6 +33,7 @@ const amountUnit = (id: QuantityId | PropertyId): AmountUnit => {
     case 'wrap-guide-hoops':
     case 'wrap-tube-role':
     case 'strap-slot':
+    case 'shoulder-anchorages':
     case 'tab-shear':
       return 'count'
   }

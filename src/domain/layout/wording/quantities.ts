@@ -237,6 +237,12 @@ export const propertyName = (id: PropertyId): string => {
       return 'kind of the wrapped tube'
     case 'strap-slot':
       return 'slot in the seat'
+    case 'slot-spare':
+      return 'slot length beyond the webbing’s width'
+    case 'sub-to-lap':
+      return 'distance to the lap strap’s anchor'
+    case 'shoulder-anchorages':
+      return 'shoulder anchorages'
     case 'wrap-bar-diameter':
       return 'diameter of the wrapped bar'
     case 'tab-thickness':

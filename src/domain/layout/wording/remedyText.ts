@@ -69,6 +69,14 @@ const propertyText = (property: PropertyId, to: string, layout: Layout): string 
       return `Wrap the strap round a ${text}.`
     case 'strap-slot':
       return 'Lead the strap through a slot in the seat.'
+    case 'slot-spare':
+      return `Take webbing or a slot that leaves ${text}.`
+    case 'sub-to-lap':
+      return `Bring the strap’s anchor to ${text} from the lap strap’s.`
+    case 'shoulder-anchorages':
+      return to === 'separate'
+        ? 'Give each shoulder strap an anchor of its own.'
+        : 'Let the shoulder straps share one anchor.'
     case 'wrap-bar-diameter':
       return `Take a bar ${text} in diameter.`
     case 'tab-thickness':

@@ -123,11 +123,11 @@ const SUB: readonly QuantityRule[] = [
     id: 'student-sub-six-point',
     level: 'must',
     source: studentSource('T.2.7 (option a)', 'up to 20° rearwards'),
-    when: { arrangements: [6, 7], straps: ['sub-left', 'sub-right'] },
+    when: { arrangements: [6, 7], thighStraps: 'rearward', straps: ['sub-left', 'sub-right'] },
     says: 'With a 6-point belt the anti-submarine straps go vertically down from the groin or up to 20° rearward.',
     why: 'Straps that pull down or back keep the pelvis from sliding under the lap strap.',
     caveat:
-      'Holding the thigh straps of a 7-point belt to it is our reading. Option b, mounts at or near the lap anchorages, is not checked and would break this limit.',
+      'Holding the thigh straps of a 7-point belt to it is our reading. Straps that the driver sits on are option b and have a limit of their own.',
     quantity: 'sub-to-vertical',
     family: 'sub',
     min: 0,
@@ -138,7 +138,7 @@ const SUB: readonly QuantityRule[] = [
     id: 'student-sub-spacing',
     level: 'should',
     source: studentSource('T.2.7 (option a)', 'approximately 100 mm apart'),
-    when: { arrangements: [6, 7] },
+    when: { arrangements: [6, 7], thighStraps: 'rearward' },
     says: 'The two anti-submarine mounts are about 100 mm apart.',
     why: 'So the straps lie round the thighs and not across the groin.',
     caveat: 'For "approximately" 90 mm to 110 mm is taken here; the ±10 mm is our reading.',
@@ -161,6 +161,35 @@ const SUB: readonly QuantityRule[] = [
     family: 'sub',
     min: null,
     max: 1,
+  },
+]
+
+const SUB_OPTION_B: readonly Rule[] = [
+  {
+    kind: 'property',
+    id: 'student-sub-at-lap',
+    level: 'must',
+    source: studentSource('T.2.7 (option b)', null),
+    when: { arrangements: [6, 7], thighStraps: 'under-thighs' },
+    says: 'Anti-submarine straps that the driver sits on are mounted at or near the lap anchorages, here within 125 mm of them.',
+    why: 'From there they pull the pelvis down and back, together with the lap strap.',
+    caveat:
+      'For "near" the 125 mm are our reading: the same rules ask for the strength of a shared mount where lap and anti-submarine mounts are closer than that (F.7).',
+    property: 'sub-to-lap',
+    family: 'sub',
+    min: null,
+    max: 125,
+    wanted: null,
+  },
+  {
+    kind: 'stated',
+    id: 'student-sub-option-b',
+    level: 'must',
+    source: studentSource('T.2.7 (option b)', null),
+    when: { arrangements: [6, 7], thighStraps: 'under-thighs' },
+    says: 'Such straps come up round the groin to the buckle, with the driver sitting on them.',
+    why: 'Otherwise they would only hold the buckle down.',
+    caveat: null,
   },
 ]
 
@@ -190,5 +219,13 @@ export const STUDENT_CARS_2026_RULES: RuleSet = {
   group: 'Student cars',
   about:
     'The belt sections of the 2026 student car rules that were read as text; section numbers came through a text conversion, so check them in the printed document.',
-  rules: [...SHOULDER, ...LAP, ...SUB, ...POSTURE, ...STUDENT_HARDWARE_RULES, ...STUDENT_STATED_RULES],
+  rules: [
+    ...SHOULDER,
+    ...LAP,
+    ...SUB,
+    ...SUB_OPTION_B,
+    ...POSTURE,
+    ...STUDENT_HARDWARE_RULES,
+    ...STUDENT_STATED_RULES,
+  ],
 }

@@ -78,10 +78,10 @@ export const STUDENT_STATED_RULES: readonly StatedRule[] = [
     id: 'student-six-point-option-b',
     level: 'advice',
     source: studentSource('T.2.7 (option b)', null),
-    when: { arrangements: [6, 7] },
-    says: 'Instead, the anti-submarine mounts may be at or near the lap anchorages, with the driver sitting on the straps and the straps coming up round the groin to the buckle.',
+    when: { arrangements: [6, 7], thighStraps: 'rearward' },
+    says: 'Instead of straight down or rearward, the anti-submarine straps may run under the driver’s thighs to mounts at or near the lap anchorages.',
     why: 'It is the other accepted way to hold the pelvis.',
-    caveat: 'The tool does not check this option.',
+    caveat: 'It is checked once the belt says that its thigh straps run under the thighs.',
   }),
   stated({
     id: 'student-sub-ground',

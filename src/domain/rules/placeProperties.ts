@@ -1,0 +1,49 @@
+import { pointDistanceMm } from '../geometry/point'
+import type { Mount } from '../straps/anchor'
+import { type Belt, type StrapFamily, type StrapId, strapFamily, strapsOf } from '../straps/strap'
+import type { PropertyScene, PropertyValue } from './properties'
+
+/** Nearer together than this two anchors are one. Our judgement: neither two M10 bolts nor two loops of webbing find room there. */
+const SHARED_WITHIN_MM = 10
+
+const pointOf = ({ anchors }: PropertyScene, strap: StrapId): Mount['point'] | null =>
+  anchors.find((anchor) => anchor.strap === strap)?.mount.point ?? null
+
+/** Whether the shoulder straps have an anchorage each: not when they are joined into one tail, nor when both anchors lie at one point. */
+export const shoulderAnchorages = (scene: PropertyScene): readonly PropertyValue[] => {
+  const { belt } = scene
+  const left = pointOf(scene, 'shoulder-left')
+  const right = pointOf(scene, 'shoulder-right')
+  if (belt.arrangement === 3 || left === null || right === null) return []
+  const isShared = belt.shoulderTailMm !== undefined || pointDistanceMm(left, right) < SHARED_WITHIN_MM
+  return [{ subject: 'shoulder-pair', value: isShared ? 'shared' : 'separate' }]
+}
+
+/** Distance of each thigh strap's anchor from the lap strap's on its side, mm. */
+export const subToLap = (scene: PropertyScene): readonly PropertyValue[] =>
+  (
+    [
+      ['sub-left', 'lap-left'],
+      ['sub-right', 'lap-right'],
+    ] as const
+  ).flatMap(([sub, lap]) => {
+    const subPoint = pointOf(scene, sub)
+    const lapPoint = pointOf(scene, lap)
+    if (!strapsOf(scene.belt).includes(sub) || subPoint === null || lapPoint === null) return []
+    return [{ subject: sub, value: pointDistanceMm(subPoint, lapPoint) }]
+  })
+
+const webbingOf = (belt: Belt, strap: StrapId): number => belt.webbingMm[strapFamily(strap)]
+
+/** By how much each strap's slot is longer than its webbing is wide, mm; negative where the webbing does not go through flat. */
+export const slotSpares = (
+  { belt, seat }: PropertyScene,
+  family: StrapFamily | null,
+): readonly PropertyValue[] =>
+  strapsOf(belt)
+    .filter((strap) => family === null || strapFamily(strap) === family)
+    .flatMap((strap) => {
+      const slot = seat.slots.find(({ straps }) => straps.includes(strap))
+      if (slot === undefined) return []
+      return [{ subject: strap, value: Math.max(slot.lengthMm, slot.heightMm) - webbingOf(belt, strap) }]
+    })
