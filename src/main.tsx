@@ -15,6 +15,8 @@ import { createRoot } from 'react-dom/client'
 import { AppShell } from './panels/AppShell'
 import { ErrorBoundary } from './panels/ErrorBoundary'
 import { browserStorage, restored, startAutosave } from './state/autosave'
+import { startCompleting } from './state/evaluation/evaluationRunner'
+import { pageEvaluationWorker } from './state/evaluation/pageEvaluationWorker'
 import { unsoundLines } from './state/files'
 import { MountSheet } from './sheet/MountSheet'
 import { AppStoreProvider } from './state/react'
@@ -37,6 +39,7 @@ const start = async (root: HTMLElement): Promise<void> => {
   if (notice !== null) store.actions.notify(notice.kind, notice.text, notice.details)
   startTheme(store)
   startAutosave(store, storage)
+  if (pageEvaluationWorker !== null) startCompleting(store, pageEvaluationWorker)
   createRoot(root).render(
     <StrictMode>
       <AppStoreProvider store={store}>

@@ -9,7 +9,7 @@ import { handleById } from '../domain/layout/edit/handles'
 import { mirroredStrap } from '../domain/straps/strap'
 import type { AppState } from '../state/appState'
 import { useApp } from '../state/react'
-import { currentEvaluation, currentPlace, evaluationOf } from '../state/selectors'
+import { currentPlace, evaluationOf, movingEvaluation } from '../state/selectors'
 import type { FitBounds } from './heldView'
 import { TEXT_LINE_PX } from './paint/brush'
 
@@ -36,7 +36,7 @@ export const useFitBounds = (): FitBounds => {
   const layout = useApp(settledLayout)
   const placeId = useApp((state) => currentPlace(state)?.id ?? '')
   return useMemo(() => {
-    const evaluation = evaluationOf(layout)
+    const evaluation = evaluationOf(layout, 'what-moves')
     const options = { ...BARE_CAR, lengthUnit: layout.units.length }
     const boundsOf = (elevation: Elevation): Drawing['bounds'] =>
       elevationDrawing(layout, evaluation, elevation, options).bounds
@@ -80,7 +80,7 @@ export const useDrawing = (
   ghosts: boolean,
 ): Drawing => {
   const layout = useApp((state) => state.layout)
-  const evaluation = useApp(currentEvaluation)
+  const evaluation = useApp(movingEvaluation)
   const placeId = useApp((state) => currentPlace(state)?.id ?? null)
   const sittingId = useApp((state) => state.currentSittingId)
   const pointedSittingId = useApp((state) => state.pointedSittingId)

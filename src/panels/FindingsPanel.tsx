@@ -5,8 +5,9 @@ import { findingSentence } from '../domain/layout/wording/findingSentence'
 import { levelWord, verdictWord } from '../domain/layout/wording/words'
 import type { Finding } from '../domain/rules/finding'
 import { useActions, useApp } from '../state/react'
-import { currentPlaceEvaluation } from '../state/selectors'
+import { completionOf, currentPlaceEvaluation } from '../state/selectors'
 import { FindingExplain } from './explain/FindingExplain'
+import { RemedyStatus } from './RemedyStatus'
 import { MARKS, VERDICT_ORDER } from './verdicts'
 
 const RemedyLine = (props: { readonly finding: Finding; readonly words: string }): ReactElement => {
@@ -37,8 +38,9 @@ const FindingItem = memo(function FindingItem(props: {
   readonly finding: Finding
   readonly layout: Layout
   readonly isFocused: boolean
+  readonly isWorking: boolean
 }): ReactElement {
-  const { finding, layout, isFocused } = props
+  const { finding, layout, isFocused, isWorking } = props
   const { focusFinding } = useActions()
   const words = findingSentence(finding, layout)
   const canLeave = finding.withinTolerance?.canLeave === true
@@ -77,6 +79,11 @@ const FindingItem = memo(function FindingItem(props: {
             </p>
           )}
           {words.remedy === null ? null : <RemedyLine finding={finding} words={words.remedy} />}
+          {isWorking && finding.verdict === 'broken' && words.remedy === null ? (
+            <p className="finding-working" aria-hidden="true">
+              Working out a remedy…
+            </p>
+          ) : null}
           {words.caveat === null || !isFocused ? null : <p className="finding-caveat">{words.caveat}</p>}
           <p className="finding-source">{words.source}</p>
           <FindingExplain finding={finding} />
@@ -90,6 +97,7 @@ const FindingList = memo(function FindingList(props: {
   readonly findings: readonly Finding[]
   readonly layout: Layout
   readonly focusedId: string | null
+  readonly isWorking: boolean
 }): ReactElement {
   if (props.findings.length === 0)
     return (
@@ -116,6 +124,7 @@ const FindingList = memo(function FindingList(props: {
                   finding={finding}
                   layout={props.layout}
                   isFocused={finding.id === props.focusedId}
+                  isWorking={props.isWorking}
                 />
               ))}
             </ul>
@@ -125,14 +134,24 @@ const FindingList = memo(function FindingList(props: {
   )
 })
 
-/** Every rule of the set held against the current place, what needs a person first. Follows a drag a moment behind the drawing. */
+/**
+ * Every rule of the set held against the current place, what needs a person first. Follows a drag a moment behind the drawing;
+ * remedies follow when they are worked out.
+ */
 export const FindingsPanel = (): ReactElement => {
   const findings = useDeferredValue(useApp((state) => currentPlaceEvaluation(state)?.findings))
   const layout = useDeferredValue(useApp((state) => state.layout))
+  const completion = useDeferredValue(useApp(completionOf))
   const focusedId = useApp((state) => state.focusedFindingId)
   return (
-    <section className="panel" aria-label="Findings">
-      <FindingList findings={findings ?? []} layout={layout} focusedId={focusedId} />
+    <section className="panel" aria-label="Findings" data-completion={completion}>
+      <RemedyStatus />
+      <FindingList
+        findings={findings ?? []}
+        layout={layout}
+        focusedId={focusedId}
+        isWorking={completion === 'working'}
+      />
     </section>
   )
 }

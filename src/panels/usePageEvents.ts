@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react'
 import { flushSync } from 'react-dom'
+import { whenComplete } from '../state/evaluation/whenComplete'
 import { openLayoutFile } from '../state/files'
 import { useAppStore } from '../state/react'
 import type { AppStore } from '../state/store'
@@ -8,13 +9,19 @@ import type { AppStore } from '../state/store'
 const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement && target.dataset['dirty'] === 'true'
 
-/** What is printed is the mount sheet, never the drawing board: it is opened first, and printed once its letters are there. */
+/**
+ * What is printed is the mount sheet, never the drawing board: it is opened first, and printed once everything that stands on it
+ * is worked out and its letters are there. Whoever leaves the sheet meanwhile wants no print.
+ */
 const printedSheet = async (store: AppStore): Promise<void> => {
   // A number still being typed belongs on the sheet.
   if (document.activeElement instanceof HTMLElement) document.activeElement.blur()
   flushSync(() => store.actions.setView({ screen: 'sheet' }))
+  await whenComplete(store)
+  // What has just come in is on the page before it is printed.
+  flushSync(() => undefined)
   await document.fonts.ready
-  window.print()
+  if (store.state.getState().view.screen === 'sheet') window.print()
 }
 
 const isPrintKey = (event: KeyboardEvent): boolean =>
@@ -44,11 +51,12 @@ export const usePageKeys = (): void => {
   const store = useAppStore()
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent): void => onPageKey(store, event)
-    // The browser's own menu asks nobody first: the page must be the sheet when this returns.
-    const onBeforePrint = (): void => {
-      if (store.state.getState().view.screen === 'drawing')
-        flushSync(() => store.actions.setView({ screen: 'sheet' }))
-    }
+    // The browser's own menu asks nobody first: the page must be the whole sheet when this returns.
+    const onBeforePrint = (): void =>
+      flushSync(() => {
+        if (store.state.getState().view.screen === 'drawing') store.actions.setView({ screen: 'sheet' })
+        store.actions.completeHere()
+      })
     window.addEventListener('keydown', onKeyDown)
     window.addEventListener('beforeprint', onBeforePrint)
     return () => {

@@ -3,7 +3,7 @@ import '@fontsource/ibm-plex-sans-condensed/600.css'
 import { useMemo, useState, type CSSProperties, type ReactElement } from 'react'
 import type { Layout } from '../domain/layout/document/layout'
 import { useActions, useApp } from '../state/react'
-import { evaluationOf } from '../state/selectors'
+import { completeEvaluation, completionOf } from '../state/selectors'
 import './mountSheet.css'
 import { PAPERS, type PaperName } from './paper'
 import { embeddedFonts, saveText } from './savedFile'
@@ -32,15 +32,26 @@ const PAPER_NAMES: readonly PaperName[] = ['a4', 'letter']
 export const MountSheet = (): ReactElement => {
   const layout = useApp((state) => state.layout)
   const paper = useApp((state) => state.view.paper)
-  const pages = useMemo(() => sheetPages(layout, evaluationOf(layout), paper), [layout, paper])
+  const evaluation = useApp(completeEvaluation)
+  const pages = useMemo(
+    () => (evaluation === null ? null : sheetPages(layout, evaluation, paper)),
+    [layout, evaluation, paper],
+  )
   const [zoom, setZoom] = useState(0)
   const size = PAPERS[paper]
   return (
     <section className="mount-sheet" aria-label="Mount sheet">
       <style>{`@page { size: ${size.widthMm}mm ${size.heightMm}mm; margin: 0 }`}</style>
       <SheetBar layout={layout} pages={pages} paper={paper} zoom={zoom} onZoom={setZoom} />
-      <div className="sheet-desk" role="region" aria-label="Pages of the mount sheet" tabIndex={0}>
-        {pages.map((page) => (
+      <div
+        className="sheet-desk"
+        role="region"
+        aria-label="Pages of the mount sheet"
+        aria-busy={pages === null}
+        tabIndex={0}
+      >
+        {pages === null ? <SheetWaiting /> : null}
+        {(pages ?? []).map((page) => (
           <div
             key={page.number}
             className="sheet-page"
@@ -55,9 +66,34 @@ export const MountSheet = (): ReactElement => {
   )
 }
 
+/** In place of pages that would not yet say what weld errors can do: what is waited for, or the way on. */
+const SheetWaiting = (): ReactElement => {
+  const { completeHere } = useActions()
+  const isFailed = useApp((state) => completionOf(state) === 'failed')
+  const message = useApp(({ completion }) => (completion.kind === 'failed' ? completion.message : ''))
+  if (!isFailed)
+    return (
+      <p className="waiting" role="status">
+        Working out what goes on the sheet…
+      </p>
+    )
+  return (
+    <div className="waiting" role="alert">
+      <p>
+        What goes on the sheet could not be worked out in the background ({message.replace(/\.$/, '')}). Work
+        it out here: the page stands still meanwhile.
+      </p>
+      <button type="button" onClick={completeHere}>
+        Work it out here
+      </button>
+    </div>
+  )
+}
+
 interface SheetBarProps {
   readonly layout: Layout
-  readonly pages: readonly SheetPage[]
+  /** Null while they are worked out: then there is nothing to print or save. */
+  readonly pages: readonly SheetPage[] | null
   readonly paper: PaperName
   readonly zoom: number
   readonly onZoom: (index: number) => void
@@ -92,17 +128,22 @@ const SheetBar = ({ layout, pages, paper, zoom, onZoom }: SheetBarProps): ReactE
         ))}
       </fieldset>
       <p className="sheet-count" role="status">
-        {pages.length === 1 ? '1 page' : `${pages.length} pages`} on {PAPERS[paper].title}, landscape
+        {pages === null ? 'Pages' : pages.length === 1 ? '1 page' : `${pages.length} pages`} on{' '}
+        {PAPERS[paper].title}, landscape
       </p>
-      <SaveButtons layout={layout} pages={pages} />
-      <button type="button" className="sheet-print" onClick={() => window.print()}>
+      {pages === null ? null : <SaveButtons layout={layout} pages={pages} />}
+      <button type="button" className="sheet-print" disabled={pages === null} onClick={() => window.print()}>
         Print
       </button>
     </div>
   )
 }
 
-const SaveButtons = ({ layout, pages }: Pick<SheetBarProps, 'layout' | 'pages'>): ReactElement => {
+const SaveButtons = (props: {
+  readonly layout: Layout
+  readonly pages: readonly SheetPage[]
+}): ReactElement => {
+  const { layout, pages } = props
   const { notify } = useActions()
   const { car, revision } = layout.job
   const saved = (names: readonly string[]): void => notify('info', `Saved ${names.join(', ')}.`)

@@ -1,4 +1,5 @@
 import type { Layout } from '../domain/layout/document/layout'
+import type { Completion } from './evaluation/completion'
 import type { History } from './history'
 
 /** How the page shows the layout; never part of the document and never undone. */
@@ -31,6 +32,8 @@ export interface AppState {
   readonly layout: Layout
   readonly history: History<Layout>
   readonly gesture: Gesture | null
+  /** How far remedies and tolerance cases are, which are worked out beside the page. */
+  readonly completion: Completion
   readonly selectedHandleId: string | null
   readonly focusedFindingId: string | null
   readonly currentPlaceId: string
@@ -70,6 +73,10 @@ export interface AppActions {
   readonly setView: (change: Partial<View>) => void
   /** Replaces the whole document as one undo step, so that nothing is lost. */
   readonly openLayout: (layout: Layout, label: string) => void
+  /** What has come of having a layout evaluated beside the page. */
+  readonly setCompletion: (completion: Completion) => void
+  /** Evaluates the drawn layout completely on the page itself, which holds it up; for whoever cannot wait or has no worker left. */
+  readonly completeHere: () => void
   readonly notify: (kind: Notice['kind'], text: string, details?: readonly string[]) => void
   readonly dismissNotice: () => void
 }

@@ -12,10 +12,10 @@ let kept: readonly { readonly layout: Layout; readonly extent: Extent; readonly 
   []
 
 /**
- * Everything computed from a layout, once for each layout object, so that every view of one state sees the same numbers.
+ * What is computed from a layout, once for each layout object, so that every view of one state sees the same numbers.
  * Only the last few are kept: undo may hold thousands of layouts and their evaluations are large.
  */
-export const evaluationOf = (layout: Layout, extent: Extent = 'everything'): Evaluation => {
+export const evaluationOf = (layout: Layout, extent: Extent): Evaluation => {
   const found = kept.find(
     (entry) => entry.layout === layout && (entry.extent === 'everything' || entry.extent === extent),
   )
@@ -25,10 +25,28 @@ export const evaluationOf = (layout: Layout, extent: Extent = 'everything'): Eva
   return evaluation
 }
 
-/** While a gesture runs no remedies are looked for: they take longest and the next move makes them wrong. */
-const extentIn = (state: AppState): Extent => (state.gesture === null ? 'everything' : 'what-moves')
+/** How remedies and tolerance cases of the drawn layout stand; `held` while a gesture runs, when nobody looks for them. */
+export const completionOf = (state: AppState): 'ready' | 'working' | 'failed' | 'held' => {
+  const { completion, layout, gesture } = state
+  if (completion.kind === 'direct') return gesture === null ? 'ready' : 'held'
+  if (completion.layout === layout && completion.kind === 'ready') return 'ready'
+  if (gesture !== null) return 'held'
+  return completion.layout === layout ? completion.kind : 'working'
+}
 
-export const currentEvaluation = (state: AppState): Evaluation => evaluationOf(state.layout, extentIn(state))
+/** The drawn layout with remedies and tolerance cases; null until they are there. */
+export const completeEvaluation = (state: AppState): Evaluation | null => {
+  const { completion, layout, gesture } = state
+  if (completion.kind === 'direct') return gesture === null ? evaluationOf(layout, 'everything') : null
+  return completion.kind === 'ready' && completion.layout === layout ? completion.evaluation : null
+}
+
+/** All numbers, verdicts, rooms and zones of the drawn layout, at once; the same object before and after remedies are there. */
+export const movingEvaluation = (state: AppState): Evaluation => evaluationOf(state.layout, 'what-moves')
+
+/** As much as is known of the drawn layout. */
+export const currentEvaluation = (state: AppState): Evaluation =>
+  completeEvaluation(state) ?? movingEvaluation(state)
 
 export const currentPlace = (state: AppState): Place | undefined =>
   state.layout.places.find((place) => place.id === state.currentPlaceId) ?? state.layout.places[0]

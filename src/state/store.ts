@@ -1,6 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Layout } from '../domain/layout/document/layout'
 import type { AppActions, AppState, Notice, View } from './appState'
+import { completedHere, type Completion } from './evaluation/completion'
 import { committed, historyOf, redone, undone, type History } from './history'
 
 /** The one store of a page: state to read and subscribe to, and the only ways to change it. */
@@ -134,6 +135,14 @@ const viewActions = (store: StoreApi<AppState>) => ({
   pointAtSitting: (id: string | null) =>
     store.setState((state) => (state.pointedSittingId === id ? state : { pointedSittingId: id })),
   setView: (change: Partial<View>) => store.setState((state) => ({ view: { ...state.view, ...change } })),
+  setCompletion: (completion: Completion) => store.setState({ completion }),
+  completeHere: () =>
+    store.setState((state) => {
+      const { completion, layout } = state
+      if (completion.kind === 'direct' || (completion.kind === 'ready' && completion.layout === layout))
+        return state
+      return { completion: completedHere(layout) }
+    }),
   notify: (kind: Notice['kind'], text: string, details: readonly string[] = []) =>
     store.setState({ notice: { kind, text, details } }),
   dismissNotice: () => store.setState({ notice: null }),
@@ -150,6 +159,7 @@ export const createAppStore = (initial: Layout, options: StoreOptions = {}): App
     layout: initial,
     history: historyOf(initial),
     gesture: null,
+    completion: { kind: 'direct' },
     selectedHandleId: null,
     focusedFindingId: null,
     currentPlaceId: firstPlaceId(initial),

@@ -15,14 +15,16 @@ import { createAppStore } from '../../src/state/store'
 describe('evaluationOf', () => {
   it('computes a layout once, so that every view of it has the very same numbers', () => {
     const layout = emptyLayout()
-    expect(evaluationOf(layout)).toBe(evaluationOf(layout))
+    expect(evaluationOf(layout, 'everything')).toBe(evaluationOf(layout, 'everything'))
+    // What is known completely is known in part.
+    expect(evaluationOf(layout, 'what-moves')).toBe(evaluationOf(layout, 'everything'))
   })
 
   it('gives equal layouts equal evaluations and keeps the few before', () => {
     const [a, b] = [emptyLayout(), emptyLayout()]
-    const first = evaluationOf(a)
-    expect(evaluationOf(b)).toEqual(first)
-    expect(evaluationOf(a)).toBe(first)
+    const first = evaluationOf(a, 'everything')
+    expect(evaluationOf(b, 'everything')).toEqual(first)
+    expect(evaluationOf(a, 'everything')).toBe(first)
   })
 })
 

@@ -1,0 +1,23 @@
+import type { Layout } from '../../domain/layout/document/layout'
+import { evaluateLayout } from '../../domain/layout/evaluate/evaluateLayout'
+import type { Evaluation } from '../../domain/layout/evaluate/evaluation'
+
+/**
+ * How far the part of an evaluation is that takes longest: remedies, and what weld errors can do. Always of one layout; while
+ * another is drawn it says nothing.
+ */
+export type Completion =
+  /** Nobody works beside the page: whoever reads an evaluation gets all of it at once. */
+  | { readonly kind: 'direct' }
+  | { readonly kind: 'working'; readonly layout: Layout }
+  | { readonly kind: 'ready'; readonly layout: Layout; readonly evaluation: Evaluation }
+  | { readonly kind: 'failed'; readonly layout: Layout; readonly message: string }
+
+/** A layout evaluated completely here and now, however long that holds up the page. */
+export const completedHere = (layout: Layout): Exclude<Completion, { kind: 'direct' | 'working' }> => {
+  try {
+    return { kind: 'ready', layout, evaluation: evaluateLayout(layout) }
+  } catch (error) {
+    return { kind: 'failed', layout, message: error instanceof Error ? error.message : String(error) }
+  }
+}
