@@ -1,3 +1,4 @@
+import type { Tube } from '../geometry/tube'
 import type { Mount } from '../straps/anchor'
 import { type Belt, diagonalShoulder, type StrapId } from '../straps/strap'
 import type { Rule, RuleCondition } from './rule'
@@ -15,6 +16,8 @@ export interface RuleContext {
   readonly seatAdjustable: boolean
   /** How the strap in question is anchored; null for what is not one strap, or while its anchor is missing. */
   readonly mount: Mount['kind'] | null
+  /** The kind of tube that the anchor in question is on; left out where it is on none. */
+  readonly tube?: Tube['role']
   /** The strap in question; left out for pairs, the head, the belt and tubes. */
   readonly strap?: StrapId
 }
@@ -28,7 +31,7 @@ const runsSo = ({ thighStraps, diagonal }: RuleCondition, belt: Belt): boolean =
 /**
  * Whether a rule speaks in this context: every condition that it gives holds. A recline exactly on a rule's limit belongs to
  * the "at most" side; to the other side too where the back reclines on from there, because the angle just past the limit is as
- * good as this one. A condition on the mount or the strap does not hold where the context has none.
+ * good as this one. A condition on the mount, its tube or the strap does not hold where the context has none.
  */
 export const ruleApplies = (rule: Pick<Rule, 'when'>, context: RuleContext): boolean => {
   const { when } = rule
@@ -43,6 +46,7 @@ export const ruleApplies = (rule: Pick<Rule, 'when'>, context: RuleContext): boo
     runsSo(when, belt) &&
     (when.seatAdjustable === undefined || context.seatAdjustable === when.seatAdjustable) &&
     (when.mount === undefined || context.mount === when.mount) &&
+    (when.tube === undefined || context.tube === when.tube) &&
     (when.straps === undefined || (context.strap !== undefined && when.straps.includes(context.strap))) &&
     (when.dusty === undefined || context.dusty === when.dusty)
   )

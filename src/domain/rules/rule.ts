@@ -1,3 +1,4 @@
+import type { Tube } from '../geometry/tube'
 import type { Mount } from '../straps/anchor'
 import type { QuantityId } from '../straps/quantity'
 import type { Arrangement, DiagonalShoulder, StrapFamily, StrapId, ThighStraps } from '../straps/strap'
@@ -30,6 +31,8 @@ export interface RuleCondition {
   /** The seat slides or reclines. */
   readonly seatAdjustable?: boolean
   readonly mount?: Mount['kind']
+  /** The strap's anchor is on a tube of this kind, welded to it or wrapped round it. */
+  readonly tube?: Tube['role']
   /** Only these straps of the family, for example the centre strap but not the thigh straps. */
   readonly straps?: readonly StrapId[]
   /** The layout is marked as used in dust or mud. */

@@ -14,17 +14,17 @@ import {
   EU_LIGHT_GOODS_RULES,
   EU_LIGHT_VEHICLE_RULES,
   EU_REAR_SEATS_RULES,
-  UK_IVA_RULES,
-  UN_R14_RULES,
 } from './sets/euRoad'
 import { RALLY_CIRCUIT_RULES } from './sets/rallyCircuit'
-import { PRO_RALLY_1998_RULES, RALLY_AMERICA_RULES } from './sets/rallyClubs'
+import { ARA_RALLY_RULES, PRO_RALLY_1998_RULES, RALLY_AMERICA_RULES } from './sets/rallyClubs'
+import { BELT_STANDARDS, SEAT_MOUNT_RULES, WORK_MACHINE_RULES } from './sets/standards'
 import { STUDENT_CARS_2026_RULES } from './sets/studentCars2026'
 import {
   STUDENT_CARS_2014_RULES,
   STUDENT_DERIVATIVE_2025_RULES,
   STUDENT_OFF_ROAD_RULES,
 } from './sets/studentCarsOther'
+import { UK_IVA_RULES, UN_R14_RULES } from './sets/unAndUkRoad'
 import { US_ROAD_210_RULES } from './sets/usRoad210'
 import { US_ROAD_1991_RULES, US_SCHOOL_BUS_RULES } from './sets/usRoadOther'
 import { WORKSHOP_RULES } from './sets/workshop'
@@ -38,6 +38,8 @@ export const RULE_SETS: readonly RuleSet[] = [
   RALLY_CIRCUIT_RULES,
   RALLY_AMERICA_RULES,
   PRO_RALLY_1998_RULES,
+  ARA_RALLY_RULES,
+  BELT_STANDARDS,
   CLUB_RACING_RULES,
   GENERAL_COMPETITION_RULES,
   TRACK_DAY_RULES,
@@ -59,6 +61,8 @@ export const RULE_SETS: readonly RuleSet[] = [
   EU_LIGHT_VEHICLE_RULES,
   UN_R14_RULES,
   UK_IVA_RULES,
+  SEAT_MOUNT_RULES,
+  WORK_MACHINE_RULES,
   AVIATION_RULES,
   MILITARY_SEAT_RULES,
 ]

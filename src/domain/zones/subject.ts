@@ -22,7 +22,7 @@ export const ruleSubject = (rule: QuantityRule, { scenes, anchor }: ZoneCase): S
 /** The context a rule is held against: a pair has no mount and is no strap. */
 const subjectContext = (context: RuleContext, subject: Subject): RuleContext => {
   if (!subject.endsWith('-pair')) return context
-  const { strap: _strap, ...facts } = context
+  const { strap: _strap, tube: _tube, ...facts } = context
   return { ...facts, mount: null }
 }
 

@@ -127,6 +127,12 @@ const PUBLISHED = [
   { id: 'us-210-lap-spacing', kept: [165, 400], broken: [164.9] },
   // 49 CFR 571.209 S4.2(a): webbing width ≥ 46 mm.
   { id: 'us-209-webbing-width', kept: [46, 75], broken: [45.9] },
+  // 571.209 S4.1(c): "without shifting the pelvic restraint into the abdominal region".
+  { id: 'us-209-lap-low', kept: [0], broken: [0.1] },
+  // MIL-S-58095A 3.11.7.3: at most 0.5 in, 12.7 mm, printed there as 13 mm.
+  { id: 'military-guide-width', kept: [13], broken: [13.1] },
+  // No source: webbing that is wider than its slot does not lie flat in it.
+  { id: 'workshop-slot-takes-webbing', kept: [0], broken: [-0.1] },
   // Formula SAE Rules 2026 V1 T.2.6: "between 10° above the horizontal and 20° below".
   { id: 'student-shoulder-drop', kept: [-10, 20], broken: [-10.01, 20.01] },
   // T.2.6: "between 175 mm and 235 mm".
@@ -166,6 +172,12 @@ const PUBLISHED = [
   // From memory: bars of 38 × 2.5 mm or 40 × 2 mm.
   { id: 'fia-bar-diameter', kept: [38], broken: [37.9] },
   { id: 'fia-bar-wall', kept: [2], broken: [1.9] },
+  // π/64·(40⁴ − 36⁴) = 43 215.7 mm⁴ and π/64·(38⁴ − 33⁴) = 44 140 mm⁴ pass; 38 × 2 mm has 36 573 mm⁴.
+  {
+    id: 'fia-bar-second-moment',
+    kept: [(Math.PI / 64) * (40 ** 4 - 36 ** 4), (Math.PI / 64) * (38 ** 4 - 33 ** 4)],
+    broken: [(Math.PI / 64) * (38 ** 4 - 34 ** 4)],
+  },
   // FIA 8853/98, quoted second-hand: shoulder ≥ 70 mm, lap and crotch ≥ 44 mm.
   { id: 'fia-shoulder-webbing', kept: [70], broken: [69.9] },
   { id: 'fia-lap-webbing', kept: [44], broken: [43.9] },
@@ -175,6 +187,8 @@ const PUBLISHED = [
   { id: 'rally-america-square', kept: [-5, 5], broken: [-5.01, 5.01] },
   // US Pro Rally 1998 (second-hand): "not be more than 40 degrees"; not above the shoulder; "between vertical and 45 degrees from vertical".
   { id: 'pro-rally-shoulder-drop', kept: [0, 40], broken: [-0.01, 40.01] },
+  // The wedge ends square to the seat back.
+  { id: 'pro-rally-shoulder-wedge', kept: [0, -20], broken: [0.01] },
   { id: 'pro-rally-shoulder-height', kept: [0, 300], broken: [-0.1] },
   { id: 'pro-rally-lap-angle', kept: [45, 90], broken: [44.99, 90.01] },
   { id: 'pro-rally-sub', kept: [0, 30], broken: [-0.01] },
@@ -200,6 +214,8 @@ const PUBLISHED = [
   { id: 'speedway-shoulder-wrap-square', kept: [85, 90], broken: [84.99] },
   { id: 'speedway-lap-wrap-square', kept: [85, 90], broken: [84.99] },
   { id: 'speedway-sub-wrap-square', kept: [85, 90], broken: [84.99] },
+  // "direct pull", ± our 3°.
+  { id: 'speedway-direct-pull', kept: [0, 3], broken: [3.01] },
   { id: 'speedway-wrap-bar', kept: [25], broken: [24.9] },
   { id: 'quarter-midget-lap', kept: [0], broken: [0.1] },
   // From memory: 4 in = 101.6 mm below the shoulder at most, never above it.
@@ -238,6 +254,8 @@ const PUBLISHED = [
   // "outward angle of 10° and an inward angle of 20°".
   { id: 'eu-light-vehicle-wedge', kept: [-10, 20], broken: [-10.01, 20.01] },
   { id: 'un-r14-lap', kept: [30, 80], broken: [29.99, 80.01] }, // from memory
+  { id: 'un-r14-buckle-side-left', kept: [45, 80], broken: [44.99, 80.01] }, // from memory
+  { id: 'un-r14-buckle-side-right', kept: [45, 80], broken: [44.99, 80.01] },
   { id: 'uk-iva-upper-height', kept: [450], broken: [449.9] },
   // AC 21-34 (second-hand): 30° up to 5° down; the leaflet: about 55°, ± our 5°.
   { id: 'aviation-shoulder-drop', kept: [-30, 5], broken: [-30.01, 5.01] },

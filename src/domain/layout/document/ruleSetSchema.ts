@@ -40,6 +40,7 @@ const condition = group(
     diagonal: v.exactOptional(choice(['left', 'right'], 'diagonal')),
     seatAdjustable: v.exactOptional(flag('seat adjustable')),
     mount: v.exactOptional(choice(MOUNT_KINDS, 'mount')),
+    tube: v.exactOptional(choice(['cage', 'harness-bar', 'floor'], 'tube of the anchor')),
     straps: v.exactOptional(list(choice(STRAP_IDS, 'strap'), COUNTS.slotStraps, 'straps')),
     dusty: v.exactOptional(flag('dusty')),
   },

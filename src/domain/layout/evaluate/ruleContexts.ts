@@ -28,7 +28,9 @@ export const ruleContext = (
     seatAdjustable: isSeatAdjustable(place.seat),
     mount: anchor?.mount.kind ?? null,
   }
-  return strap === null ? facts : { ...facts, strap }
+  if (strap === null) return facts
+  const tube = layout.tubes.find(({ id }) => id === anchor?.mount.tubeId)
+  return tube === undefined ? { ...facts, strap } : { ...facts, strap, tube: tube.role }
 }
 
 const isMirrored = (place: Place, strap: StrapId): boolean => {

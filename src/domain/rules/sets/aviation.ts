@@ -1,5 +1,5 @@
 import type { RuleSet, RuleSource, SourceStatus } from '../rule'
-import { limitRule, statedRule } from './making'
+import { limitRule, propertyRule, statedRule } from './making'
 import { REASON } from './reasons'
 
 const circular = (phrase: string | null): RuleSource => ({
@@ -84,6 +84,34 @@ export const AVIATION_RULES: RuleSet = {
       why: REASON.strength,
     }),
     statedRule({
+      id: 'aviation-shoulder-test-load',
+      orders: 'advice',
+      source: {
+        document: 'FAA AC 43.13-2B',
+        section: 'table 9-1',
+        edition: 'as quoted in a pilots’ forum',
+        status: 'second-hand',
+        phrase: 'minimum static test load of 704 pounds',
+      },
+      says: 'A shoulder harness attachment of an older light aircraft is accepted at a static test load of 704 lbf (3,132 N).',
+      why: REASON.strength,
+      caveat: 'Strength is not checked here.',
+    }),
+    statedRule({
+      id: 'aviation-side-load',
+      orders: 'advice',
+      source: {
+        document: 'FAA policy ACE-00-23.561-01',
+        section: 'attachment to a tube',
+        edition: 'as quoted in a forum',
+        status: 'second-hand',
+        phrase: null,
+      },
+      says: 'A tube that is already in compression can buckle when a belt pulls on it sideways.',
+      why: REASON.strength,
+      caveat: 'The same holds of a harness bar that is also a brace of the cage.',
+    }),
+    statedRule({
       id: 'aviation-stays-on',
       orders: 'must',
       source: part('14 CFR 25.562', '(c)(3), (4)', null),
@@ -108,7 +136,7 @@ export const MILITARY_SEAT_RULES: RuleSet = {
   edition: 'MIL-S-58095A, 85510, 25073A',
   group: 'Aviation and military',
   about:
-    'Sentences on fittings and straps that were read; the anchor angles are drawings and were not. Nothing is checked.',
+    'Sentences on fittings and straps that were read; the anchor angles are drawings and were not. Only the width of guides is checked.',
   rules: [
     statedRule({
       id: 'military-tie-down',
@@ -125,11 +153,21 @@ export const MILITARY_SEAT_RULES: RuleSet = {
       says: 'A lap belt fitting can swing 20° either way in side view; MIL-S-85510 asks for 30°.',
       why: 'A strap that cannot turn is loaded on one edge.',
     }),
+    propertyRule({
+      id: 'military-guide-width',
+      orders: 'must',
+      source: military('MIL-S-58095A', '3.11.7.3', null),
+      says: 'A webbing guide is at most 0.5 in (13 mm) wider than the strap.',
+      why: 'In a wide guide the webbing wanders to one end and is loaded along one edge.',
+      caveat: 'The slot in the seat stands for the guide.',
+      property: 'slot-spare',
+      max: 13,
+    }),
     statedRule({
       id: 'military-guide',
       orders: 'must',
       source: military('MIL-S-58095A', '3.11.7.3', null),
-      says: 'The edges of webbing guides have a radius of 0.25 in (6 mm) or more; a guide is at most 0.5 in (13 mm) wider than the strap.',
+      says: 'The edges of webbing guides have a radius of 0.25 in (6 mm) or more.',
       why: REASON.edge,
     }),
     statedRule({

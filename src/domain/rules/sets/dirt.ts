@@ -75,6 +75,18 @@ const LAP_AND_WRAP = [
       min: 85,
     }),
   ),
+  limitRule({
+    id: 'speedway-direct-pull',
+    orders: 'must',
+    source: speedway('item (i)', null),
+    says: 'The crotch strap’s anchor gives a direct pull from the buckle: bent by its seat slot no more than 3°.',
+    why: REASON.sub,
+    caveat:
+      'The rule says direct; the 3° is our tolerance for drawing and measuring, and only a seat slot is looked at. A strap without a slot in the drawing is not checked.',
+    quantity: 'slot-bend',
+    family: 'sub',
+    max: 3,
+  }),
   propertyRule({
     id: 'speedway-wrap-bar',
     orders: 'must',
@@ -102,7 +114,12 @@ const LAP_AND_WRAP = [
 
 const STATED = [
   ['y-straps', 'item (y)', 'Shoulder straps do not join behind the neck (no Y-type).', REASON.joined],
-  ['direct-pull', 'item (i)', 'The crotch strap’s anchor gives a direct pull from the buckle.', REASON.sub],
+  [
+    'matched',
+    'parts',
+    'All parts of a belt are of one system and one maker, unmodified and adjustable while seated.',
+    'Mixed parts were never tested together.',
+  ],
   ['not-on-seat', 'item (n)', 'No belt is anchored to the seat or its supports.', REASON.strength],
   [
     'three-bar',

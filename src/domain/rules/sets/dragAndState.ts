@@ -31,6 +31,14 @@ export const DRAG_NHRA_RULES: RuleSet = {
       min: 0,
       max: 101.6,
     }),
+    statedRule({
+      id: 'nhra-seat-front',
+      orders: 'advice',
+      source: { ...nhra(), section: '10:5, an older edition', status: 'second-hand' },
+      says: 'With an original-type seat the crotch strap may go in front of the seat.',
+      why: REASON.sub,
+      caveat: 'Quoted in an owners’ forum. New Jersey forbids just that.',
+    }),
   ],
 }
 
@@ -82,6 +90,13 @@ export const DRAG_IHRA_2019_RULES: RuleSet = {
       source: ihra('release'),
       says: 'One release frees everything, arm restraints included.',
       why: 'Rescuers and the wearer have seconds.',
+    }),
+    statedRule({
+      id: 'ihra-matched',
+      orders: 'must',
+      source: ihra('parts'),
+      says: 'All parts of a belt are of one system and one maker, unmodified.',
+      why: 'Mixed parts were never tested together.',
     }),
     statedRule({
       id: 'ihra-age',

@@ -61,6 +61,31 @@ const proRally = (phrase: string | null): RuleSource => ({
   phrase,
 })
 
+/** Source: American rally rules 2.3.4 as an amateur team's page quotes them. */
+export const ARA_RALLY_RULES: RuleSet = {
+  id: 'ara-rally',
+  name: 'American rally (ARA 2.3.4)',
+  edition: 'edition not recorded',
+  group: 'Rally and circuit',
+  about: 'One sentence that points to other documents, quoted second-hand. Nothing is checked.',
+  rules: [
+    statedRule({
+      id: 'ara-anchor-locations',
+      orders: 'must',
+      source: {
+        document: 'ARA rally rules',
+        section: '2.3.4',
+        edition: 'edition not recorded',
+        status: 'second-hand',
+        phrase: null,
+      },
+      says: 'Anchors lie where the SFI installation guide, FIA Article 253-6.2 or the belt maker’s instructions, shown on demand, put them.',
+      why: 'The maker has tried the belt where its instructions put it.',
+      caveat: 'Choose the FIA set to have its limits checked.',
+    }),
+  ],
+}
+
 /** A club rally rule of the 1990s. Source: US Pro Rally rules of 1998 as reported on a mailing list that September. */
 export const PRO_RALLY_1998_RULES: RuleSet = {
   id: 'us-pro-rally-1998',
@@ -80,6 +105,18 @@ export const PRO_RALLY_1998_RULES: RuleSet = {
       family: 'shoulder',
       min: 0,
       max: 40,
+    }),
+    limitRule({
+      id: 'pro-rally-shoulder-wedge',
+      orders: 'must',
+      source: proRally(null),
+      says: 'They fall no further than square to the seat back: 0° or less below it.',
+      why: REASON.shoulderFall,
+      caveat:
+        'The report describes the allowed wedge as lying between the horizontal and the line square to the seat back; the torso line stands for the seat back. In an upright seat that leaves only level, and the 40° count only in a seat reclined further than that.',
+      quantity: 'shoulder-to-spine',
+      family: 'shoulder',
+      max: 0,
     }),
     limitRule({
       id: 'pro-rally-shoulder-height',

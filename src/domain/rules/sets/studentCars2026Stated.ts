@@ -99,6 +99,23 @@ export const STUDENT_STATED_RULES: readonly StatedRule[] = [
     caveat: 'Strength is not checked here.',
   }),
   stated({
+    id: 'student-composite-load',
+    level: 'must',
+    source: studentSource('F.7', null),
+    says: 'An attachment to a composite structure holds 15 kN for each shoulder, lap or anti-submarine strap, 30 kN over both shoulder straps, and 30 kN where lap and anti-submarine mounts are shared or closer than 125 mm.',
+    why: TEAR,
+    caveat:
+      'Strength is not checked here. The 2021 edition asks for 13 kN, 6.5 kN for anti-submarine straps and 19.5 kN for shared points, and for 60 mm² of steel in every section of a tab, 90 mm² where shared.',
+  }),
+  stated({
+    id: 'student-belt-standard',
+    level: 'must',
+    source: studentSource('T.2.2', null),
+    says: 'A belt to FIA 8853-2016 is accepted; narrower shoulder straps only with a head-and-neck restraint.',
+    why: 'A narrow strap must stay in the channel of the restraint.',
+    caveat: 'The widths of that standard were not read.',
+  }),
+  stated({
     id: 'student-fasteners',
     level: 'must',
     source: studentSource('T.2.4–T.2.7, T.8.2', null),

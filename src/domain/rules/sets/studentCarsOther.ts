@@ -2,6 +2,7 @@ import type { RuleSet, RuleSource } from '../rule'
 import { limitRule, propertyRule, statedRule } from './making'
 import { REASON } from './reasons'
 import { studentDerivativeSource } from './studentCarsSource'
+import { DERIVATIVE_STATED } from './studentDerivativeStated'
 
 const of2014 = (section: string, phrase: string | null): RuleSource => ({
   document: 'Formula SAE Rules',
@@ -133,6 +134,8 @@ const DERIVATIVE_CHECKED = [
     when: { arrangements: [6, 7], straps: ['sub-left', 'sub-right'] },
     says: 'The two anti-submarine straps go vertically (0°) down from the groin or up to 20° rearward.',
     why: REASON.sub,
+    caveat:
+      'Whether these rules also allow straps that the driver sits on, as the 2026 rules do, was not read.',
     quantity: 'sub-to-vertical',
     family: 'sub',
     min: 0,
@@ -202,38 +205,7 @@ export const STUDENT_DERIVATIVE_2025_RULES: RuleSet = {
   edition: 'February 2025',
   group: 'Student cars',
   about: 'The belt section of a European derivative of the student car rules.',
-  rules: [
-    ...DERIVATIVE_CHECKED,
-    statedRule({
-      id: 'student-derivative-firewall',
-      orders: 'must',
-      source: studentDerivativeSource('T5.3.2', null),
-      says: 'All belt attachments are on the driver’s side of the firewall.',
-      why: 'Fire must not reach the straps.',
-    }),
-    statedRule({
-      id: 'student-derivative-braces',
-      orders: 'must',
-      source: studentDerivativeSource('T5.5.1', null),
-      says: 'Shoulder straps are not mounted on the braces of the main hoop without extra bracing.',
-      why: REASON.strength,
-    }),
-    statedRule({
-      id: 'student-derivative-loads',
-      orders: 'must',
-      source: studentDerivativeSource('attachment loads, section number not recorded', null),
-      says: 'Shoulder and lap attachments hold 13 kN, anti-submarine ones 6.5 kN, shared ones or those less than 100 mm apart 19.5 kN.',
-      why: REASON.strength,
-      caveat: 'Strength is not checked here. The 2026 student car rules ask for 15 kN and 30 kN.',
-    }),
-    statedRule({
-      id: 'student-derivative-age',
-      orders: 'must',
-      source: studentDerivativeSource('T5.2.2', null),
-      says: 'Belts are replaced after 31 December of the second year after manufacture (SFI) or of the year on the label (FIA).',
-      why: REASON.age,
-    }),
-  ],
+  rules: [...DERIVATIVE_CHECKED, ...DERIVATIVE_STATED],
 }
 
 /** Source: Baja SAE rules of 2013–2016, part B article 9, from memory. */

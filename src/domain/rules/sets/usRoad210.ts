@@ -1,4 +1,6 @@
 import type { Rule, RuleSet, RuleSource } from '../rule'
+import { limitRule, statedRule } from './making'
+import { REASON } from './reasons'
 
 const EDITION = 'electronic text as stored, date not recorded'
 
@@ -84,6 +86,51 @@ const CHECKED: readonly Rule[] = [
   },
 ]
 
+const BELT_CHECKED: readonly Rule[] = [
+  limitRule({
+    id: 'us-209-lap-low',
+    orders: 'must',
+    source: {
+      ...section209('S4.1(c)'),
+      phrase: 'without shifting the pelvic restraint into the abdominal region',
+    },
+    says: 'The lap strap stays below the belly: its height over the front hip bones is 0 mm or less.',
+    why: REASON.lapLow,
+    caveat:
+      'Said of what the torso belt may do to the lap belt; the height 0 as the limit, and that it holds of the strap as drawn, are our reading.',
+    quantity: 'lap-over-asis',
+    family: 'lap',
+    max: 0,
+  }),
+]
+
+const BELT_STATED: readonly Rule[] = [
+  statedRule({
+    id: 'us-209-two-belts',
+    orders: 'must',
+    source: section209('S4.3(c)(2)'),
+    says: 'Hardware that takes the ends of two belts holds 26,689 N.',
+    why: REASON.strength,
+    caveat: 'Strength is tested, not drawn; the tool does not check it.',
+  }),
+  statedRule({
+    id: 'us-209-plate',
+    orders: 'must',
+    source: section209('S4.1(f)'),
+    says: 'A universal reinforcing plate is of 1.5 mm steel and 2,580 mm² at least, its hole 15 mm or more from the edge, its corners rounded to 6 mm or more.',
+    why: REASON.strength,
+    caveat: 'The tool does not know the plates.',
+  }),
+  statedRule({
+    id: 'us-209-tilt-lock',
+    orders: 'must',
+    source: section209('S4.3(f)'),
+    says: 'A tilt-lock adjuster holds with 30° or more between its base and the webbing.',
+    why: 'Flatter than that it lets the webbing slip through.',
+    caveat: 'The tool does not know how an adjuster locks.',
+  }),
+]
+
 const STATED: readonly Rule[] = [
   {
     kind: 'stated',
@@ -156,5 +203,5 @@ export const US_ROAD_210_RULES: RuleSet = {
   group: 'Road vehicles',
   about:
     'Where US law puts the lap belt anchorages of road vehicles; it has no limit here for harness shoulder straps or anti-submarine straps.',
-  rules: [...CHECKED, ...STATED],
+  rules: [...CHECKED, ...BELT_CHECKED, ...STATED, ...BELT_STATED],
 }

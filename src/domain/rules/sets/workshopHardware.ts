@@ -102,6 +102,22 @@ const ANCHORS: readonly Rule[] = [
   },
   {
     kind: 'property',
+    id: 'workshop-slot-takes-webbing',
+    level: 'should',
+    source: tradeSource('slots'),
+    when: {},
+    says: 'A seat slot is at least as long as its webbing is wide: 0 mm or more to spare.',
+    why: 'Webbing that is folded to go through is loaded along its folds and jams.',
+    caveat:
+      'One military seat specification (MIL-S-58095A) was read to allow at most 13 mm more than the strap.',
+    property: 'slot-spare',
+    family: null,
+    min: 0,
+    max: null,
+    wanted: null,
+  },
+  {
+    kind: 'property',
     id: 'workshop-wrap-bar',
     level: 'advice',
     source: {
