@@ -1,13 +1,22 @@
 import type { ReactElement } from 'react'
-import { withBelt } from '../domain/layout/edit/change'
+import { withBelt } from '../domain/layout/edit/changeBelt'
 import { LIMITS } from '../domain/layout/document/limits'
-import type { Arrangement, Belt } from '../domain/straps/strap'
+import {
+  type Arrangement,
+  type Belt,
+  type DiagonalShoulder,
+  diagonalShoulder,
+  type ThighStraps,
+  thighStraps,
+} from '../domain/straps/strap'
 import { useActions, useApp } from '../state/react'
 import { currentPlace } from '../state/selectors'
-import { ChoiceField, ToggleField, type Choice } from './fields/ChoiceField'
+import { AdjusterFields, JoinedFields, WebbingFields } from './BeltStraps'
+import { ChoiceField, SwitchField, ToggleField, type Choice } from './fields/ChoiceField'
 import { LengthField } from './fields/LengthField'
 
 const ARRANGEMENTS: readonly (Choice<`${Arrangement}`> & { readonly points: Arrangement })[] = [
+  { value: '3', points: 3, words: '3 points: one shoulder, two lap' },
   { value: '4', points: 4, words: '4 points: two shoulder, two lap' },
   { value: '5', points: 5, words: '5 points: and one anti-submarine in the middle' },
   { value: '6', points: 6, words: '6 points: and two anti-submarine' },
@@ -25,15 +34,40 @@ const ADJUSTERS: readonly Choice<Belt['lapAdjuster']>[] = [
   { value: 'pull-up', words: 'Pull up' },
   { value: 'pull-down', words: 'Pull down' },
 ]
-const WEBBINGS = [
-  { key: 'shoulder', words: 'Shoulder' },
-  { key: 'lap', words: 'Lap' },
-  { key: 'sub', words: 'Anti-submarine' },
-] as const
+const DIAGONALS: readonly Choice<DiagonalShoulder>[] = [
+  { value: 'left', words: 'Left shoulder' },
+  { value: 'right', words: 'Right shoulder' },
+]
+const THIGH_STRAPS: readonly Choice<ThighStraps>[] = [
+  { value: 'rearward', words: 'Rearward of the groin, through the seat' },
+  { value: 'under-thighs', words: 'Under the thighs to the lap anchors, sat on' },
+]
 
 interface BeltFields {
   readonly belt: Belt
   readonly change: (words: string, change: Partial<Belt>) => void
+}
+
+/** What only some arrangements have: which shoulder, and where the thigh straps run. */
+const RunFields = ({ belt, change }: BeltFields): ReactElement | null => {
+  const run = thighStraps(belt)
+  if (belt.arrangement === 3)
+    return (
+      <SwitchField
+        label="The shoulder strap runs over the"
+        value={diagonalShoulder(belt)}
+        choices={DIAGONALS}
+        onChange={(diagonal) => change('the shoulder of the diagonal', { diagonal })}
+      />
+    )
+  return run === null ? null : (
+    <ChoiceField
+      label="Thigh straps run"
+      value={run}
+      choices={THIGH_STRAPS}
+      onChange={(value) => change('the run of the thigh straps', { thighStraps: value })}
+    />
+  )
 }
 
 const KindFields = ({ belt, change }: BeltFields): ReactElement => (
@@ -47,6 +81,7 @@ const KindFields = ({ belt, change }: BeltFields): ReactElement => (
         if (points !== undefined) change('the arrangement', { arrangement: points })
       }}
     />
+    <RunFields belt={belt} change={change} />
     <ChoiceField
       label="Buckle"
       value={belt.buckle}
@@ -73,41 +108,23 @@ const KindFields = ({ belt, change }: BeltFields): ReactElement => (
   </>
 )
 
-const LengthFields = ({ belt, change }: BeltFields): ReactElement => (
-  <>
-    <fieldset>
-      <legend>Width of the webbing</legend>
-      <div className="field-row">
-        {WEBBINGS.map(({ key, words }) => (
-          <LengthField
-            key={key}
-            label={words}
-            value={belt.webbingMm[key]}
-            limits={LIMITS.webbingMm}
-            onCommit={(mm) =>
-              change(`the ${words.toLowerCase()} webbing`, { webbingMm: { ...belt.webbingMm, [key]: mm } })
-            }
-          />
-        ))}
-      </div>
-    </fieldset>
-    <div className="field-row">
-      <LengthField
-        label="Adjuster tail"
-        value={belt.adjusterTailMm}
-        limits={LIMITS.spareWebbingMm}
-        hint="Webbing left to pull on, added to every order length."
-        onCommit={(mm) => change('the adjuster tail', { adjusterTailMm: mm })}
-      />
-      <LengthField
-        label="Wrap return"
-        value={belt.wrapReturnMm}
-        limits={LIMITS.spareWebbingMm}
-        hint="Webbing woven back through the three-bar slide, added to wrapped straps."
-        onCommit={(mm) => change('the wrap return', { wrapReturnMm: mm })}
-      />
-    </div>
-  </>
+const SpareFields = ({ belt, change }: BeltFields): ReactElement => (
+  <div className="field-row">
+    <LengthField
+      label="Adjuster tail"
+      value={belt.adjusterTailMm}
+      limits={LIMITS.spareWebbingMm}
+      hint="Webbing left to pull on, added to every order length."
+      onCommit={(mm) => change('the adjuster tail', { adjusterTailMm: mm })}
+    />
+    <LengthField
+      label="Wrap return"
+      value={belt.wrapReturnMm}
+      limits={LIMITS.spareWebbingMm}
+      hint="Webbing woven back through the three-bar slide, added to wrapped straps."
+      onCommit={(mm) => change('the wrap return', { wrapReturnMm: mm })}
+    />
+  </div>
 )
 
 /** The harness of the current place, as it is ordered. */
@@ -120,7 +137,10 @@ export const BeltPanel = (): ReactElement | null => {
   return (
     <section className="panel" aria-label="Belt">
       <KindFields belt={place.belt} change={change} />
-      <LengthFields belt={place.belt} change={change} />
+      <WebbingFields belt={place.belt} change={change} />
+      <JoinedFields place={place} />
+      <AdjusterFields place={place} />
+      <SpareFields belt={place.belt} change={change} />
     </section>
   )
 }

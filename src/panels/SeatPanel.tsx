@@ -139,12 +139,26 @@ const HipAndRimFields = (props: { readonly seat: Seat; readonly change: ChangeSe
   )
 }
 
-const Slots = (props: { readonly place: Place }): ReactElement => {
-  const { place } = props
+/** How thick the shell is where it is cut: a strap through a thick wall can touch both of its edges. */
+const ThicknessField = (props: { readonly seat: Seat; readonly change: ChangeSeat }): ReactElement => (
+  <LengthField
+    label="Thickness of the shell at its slots"
+    value={props.seat.shellThicknessMm ?? 0}
+    limits={LIMITS.shellThicknessMm}
+    hint="Padding and foam that the strap has to pass count too. 0: a thin sheet."
+    onCommit={(shellThicknessMm) =>
+      props.change('the thickness of the shell at its slots', { shellThicknessMm })
+    }
+  />
+)
+
+const Slots = (props: { readonly place: Place; readonly change: ChangeSeat }): ReactElement => {
+  const { place, change } = props
   const { edit } = useActions()
   return (
     <section aria-label="Strap slots">
       <h3>Strap slots</h3>
+      <ThicknessField seat={place.seat} change={change} />
       {place.seat.slots.length === 0 ? (
         <p className="hint">No slots: straps pass over the rim and round the sides of the shell.</p>
       ) : null}
@@ -192,7 +206,7 @@ export const SeatPanel = (): ReactElement | null => {
       <TravelFields seat={place.seat} change={change} />
       <HipAndRimFields seat={place.seat} change={change} />
       <ShellEditor place={place} />
-      <Slots place={place} />
+      <Slots place={place} change={change} />
     </section>
   )
 }

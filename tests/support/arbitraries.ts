@@ -8,9 +8,9 @@ import { LIMITS, MEASURE_LIMITS, type NumberLimits } from '../../src/domain/layo
 import { ERROR_SPREADS } from '../../src/domain/rules/tolerance'
 import { documentsToConfirm } from '../../src/domain/rules/confirmed'
 import { RULE_SETS } from '../../src/domain/rules/ruleSets'
-import type { Anchor } from '../../src/domain/straps/anchor'
+import { type Anchor, formShear, TAB_FORMS } from '../../src/domain/straps/anchor'
 import type { Seat, Slot } from '../../src/domain/straps/seat'
-import { ARRANGEMENTS, STRAP_IDS, type StrapId } from '../../src/domain/straps/strap'
+import { type Arrangement, ARRANGEMENTS, STRAP_IDS, type StrapId } from '../../src/domain/straps/strap'
 
 /*
  * Any layout that a file may hold, within the limits of layout/document/limits.ts. Not only sensible ones: a seat may lie under
@@ -95,11 +95,13 @@ const seatArb: fc.Arbitrary<Seat> = fc
     topOutline: fc.array(planPoint, { minLength: 3, maxLength: 6 }),
     backrestRim: sidePoint,
     slots: slotsArb,
+    shellThicknessMm: fc.option(within(LIMITS.shellThicknessMm), { nil: null }),
   })
-  .map(({ reclines, isFixedBack, ...seat }) => {
+  .map(({ reclines, isFixedBack, shellThicknessMm, ...seat }) => {
     const [uprightDeg = 0, reclineDeg = 0, reclinedDeg = 0] = reclines.toSorted((a, b) => a - b)
     return {
       ...seat,
+      ...(shellThicknessMm === null ? {} : { shellThicknessMm }),
       reclineDeg,
       reclineRange: isFixedBack
         ? { uprightDeg: reclineDeg, reclinedDeg: reclineDeg }
@@ -107,30 +109,86 @@ const seatArb: fc.Arbitrary<Seat> = fc
     }
   })
 
-const beltArb: fc.Arbitrary<Place['belt']> = fc.record({
-  arrangement: fc.constantFrom(...ARRANGEMENTS),
-  webbingMm: fc.record({
-    shoulder: within(LIMITS.webbingMm),
-    lap: within(LIMITS.webbingMm),
-    sub: within(LIMITS.webbingMm),
-  }),
-  material: fc.constantFrom('polyester' as const, 'nylon' as const),
-  buckle: fc.constantFrom('latch-and-link' as const, 'rotary-cam' as const),
-  lapAdjuster: fc.constantFrom('pull-up' as const, 'pull-down' as const),
-  headAndNeckRestraint: fc.boolean(),
-  adjusterTailMm: within(LIMITS.spareWebbingMm),
-  wrapReturnMm: within(LIMITS.spareWebbingMm),
-})
+const adjusterArb = fc
+  .record({
+    lengthMm: within(LIMITS.adjusterLengthMm),
+    beyondMm: within({ ...LIMITS.adjusterPlaceMm, max: 2_000 }),
+  })
+  .map(({ lengthMm, beyondMm }) => ({ lengthMm, fromAnchorMm: lengthMm / 2 + beyondMm }))
+
+const runArb = fc.record(
+  {
+    diagonal: fc.constantFrom('left' as const, 'right' as const),
+    thighStraps: fc.constantFrom('rearward' as const, 'under-thighs' as const),
+    shoulderTailMm: within(LIMITS.shoulderTailMm),
+    adjusters: fc.record({ shoulder: adjusterArb, lap: adjusterArb, sub: adjusterArb }, { requiredKeys: [] }),
+  },
+  { requiredKeys: [] },
+)
+
+type Run = typeof runArb extends fc.Arbitrary<infer Value> ? Value : never
+
+/** Of the fields that not every arrangement has, those that this one may have. */
+const runOf = (arrangement: Arrangement, { diagonal, thighStraps, shoulderTailMm, adjusters }: Run): Run => {
+  const { sub, ...upper } = adjusters ?? {}
+  const hasSub = arrangement > 4 && sub !== undefined
+  return {
+    ...(arrangement === 3 && diagonal !== undefined ? { diagonal } : {}),
+    ...(arrangement !== 3 && shoulderTailMm !== undefined ? { shoulderTailMm } : {}),
+    ...(arrangement > 5 && thighStraps !== undefined ? { thighStraps } : {}),
+    ...(adjusters === undefined ? {} : { adjusters: { ...upper, ...(hasSub ? { sub } : {}) } }),
+  }
+}
+
+const beltArb: fc.Arbitrary<Place['belt']> = fc.constantFrom(...ARRANGEMENTS).chain((arrangement) =>
+  fc
+    .record({
+      run: runArb,
+      belt: fc.record({
+        arrangement: fc.constant(arrangement),
+        webbingMm: fc.record({
+          shoulder: within(LIMITS.webbingMm),
+          lap: within(LIMITS.webbingMm),
+          sub: within(LIMITS.webbingMm),
+        }),
+        material: fc.constantFrom('polyester' as const, 'nylon' as const),
+        buckle: fc.constantFrom('latch-and-link' as const, 'rotary-cam' as const),
+        lapAdjuster: fc.constantFrom('pull-up' as const, 'pull-down' as const),
+        headAndNeckRestraint: fc.boolean(),
+        adjusterTailMm: within(LIMITS.spareWebbingMm),
+        wrapReturnMm: within(LIMITS.spareWebbingMm),
+      }),
+    })
+    .map(({ run, belt }) => ({ ...belt, ...runOf(arrangement, run) })),
+)
 
 const tabArb = (tubes: readonly Tube[]): fc.Arbitrary<Anchor['mount']> =>
+  fc
+    .record({
+      form: fc.constantFrom(null, ...TAB_FORMS),
+      mount: fc.record({
+        kind: fc.constant('tab' as const),
+        point: pointInCar,
+        planDeg: within(LIMITS.turnDeg),
+        leanDeg: within(LIMITS.leanDeg),
+        thicknessMm: within(LIMITS.thicknessMm),
+        holeDiameterMm: within(LIMITS.holeDiameterMm),
+        shear: fc.constantFrom('single' as const, 'double' as const),
+        tubeId: fc.constantFrom(null, ...tubes.map((tube) => tube.id)),
+      }),
+    })
+    .map(({ form, mount }) =>
+      form === null ? mount : { ...mount, form, shear: formShear(form) ?? mount.shear },
+    )
+
+const eyeArb = (tubes: readonly Tube[]): fc.Arbitrary<Anchor['mount']> =>
   fc.record({
-    kind: fc.constant('tab' as const),
+    kind: fc.constant('eye' as const),
     point: pointInCar,
     planDeg: within(LIMITS.turnDeg),
-    leanDeg: within(LIMITS.leanDeg),
-    thicknessMm: within(LIMITS.thicknessMm),
-    holeDiameterMm: within(LIMITS.holeDiameterMm),
-    shear: fc.constantFrom('single' as const, 'double' as const),
+    riseDeg: within(LIMITS.leanDeg),
+    threadDiameterMm: within(LIMITS.threadDiameterMm),
+    eyeDiameterMm: within(LIMITS.eyeDiameterMm),
     tubeId: fc.constantFrom(null, ...tubes.map((tube) => tube.id)),
   })
 
@@ -149,7 +207,7 @@ const wrapArb = (tube: Tube): fc.Arbitrary<Anchor['mount']> =>
     })
 
 const mountArb = (tubes: readonly Tube[]): fc.Arbitrary<Anchor['mount']> =>
-  tubes.length === 0 ? tabArb(tubes) : fc.oneof(tabArb(tubes), ...tubes.map(wrapArb))
+  fc.oneof(tabArb(tubes), eyeArb(tubes), ...tubes.map(wrapArb))
 
 const placeArb = (index: number, tubes: readonly Tube[]): fc.Arbitrary<Place> =>
   fc.record({

@@ -61,6 +61,24 @@ export const MOUNT_KINDS = ['tab', 'wrap', 'eye'] as const satisfies readonly Mo
 /** The form of a tab; a plate while nobody has said otherwise. */
 export const tabForm = (mount: Pick<TabMount, 'form'>): TabForm => mount.form ?? 'plate'
 
+/** How a form holds its bolt, where the form itself decides it; null for a plate, of which there may be one or two. */
+export const formShear = (form: TabForm): TabMount['shear'] | null => {
+  switch (form) {
+    case 'plate':
+      return null
+    case 'clevis':
+      return 'double'
+    case 'insert':
+      return 'single'
+  }
+}
+
+/** How a strap is fixed, as the trade tells its ways apart: the form of a tab, or an eye bolt or wrap. */
+export const ANCHOR_FORMS = [...TAB_FORMS, 'eye', 'wrap'] as const
+export type AnchorForm = (typeof ANCHOR_FORMS)[number]
+
+export const anchorForm = (mount: Mount): AnchorForm => (mount.kind === 'tab' ? tabForm(mount) : mount.kind)
+
 export interface Anchor {
   readonly id: string
   readonly strap: StrapId

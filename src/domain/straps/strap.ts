@@ -106,6 +106,14 @@ export interface Adjuster {
   readonly lengthMm: number
 }
 
+/** How the pair of thigh straps runs; null for a belt that has none. */
+export const thighStraps = (belt: Pick<Belt, 'arrangement' | 'thighStraps'>): ThighStraps | null =>
+  belt.arrangement === 6 || belt.arrangement === 7 ? (belt.thighStraps ?? 'rearward') : null
+
+/** Whether the two shoulder straps are joined into one tail behind the neck. */
+export const areShoulderStrapsJoined = (belt: Pick<Belt, 'arrangement' | 'shoulderTailMm'>): boolean =>
+  belt.arrangement !== 3 && belt.shoulderTailMm !== undefined
+
 type WebbingMaterial = 'polyester' | 'nylon'
 type BuckleKind = 'latch-and-link' | 'rotary-cam'
 

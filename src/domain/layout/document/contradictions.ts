@@ -1,19 +1,14 @@
 import { pointDistanceMm } from '../../geometry/point'
 import { nearestOnPolyline } from '../../geometry/segment'
 import type { Tube } from '../../geometry/tube'
+import { formShear, type Mount, tabForm } from '../../straps/anchor'
 import type { Seat } from '../../straps/seat'
+import { beltContradictions } from './beltContradictions'
+import type { Contradiction } from './contradiction'
 import type { Layout, Place } from './layout'
 import { TUBE_POINT_SPACING_MM, WRAP_OFF_TUBE_MM } from './limits'
 import { type FieldPath, type LayoutProblem, problemAt } from './problem'
 import { ruleSetContradictions } from './ruleSetContradictions'
-
-/** What is wrong at a place in the layout; `says` continues the words of that place. */
-interface Contradiction {
-  readonly path: FieldPath
-  readonly received: unknown
-  readonly says: string
-  readonly remedy: string
-}
 
 /** Every way in which the fields of a layout, each allowed by itself, do not agree with each other. */
 export const layoutContradictions = (layout: Layout): readonly LayoutProblem[] =>
@@ -102,6 +97,7 @@ const tubeContradictions = (tube: Tube, path: FieldPath): readonly Contradiction
 
 const placeContradictions = (layout: Layout, place: Place, path: FieldPath): readonly Contradiction[] => [
   ...seatContradictions(place.seat, [...path, 'seat']),
+  ...beltContradictions(place.belt, [...path, 'belt']),
   ...repeatedIds(place.occupants, [...path, 'occupants']),
   ...place.anchors.flatMap((anchor, index) => {
     const at = [...path, 'anchors', index]
@@ -114,17 +110,27 @@ const placeContradictions = (layout: Layout, place: Place, path: FieldPath): rea
     }
     return [
       ...(first < index ? [twice] : []),
-      ...mountContradictions(layout, place.anchors[index]?.mount, [...at, 'mount']),
+      ...shearContradictions(anchor.mount, [...at, 'mount']),
+      ...mountContradictions(layout, anchor.mount, [...at, 'mount']),
     ]
   }),
 ]
 
-const mountContradictions = (
-  layout: Layout,
-  mount: Place['anchors'][number]['mount'] | undefined,
-  path: FieldPath,
-): readonly Contradiction[] => {
-  if (mount === undefined || mount.tubeId === null) return []
+/** A clevis holds its bolt from both sides, a threaded insert from one. */
+const shearContradictions = (mount: Mount, path: FieldPath): readonly Contradiction[] => {
+  if (mount.kind !== 'tab') return []
+  const shear = formShear(tabForm(mount))
+  if (shear === null || mount.shear === shear) return []
+  const says =
+    shear === 'double'
+      ? 'a clevis holds its bolt from both sides, which is double shear'
+      : 'a bolt in a welded insert is held from one side, which is single shear'
+  const remedy = `Put "${shear}" there, or make the form ${shear === 'double' ? '"plate"' : '"plate" or "clevis"'}.`
+  return [{ path: [...path, 'shear'], received: mount.shear, says, remedy }]
+}
+
+const mountContradictions = (layout: Layout, mount: Mount, path: FieldPath): readonly Contradiction[] => {
+  if (mount.tubeId === null) return []
   const tube = layout.tubes.find((candidate) => candidate.id === mount.tubeId)
   if (tube === undefined) {
     const ids = layout.tubes.map((candidate) => candidate.id).join(', ')

@@ -3,16 +3,10 @@ import { quantityFamilies } from '../../rules/quantityFamilies'
 import type { Rule, RuleSet } from '../../rules/rule'
 import { RULE_SETS } from '../../rules/ruleSets'
 import { PROPERTY_WORDS } from '../../rules/propertyWords'
+import type { Contradiction } from './contradiction'
 import type { Layout } from './layout'
 import type { FieldPath } from './problem'
 import { ruleSetOf, ruleSetsOf } from './ruleSetOf'
-
-interface Contradiction {
-  readonly path: FieldPath
-  readonly received: unknown
-  readonly says: string
-  readonly remedy: string
-}
 
 /** Where the chosen set, the own sets and the confirmed documents of a layout do not agree. */
 export const ruleSetContradictions = (layout: Layout): readonly Contradiction[] => [

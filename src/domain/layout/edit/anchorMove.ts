@@ -2,13 +2,13 @@ import { pointBetween, pointDistanceMm, type PointMm } from '../../geometry/poin
 import type { Tube } from '../../geometry/tube'
 import type { Anchor } from '../../straps/anchor'
 import type { Layout } from '../document/layout'
-import { mirroredAcrossSeat, mirrorPartner } from './mirror'
+import { mirrorPartner, partnerPoint } from './mirror'
 import { withPlaceChanged } from './replace'
 import { limitedPoint, pointOnTube } from './tubeMove'
 
 /**
  * The layout with one anchor moved: a tab to the point asked for, a wrap along its tube. The other side of a mirrored pair
- * goes to the mirrored point, likewise. Coordinates that are not given stay.
+ * goes to the mirrored point, likewise; joined shoulder straps stay on one point. Coordinates that are not given stay.
  */
 export const withAnchorMoved = (
   layout: Layout,
@@ -22,7 +22,9 @@ export const withAnchorMoved = (
     const moved = movedAnchor(layout, anchor, to)
     const partner = mirrorPartner(place, anchor)
     const movedPartner =
-      partner === null ? null : movedAnchor(layout, partner, mirroredAcrossSeat(place, moved.mount.point))
+      partner === null
+        ? null
+        : movedAnchor(layout, partner, partnerPoint(place, anchor.strap, moved.mount.point))
     const anchors = place.anchors.map((old) =>
       old === anchor ? moved : old === partner && movedPartner !== null ? movedPartner : old,
     )

@@ -1,6 +1,5 @@
 import type { Occupant } from '../../body/occupant'
 import type { Seat } from '../../straps/seat'
-import type { Belt } from '../../straps/strap'
 import { startingOccupant } from '../document/empty'
 import type { Job, Layout, Place } from '../document/layout'
 import { COUNTS } from '../document/limits'
@@ -45,9 +44,6 @@ const withReclineRange = (place: Place, asked: Seat['reclineRange']): Place => {
   const reclineDeg = Math.min(reclinedDeg, Math.max(uprightDeg, place.seat.reclineDeg))
   return { ...place, seat: { ...place.seat, reclineRange: { uprightDeg, reclinedDeg }, reclineDeg } }
 }
-
-export const withBelt = (layout: Layout, placeId: string, patch: Partial<Belt>): Layout =>
-  withPlaceChanged(layout, placeId, (place) => ({ ...place, belt: { ...place.belt, ...patch } }))
 
 export const withOccupant = (
   layout: Layout,

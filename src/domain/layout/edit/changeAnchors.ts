@@ -1,8 +1,8 @@
-import type { Anchor, TabMount } from '../../straps/anchor'
+import { type Anchor, formShear, type TabForm, type TabMount } from '../../straps/anchor'
 import { mirroredStrap, type StrapFamily, strapFamily, type StrapId, strapSide } from '../../straps/strap'
 import type { Layout, Place } from '../document/layout'
 import { freshId } from './change'
-import { mirroredMount, mirroredOpening, mirrorPartner, oppositeSlot } from './mirror'
+import { isSharedAnchor, mirroredOpening, mirrorPartner, oppositeSlot, partnerMount } from './mirror'
 import { withPlaceChanged } from './replace'
 import { startingMount, turnedAlongPull } from './startingMount'
 import { pointOnTube } from './tubeMove'
@@ -15,18 +15,28 @@ export const addAnchor = (layout: Layout, placeId: string, strap: StrapId): Layo
   const place = layout.places.find((candidate) => candidate.id === placeId)
   if (place === undefined || place.anchors.some((anchor) => anchor.strap === strap)) return layout
   const other = mirroredStrap(strap)
-  const movesAsOne = other !== null && place.mirrored[strapFamily(strap)]
+  const movesAsOne = other !== null && (place.mirrored[strapFamily(strap)] || isSharedAnchor(place, strap))
   const partner = place.anchors.find((anchor) => anchor.strap === other)
   if (movesAsOne && partner !== undefined) {
-    const mount = mirroredMount(layout, place, partner.mount) ?? startingMount(place, strap)
+    const mount = partnerMount(layout, place, partner.strap, partner.mount) ?? startingMount(place, strap)
     return withNewAnchor(layout, placeId, strap, mount)
   }
   const straps = movesAsOne ? [strap, other] : [strap]
+  if (isSharedAnchor(place, strap)) return withSharedAnchor(layout, place, straps)
   const added = straps.reduce(
     (made, id) => withNewAnchor(made, placeId, id, startingMount(place, id)),
     layout,
   )
   return withPlaceChanged(added, placeId, (changed) => turnedAlongPull(added, changed, straps))
+}
+
+/** Both straps on one tab in the seat's middle, its plane fore-and-aft as their common tail pulls. */
+const withSharedAnchor = (layout: Layout, place: Place, straps: readonly StrapId[]): Layout => {
+  const [first] = straps
+  if (first === undefined) return layout
+  const start = startingMount(place, first)
+  const mount = { ...start, point: { ...start.point, yMm: place.seat.hipPoint.yMm }, planDeg: 0 }
+  return straps.reduce((made, strap) => withNewAnchor(made, place.id, strap, mount), layout)
 }
 
 const withNewAnchor = (layout: Layout, placeId: string, strap: StrapId, mount: Anchor['mount']): Layout => {
@@ -63,7 +73,9 @@ export const withAnchor = (
     const partner = mirrorPartner(place, anchor)
     const anchors = place.anchors.map((old): Anchor => {
       if (old === anchor) return { ...old, mount: seated }
-      return old === partner ? { ...old, mount: mirroredMount(layout, place, seated) ?? old.mount } : old
+      return old === partner
+        ? { ...old, mount: partnerMount(layout, place, anchor.strap, seated) ?? old.mount }
+        : old
     })
     return { ...place, anchors }
   })
@@ -75,11 +87,15 @@ const seatedMount = (layout: Layout, mount: Anchor['mount']): Anchor['mount'] | 
   return mount.kind !== 'wrap' ? mount : { ...mount, point: pointOnTube(tube.points, mount.point) }
 }
 
-/** An anchor as a tab where its strap now ends; a tab stays as it is. */
-export const asTab = (place: Place, anchor: Anchor): TabMount =>
-  anchor.mount.kind === 'tab'
-    ? anchor.mount
-    : { ...startingMount(place, anchor.strap), point: anchor.mount.point, tubeId: anchor.mount.tubeId }
+/** An anchor as a tab of a form where its strap now ends; a tab keeps its plane, plate and hole. */
+export const asTab = (place: Place, anchor: Anchor, form: TabForm): TabMount => {
+  const { mount } = anchor
+  const { form: _old, ...plain } =
+    mount.kind === 'tab'
+      ? mount
+      : { ...startingMount(place, anchor.strap), point: mount.point, tubeId: mount.tubeId }
+  return { ...plain, ...(form === 'plate' ? {} : { form }), shear: formShear(form) ?? plain.shear }
+}
 
 /** An anchor as a wrap round a tube, over its top and between guide hoops, at the place nearest to where the strap now ends. */
 export const asWrap = (anchor: Anchor, tubeId: string): Anchor['mount'] =>
@@ -106,7 +122,7 @@ const withRightLikeLeft = (layout: Layout, place: Place, family: StrapFamily): P
   const anchors = place.anchors.map((anchor): Anchor => {
     if (strapFamily(anchor.strap) !== family || strapSide(anchor.strap) !== 'right') return anchor
     const left = place.anchors.find((candidate) => candidate.strap === mirroredStrap(anchor.strap))
-    const mount = left === undefined ? null : mirroredMount(layout, place, left.mount)
+    const mount = left === undefined ? null : partnerMount(layout, place, left.strap, left.mount)
     return mount === null ? anchor : { ...anchor, mount }
   })
   const slots = place.seat.slots.map((slot) => {

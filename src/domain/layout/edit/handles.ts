@@ -5,7 +5,7 @@ import type { Elevation } from '../../geometry/plane'
 import { pointBetween, pointDistanceMm, type PointMm } from '../../geometry/point'
 import { nearestOnPolyline } from '../../geometry/segment'
 import type { Tube } from '../../geometry/tube'
-import type { Anchor } from '../../straps/anchor'
+import { type Anchor, type AnchorForm, anchorForm } from '../../straps/anchor'
 import type { Slot } from '../../straps/seat'
 import { seatPose } from '../../straps/seatPose'
 import { strapFamily, strapSide } from '../../straps/strap'
@@ -194,9 +194,25 @@ const anchorMoves = (layout: Layout, anchor: Anchor): Handle['moves'] => {
 
 const FAMILY_WORDS = { shoulder: 'shoulder', lap: 'lap', sub: 'anti-submarine' } as const
 
-/** "left lap tab", "right shoulder wrap", "centre anti-submarine tab" */
+/** How a strap is fixed, as one noun: "tab", "clevis", "eye bolt". */
+export const formWord = (form: AnchorForm): string => {
+  switch (form) {
+    case 'plate':
+      return 'tab'
+    case 'clevis':
+      return 'clevis'
+    case 'insert':
+      return 'insert'
+    case 'eye':
+      return 'eye bolt'
+    case 'wrap':
+      return 'wrap'
+  }
+}
+
+/** "left lap tab", "right shoulder wrap", "centre anti-submarine eye bolt" */
 const anchorWords = (anchor: Anchor): string =>
-  `${strapSide(anchor.strap)} ${FAMILY_WORDS[strapFamily(anchor.strap)]} ${anchor.mount.kind}`
+  `${strapSide(anchor.strap)} ${FAMILY_WORDS[strapFamily(anchor.strap)]} ${formWord(anchorForm(anchor.mount))}`
 
 /** "slot for left lap", "slot for left and right anti-submarine" */
 const slotWords = (slot: Slot): string => {

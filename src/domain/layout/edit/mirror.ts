@@ -1,23 +1,28 @@
 import type { PointMm } from '../../geometry/point'
 import { nearestOnPolyline } from '../../geometry/segment'
 import type { Tube } from '../../geometry/tube'
-import type { Anchor } from '../../straps/anchor'
+import type { Anchor, Mount } from '../../straps/anchor'
 import type { Slot } from '../../straps/seat'
-import { mirroredStrap, strapFamily } from '../../straps/strap'
+import { areShoulderStrapsJoined, mirroredStrap, strapFamily, type StrapId } from '../../straps/strap'
 import type { Layout, Place } from '../document/layout'
 import { WRAP_OFF_TUBE_MM } from '../document/limits'
 import { pointOnTube } from './tubeMove'
 
 /** The same point on the other side of the seat: mirrored about the vertical plane through its hip point. */
-export const mirroredAcrossSeat = (place: Place, point: PointMm): PointMm => ({
+const mirroredAcrossSeat = (place: Place, point: PointMm): PointMm => ({
   ...point,
   yMm: 2 * place.seat.hipPoint.yMm - point.yMm,
 })
 
-/** The anchor of the same pair on the other side, when the pair moves as one; null otherwise. */
+/** Whether two straps end on one anchor, because they are joined behind the neck: the shoulder straps of some belts. */
+export const isSharedAnchor = (place: Place, strap: StrapId): boolean =>
+  strapFamily(strap) === 'shoulder' && areShoulderStrapsJoined(place.belt)
+
+/** The anchor of the same pair on the other side, when the pair moves as one or shares its anchor; null otherwise. */
 export const mirrorPartner = (place: Place, anchor: Anchor): Anchor | null => {
   const other = mirroredStrap(anchor.strap)
-  if (other === null || !place.mirrored[strapFamily(anchor.strap)]) return null
+  const movesAlong = place.mirrored[strapFamily(anchor.strap)] || isSharedAnchor(place, anchor.strap)
+  if (other === null || !movesAlong) return null
   return place.anchors.find((candidate) => candidate.strap === other) ?? null
 }
 
@@ -49,17 +54,21 @@ export const mirroredOpening = (slot: Slot): Omit<Slot, 'id' | 'straps'> => ({
   turnDeg: slot.face === 'side' ? slot.turnDeg : 0 - slot.turnDeg,
 })
 
+/** Where the other strap of a pair ends while this one ends at `point`: mirrored, or at the same point where they share it. */
+export const partnerPoint = (place: Place, strap: StrapId, point: PointMm): PointMm =>
+  isSharedAnchor(place, strap) ? point : mirroredAcrossSeat(place, point)
+
+/** What the other strap of a pair is mounted on while this one is on `mount`: its mirror image, or the same where they share it. */
+export const partnerMount = (layout: Layout, place: Place, strap: StrapId, mount: Mount): Mount | null =>
+  isSharedAnchor(place, strap) ? mount : mirroredMount(layout, place, mount)
+
 /**
  * A mount on the other side of the seat; null when it wraps a tube that has no counterpart there. The normal of a tab's plane is
  * mirrored in y; as a plane has two normals, that is the same as turning and leaning the other way.
  * Source: n = (−sin p · cos l, cos p · cos l, sin l); (nx, −ny, nz) and its opposite are one plane, which is n(−p, −l).
  * The shank of an eye bolt is a direction, not a plane: it turns the other way in plan and rises as before.
  */
-export const mirroredMount = (
-  layout: Layout,
-  place: Place,
-  mount: Anchor['mount'],
-): Anchor['mount'] | null => {
+export const mirroredMount = (layout: Layout, place: Place, mount: Mount): Mount | null => {
   const point = mirroredAcrossSeat(place, mount.point)
   if (mount.kind === 'wrap') {
     const tube = oppositeTube(layout, mount, point)
@@ -75,7 +84,7 @@ export const mirroredMount = (
  * The tube that the mirrored mount is on: as far from it as the mount is from its own, within the tolerance of a wrap. A tube
  * that crosses the car is its own counterpart and comes first.
  */
-const oppositeTube = (layout: Layout, mount: Anchor['mount'], mirrored: PointMm): Tube | null => {
+const oppositeTube = (layout: Layout, mount: Mount, mirrored: PointMm): Tube | null => {
   const own = layout.tubes.find((tube) => tube.id === mount.tubeId)
   if (own === undefined) return null
   const ownMm = nearestOnPolyline(own.points, mount.point).distanceMm

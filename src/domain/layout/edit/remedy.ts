@@ -1,6 +1,6 @@
 import type { Finding, Remedy } from '../../rules/finding'
 import type { PropertyId } from '../../rules/rule'
-import type { Anchor, TabMount } from '../../straps/anchor'
+import { type Anchor, formShear, type TabMount } from '../../straps/anchor'
 import {
   ARRANGEMENTS,
   type Belt,
@@ -11,7 +11,7 @@ import {
 } from '../../straps/strap'
 import { shiftedPoint } from '../../zones/move'
 import type { Layout, Place } from '../document/layout'
-import { withBelt } from './change'
+import { withBelt } from './changeBelt'
 import { addAnchor } from './changeAnchors'
 import { withTube } from './changeTubes'
 import { withPlaceChanged, withReplaced } from './replace'
@@ -149,13 +149,20 @@ const beltPatch = (
   return {}
 }
 
+/** The tab with its bolt held so; where its form holds it otherwise, as a clevis or a plate. */
+const heldIn = ({ form, ...plain }: TabMount, shear: TabMount['shear']): TabMount => {
+  const held = formShear(form ?? 'plate')
+  if (form !== undefined && (held === null || held === shear)) return { ...plain, form, shear }
+  return { ...plain, shear, ...(form === undefined || shear === 'single' ? {} : { form: 'clevis' }) }
+}
+
 const changedMount = (mount: Anchor['mount'], property: PropertyId, to: string): Anchor['mount'] => {
   if (mount.kind === 'wrap') {
     return property === 'wrap-guide-hoops' ? { ...mount, guideHoops: to === 'yes' } : mount
   }
   if (mount.kind !== 'tab') return mount
   if (property === 'tab-thickness') return { ...mount, thicknessMm: Number(to) }
-  return property === 'tab-shear' && (to === 'single' || to === 'double') ? { ...mount, shear: to } : mount
+  return property === 'tab-shear' && (to === 'single' || to === 'double') ? heldIn(mount, to) : mount
 }
 
 const withMounts = (

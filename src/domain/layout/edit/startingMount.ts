@@ -3,10 +3,11 @@ import { posedBody } from '../../body/posed'
 import type { PosedBody } from '../../body/posedBody'
 import { vehiclePoint } from '../../body/pose'
 import { pointDifference, type PointMm } from '../../geometry/point'
-import type { Anchor, TabMount } from '../../straps/anchor'
+import type { Anchor, EyeMount, TabMount } from '../../straps/anchor'
 import { lineOfPull } from '../../straps/lineOfPull'
+import { anchorOf } from '../../straps/mount'
 import { solvePlace } from '../../straps/solve'
-import { strapFamily, type StrapId, strapSide } from '../../straps/strap'
+import { strapFamily, type StrapId, strapSide, thighStraps } from '../../straps/strap'
 import { atan2Deg, cosDeg, sinDeg, tanDeg } from '../../units/angle'
 import { startingOccupant } from '../document/empty'
 import type { Layout, Place } from '../document/layout'
@@ -21,11 +22,17 @@ import { limitedPoint } from './tubeMove'
 /** 3/16 in plate, drilled for the 7/16 in bolts that are usual for belts. Starting values; common practice, no source. */
 const STARTING_PLATE = { thicknessMm: 4.8, holeDiameterMm: 11.5, shear: 'double', tubeId: null } as const
 
+/** 7/16 in thread. Source: Formula SAE Rules 2026 V1, T.2.4, "7/16-20 or larger". The eye is our judgement: room for a clip. */
+const STARTING_EYE = { threadDiameterMm: 11.1, eyeDiameterMm: 25 } as const
+
 /** Middle of the 45–60° wedge. Source: common practice, no source. */
 const LAP_ANGLE_DEG = 52.5
 
 /** Fall of the shoulder straps under a head-and-neck restraint. Source: common practice, no source. */
 const RESTRAINT_FALL_DEG = 10
+
+/** How far beside the lap anchor a strap under the thighs starts, toward the seat's middle: room for two tabs. Our judgement. */
+const BESIDE_LAP_MM = 40
 
 /** Distances to start from; our judgement: clear of the seat, short of the far tubes. */
 const LAP_DISTANCE_MM = 230
@@ -55,22 +62,48 @@ export const startingMount = (place: Place, strap: StrapId): TabMount => {
 }
 
 /**
- * The place with the named tabs turned upright along the line in which their straps really pull with the first occupant as drawn.
- * A tab whose strap has no path yet (a thigh strap before there is a buckle) keeps its turn.
+ * An eye bolt where a strap now ends, its shank along the line in which the strap really pulls with the first occupant as drawn;
+ * toward the body while the strap has no path.
  */
-export const turnedAlongPull = (layout: Layout, place: Place, straps: readonly StrapId[]): Place => {
+export const startingEye = (layout: Layout, place: Place, anchor: Anchor): EyeMount => {
+  const { body, paths } = solvedAsDrawn(layout, place)
+  const path = paths.find((candidate) => candidate.strap === anchor.strap)
+  const { point, tubeId } = anchor.mount
+  const pull =
+    path === undefined
+      ? pointDifference(startingLine(place, body, anchor.strap).toward, point)
+      : lineOfPull(path)
+  return {
+    kind: 'eye',
+    point,
+    planDeg: atan2Deg(pull.y, pull.x),
+    riseDeg: atan2Deg(pull.z, Math.hypot(pull.x, pull.y)),
+    ...STARTING_EYE,
+    tubeId,
+  }
+}
+
+const solvedAsDrawn = (layout: Layout, place: Place) => {
   const pose = drawnPose(place)
   const occupant = place.occupants[0] ?? startingOccupant('occupant-1', 'Occupant 1')
   const { seat, belt, anchors } = place
   const body = posedBody(bodyOf(occupant), pose, seat.hipHeightMm)
-  const { paths } = solvePlace({ seat, pose, body, belt, anchors, tubes: layout.tubes })
+  return { body, paths: solvePlace({ seat, pose, body, belt, anchors, tubes: layout.tubes }).paths }
+}
+
+/**
+ * The place with the named tabs turned upright along the line in which their straps really pull with the first occupant as drawn.
+ * A tab whose strap has no path yet (a thigh strap before there is a buckle) keeps its turn.
+ */
+export const turnedAlongPull = (layout: Layout, place: Place, straps: readonly StrapId[]): Place => {
+  const { paths } = solvedAsDrawn(layout, place)
   const turned = (anchor: Anchor): Anchor => {
     const path = paths.find((candidate) => candidate.strap === anchor.strap)
     if (path === undefined || anchor.mount.kind !== 'tab' || !straps.includes(anchor.strap)) return anchor
     const pull = lineOfPull(path)
     return { ...anchor, mount: { ...anchor.mount, planDeg: uprightTurnDeg(pull.x, pull.y), leanDeg: 0 } }
   }
-  return { ...place, anchors: anchors.map(turned) }
+  return { ...place, anchors: place.anchors.map(turned) }
 }
 
 /** Turn of an upright plane that holds a line with this plan direction, range (-90°, 90°]; 0 for a plumb line. */
@@ -92,7 +125,9 @@ const startingLine = (place: Place, posed: PosedBody, strap: StrapId): StartingL
     case 'lap':
       return lapLine(posed, strap)
     case 'sub':
-      return subLine(place, posed, strap)
+      return thighStraps(place.belt) === 'under-thighs' && strapSide(strap) !== 'centre'
+        ? underThighLine(place, posed, strap)
+        : subLine(place, posed, strap)
   }
 }
 
@@ -118,6 +153,14 @@ const lapLine = (posed: PosedBody, strap: StrapId): StartingLine => {
     zMm: hip.zMm - LAP_DISTANCE_MM * sinDeg(LAP_ANGLE_DEG),
   }
   return { point, toward: beside }
+}
+
+/** Beside the lap anchor of its side, or where that would start, pulling forward under the wearer. */
+const underThighLine = (place: Place, posed: PosedBody, strap: StrapId): StartingLine => {
+  const lap = strapSide(strap) === 'left' ? 'lap-left' : 'lap-right'
+  const beside = anchorOf(place.anchors, lap)?.mount.point ?? lapLine(posed, lap).point
+  const point = { ...beside, yMm: beside.yMm - sideSign(strap) * BESIDE_LAP_MM }
+  return { point, toward: { ...posed.hip, yMm: point.yMm, zMm: point.zMm } }
 }
 
 /** Below the cushion: the thigh straps a little rearward of the groin, the centre strap down the line of the chest. */

@@ -1,10 +1,11 @@
 import type { Finding } from '../../rules/finding'
-import type { Anchor } from '../../straps/anchor'
+import { type Anchor, type AnchorForm, anchorForm } from '../../straps/anchor'
 import { type StrapId, strapFamily, strapSide } from '../../straps/strap'
 import { angleText } from '../../units/angle'
 import { lengthWithUnit } from '../../units/length'
 import type { Layout, Place } from '../document/layout'
 import { ruleOf } from '../document/ruleSetOf'
+import { formWord } from '../edit/handles'
 import type { Sitting } from '../evaluate/evaluation'
 import { sittingsOf } from '../evaluate/sittings'
 
@@ -23,9 +24,16 @@ export const familyWord = (strap: StrapId): string => {
 /** A strap as a lower-case name: "left lap strap". */
 export const strapName = (strap: StrapId): string => `${strapSide(strap)} ${familyWord(strap)} strap`
 
-/** An anchor by what it is: "left lap tab", "right shoulder wrap". */
+/** What a strap is fixed by, for several: "tabs", "clevises". */
+export const formsWord = (form: AnchorForm): string => (form === 'clevis' ? 'clevises' : `${formWord(form)}s`)
+
+/** The same after "to": "a tab", "an insert". */
+export const formWords = (form: AnchorForm): string =>
+  `${form === 'insert' || form === 'eye' ? 'an' : 'a'} ${formWord(form)}`
+
+/** An anchor by what it is: "left lap tab", "right shoulder wrap", "left lap eye bolt". */
 export const anchorName = ({ strap, mount }: Pick<Anchor, 'strap' | 'mount'>): string =>
-  `${strapSide(strap)} ${familyWord(strap)} ${mount.kind}`
+  `${strapSide(strap)} ${familyWord(strap)} ${formWord(anchorForm(mount))}`
 
 /** What a finding is about as a lower-case name; tubes by the name the builder gave them. */
 export const subjectName = (subject: Finding['subject'], layout: Layout): string => {

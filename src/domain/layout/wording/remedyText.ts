@@ -1,12 +1,12 @@
 import type { BrokenLimit, MoveDirection, Remedy } from '../../rules/finding'
 import type { PropertyId } from '../../rules/rule'
-import type { Anchor } from '../../straps/anchor'
+import { type Anchor, anchorForm } from '../../straps/anchor'
 import { mirroredStrap, STRAP_IDS } from '../../straps/strap'
 import { angleText } from '../../units/angle'
 import type { Layout } from '../document/layout'
 import { moveText, proposedText } from './amounts'
 import { contradictionText } from './contradictionText'
-import { anchorName, familyWord, placeName, strapName, subjectName, tubeName } from './names'
+import { anchorName, familyWord, formsWord, placeName, strapName, subjectName, tubeName } from './names'
 import { quantityName } from './quantities'
 import { directionWord } from './words'
 
@@ -26,8 +26,8 @@ const anchorNames = (anchorIds: readonly string[], layout: Layout): string => {
     anchors.length === 2 &&
     first !== undefined &&
     second?.strap === mirroredStrap(first.strap) &&
-    second.mount.kind === first.mount.kind
-  if (isPair) return `both ${familyWord(first.strap)} ${first.mount.kind}s`
+    anchorForm(second.mount) === anchorForm(first.mount)
+  if (isPair) return `both ${familyWord(first.strap)} ${formsWord(anchorForm(first.mount))}`
   return listed(anchors.map((anchor, index) => oneName(anchor, anchorIds[index] ?? '')))
 }
 

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
 
-import { parseLayout } from '../../../../src/domain/layout/document/parseLayout'
+import { layoutText } from '../../../../src/domain/layout/document/layoutText'
+import { parseLayout, parseLayoutText } from '../../../../src/domain/layout/document/parseLayout'
 import type { LayoutProblem } from '../../../../src/domain/layout/document/problem'
-import { type Path, rockBuggyWith } from '../../../support/exampleLayouts'
+import { exampleLayout, type Path, rockBuggyWith } from '../../../support/exampleLayouts'
 
 const problemsOf = (input: unknown): readonly LayoutProblem[] => {
   const parsed = parseLayout(input)
@@ -10,6 +11,29 @@ const problemsOf = (input: unknown): readonly LayoutProblem[] => {
 }
 
 const anchorPath = (index: number, ...rest: Path): Path => ['places', 0, 'anchors', index, ...rest]
+
+const beltPath = (...rest: Path): Path => ['places', 0, 'belt', ...rest]
+
+const tabOf = (part: object): unknown => ({
+  kind: 'tab',
+  point: { xMm: 1350, yMm: 100, zMm: 20 },
+  planDeg: 0,
+  leanDeg: 0,
+  thicknessMm: 5,
+  holeDiameterMm: 11.5,
+  tubeId: null,
+  ...part,
+})
+
+const EYE = {
+  kind: 'eye',
+  point: { xMm: 1350, yMm: 100, zMm: 20 },
+  planDeg: 180,
+  riseDeg: 45,
+  threadDiameterMm: 11.1,
+  eyeDiameterMm: 25,
+  tubeId: null,
+}
 
 describe('layoutContradictions, through parseLayout', () => {
   it.each([
@@ -97,6 +121,41 @@ describe('layoutContradictions, through parseLayout', () => {
       at: 'job.date',
       message: /no day 2026-02-29/,
     },
+    {
+      what: 'a diagonal on a 6-point belt',
+      path: beltPath('diagonal'),
+      value: 'left',
+      at: 'places[0].belt.diagonal',
+      message: /a 6-point belt has a strap over each shoulder/,
+    },
+    {
+      what: 'anti-submarine adjusters beyond the anchor',
+      path: beltPath('adjusters'),
+      value: { sub: { fromAnchorMm: 34.9, lengthMm: 70 } },
+      at: 'places[0].belt.adjusters.sub.fromAnchorMm',
+      message: /34.9 mm from the anchor to the middle of a body of 70 mm/,
+    },
+    {
+      what: 'a clevis in single shear',
+      path: anchorPath(2, 'mount'),
+      value: tabOf({ form: 'clevis', shear: 'single' }),
+      at: 'places[0].anchors[2].mount.shear',
+      message: /a clevis holds its bolt from both sides/,
+    },
+    {
+      what: 'an insert in double shear',
+      path: anchorPath(2, 'mount'),
+      value: tabOf({ form: 'insert', shear: 'double' }),
+      at: 'places[0].anchors[2].mount.shear',
+      message: /a bolt in a welded insert is held from one side/,
+    },
+    {
+      what: 'an eye bolt on an unknown tube',
+      path: anchorPath(2, 'mount'),
+      value: { ...EYE, tubeId: 'gone' },
+      at: 'places[0].anchors[2].mount.tubeId',
+      message: /no tube "gone"/,
+    },
   ])('refuses $what', ({ path, value, at, message }) => {
     const problems = problemsOf(rockBuggyWith(path, value))
     expect(problems.map((problem) => problem.path)).toEqual([at])
@@ -119,6 +178,85 @@ describe('layoutContradictions, through parseLayout', () => {
     { date: '', isDay: true },
   ])('knows whether "$date" is a day: $isDay', ({ date, isDay }) => {
     expect(problemsOf(rockBuggyWith(['job', 'date'], date)).length === 0).toBe(isDay)
+  })
+
+  it.each([
+    {
+      arrangement: 3,
+      part: { shoulderTailMm: 150 },
+      at: 'shoulderTailMm',
+      message: /one shoulder strap, so there is nothing to join/,
+    },
+    {
+      arrangement: 3,
+      part: { thighStraps: 'rearward' },
+      at: 'thighStraps',
+      message: /a 3-point belt has no pair of thigh straps/,
+    },
+    {
+      arrangement: 4,
+      part: { thighStraps: 'under-thighs' },
+      at: 'thighStraps',
+      message: /a 4-point belt has no pair of thigh straps/,
+    },
+    {
+      arrangement: 5,
+      part: { thighStraps: 'under-thighs' },
+      at: 'thighStraps',
+      message: /a 5-point belt has no pair of thigh straps/,
+    },
+    {
+      arrangement: 4,
+      part: { adjusters: { sub: { fromAnchorMm: 100, lengthMm: 60 } } },
+      at: 'adjusters.sub',
+      message: /a 4-point belt has no anti-submarine straps to adjust/,
+    },
+  ])(
+    'refuses $at on a $arrangement-point belt and says how to mend it',
+    ({ arrangement, part, at, message }) => {
+      const { belt } = exampleLayout('rock-buggy.layout.json').places[0] ?? {}
+      const problems = problemsOf(rockBuggyWith(beltPath(), { ...belt, arrangement, ...part }))
+      expect(problems.map(({ path }) => path)).toEqual([`places[0].belt.${at}`])
+      expect(problems[0]?.message).toMatch(message)
+      expect(problems[0]?.remedy).toMatch(/^Take the field out, or /)
+    },
+  )
+
+  it.each([
+    { arrangement: 3, diagonal: 'right', adjusters: { shoulder: { fromAnchorMm: 30, lengthMm: 60 } } },
+    { arrangement: 4, shoulderTailMm: 150 },
+    { arrangement: 5, adjusters: { sub: { fromAnchorMm: 120, lengthMm: 40 } } },
+    { arrangement: 6, thighStraps: 'under-thighs' },
+    { arrangement: 7, thighStraps: 'rearward', shoulderTailMm: 90 },
+  ])('takes $arrangement points with what such a belt can have, and gives it back as it was', (part) => {
+    const { belt } = exampleLayout('rock-buggy.layout.json').places[0] ?? {}
+    const parsed = parseLayout(rockBuggyWith(beltPath(), { ...belt, ...part }))
+    if (!parsed.ok) throw new Error(JSON.stringify(parsed.error))
+    expect(parsed.value.places[0]?.belt).toEqual({ ...belt, ...part })
+    expect(parseLayoutText(layoutText(parsed.value))).toEqual(parsed)
+  })
+
+  it.each([
+    { what: 'an eye bolt', mount: EYE },
+    { what: 'a clevis', mount: tabOf({ form: 'clevis', shear: 'double' }) },
+    { what: 'an insert', mount: tabOf({ form: 'insert', shear: 'single' }) },
+    { what: 'a plate that is called one', mount: tabOf({ form: 'plate', shear: 'single' }) },
+  ])('takes $what and gives it back as it was', ({ mount }) => {
+    const parsed = parseLayout(rockBuggyWith(anchorPath(2, 'mount'), mount))
+    if (!parsed.ok) throw new Error(JSON.stringify(parsed.error))
+    expect(parsed.value.places[0]?.anchors[2]?.mount).toEqual(mount)
+    expect(parseLayoutText(layoutText(parsed.value))).toEqual(parsed)
+  })
+
+  it.each([
+    { path: ['places', 0, 'seat', 'shellThicknessMm'], least: 0, most: 60 },
+    { path: beltPath('shoulderTailMm'), least: 20, most: 2000 },
+  ])('holds $path to its limits', ({ path, least, most }) => {
+    for (const value of [least, most]) expect(problemsOf(rockBuggyWith(path, value))).toEqual([])
+    for (const value of [least - 0.1, most + 0.1]) {
+      const [problem] = problemsOf(rockBuggyWith(path, value))
+      expect(problem?.remedy).toBe(`Put a number from ${least} to ${most} mm there.`)
+    }
   })
 
   it('refuses a wrap that is more than 1 mm off its tube, and says how far', () => {

@@ -52,6 +52,14 @@ describe('layoutJsonSchema', () => {
     { what: 'a tube of one point', path: ['tubes', 0, 'points'], value: [{ xMm: 0, yMm: 0, zMm: 0 }] },
     { what: 'an id with a colon', path: anchorPath('id'), value: 'a:b' },
     { what: 'a mount of an unknown kind', path: anchorPath('mount', 'kind'), value: 'bolt' },
+    { what: 'a form of tab that does not exist', path: anchorPath('mount', 'form'), value: 'hook' },
+    { what: 'a diagonal over neither shoulder', path: ['places', 0, 'belt', 'diagonal'], value: 'centre' },
+    {
+      what: 'an adjuster without its length',
+      path: ['places', 0, 'belt', 'adjusters'],
+      value: { lap: { fromAnchorMm: 90 } },
+    },
+    { what: 'a shell as thick as a wall', path: ['places', 0, 'seat', 'shellThicknessMm'], value: 61 },
     { what: 'a tab that is called a wrap', path: anchorPath('mount', 'kind'), value: 'wrap' },
     { what: 'a date in another order', path: ['job', 'date'], value: '14.3.2026' },
   ])('refuses $what', ({ path, value }) => {

@@ -10,7 +10,6 @@ import {
   freshId,
   removeOccupant,
   removePlace,
-  withBelt,
   withJob,
   withOccupant,
   withPlace,
@@ -18,9 +17,10 @@ import {
   withSettings,
 } from '../../../../src/domain/layout/edit/change'
 import { removeAnchor } from '../../../../src/domain/layout/edit/changeAnchors'
+import { withAdjuster, withBelt, withShoulderTail } from '../../../../src/domain/layout/edit/changeBelt'
 import { addSlot, removeSlot, withSlot } from '../../../../src/domain/layout/edit/changeSlots'
 import { addTube, removeTube, withTube } from '../../../../src/domain/layout/edit/changeTubes'
-import { STRAP_IDS } from '../../../../src/domain/straps/strap'
+import { ARRANGEMENTS, STRAP_IDS } from '../../../../src/domain/straps/strap'
 import { layoutArb } from '../../../support/arbitraries'
 import { exampleLayout } from '../../../support/exampleLayouts'
 
@@ -40,7 +40,17 @@ describe('plain edits', () => {
       (layout) => withPlace(layout, 'place-1', { name: 'Driver' }),
       (layout) =>
         withSeat(layout, 'place-1', { reclineDeg: 33, reclineRange: { uprightDeg: 40, reclinedDeg: 12 } }),
-      (layout) => withBelt(layout, 'place-1', { arrangement: 7 }),
+      ...ARRANGEMENTS.map((arrangement) => (layout: Layout) => withBelt(layout, 'place-1', { arrangement })),
+      (layout) => withBelt(layout, 'place-1', { diagonal: 'right' }),
+      (layout) => withBelt(layout, 'place-1', { thighStraps: 'under-thighs' }),
+      (layout) => withShoulderTail(layout, 'place-1', 180),
+      (layout) => withShoulderTail(layout, 'place-1', null),
+      ...(['shoulder', 'lap', 'sub'] as const).map(
+        (family) => (layout: Layout) =>
+          withAdjuster(layout, 'place-1', family, { fromAnchorMm: 0, lengthMm: 80 }),
+      ),
+      (layout) => withAdjuster(layout, 'place-1', 'lap', null),
+      (layout) => withSeat(layout, 'place-1', { shellThicknessMm: 12 }),
       (layout) => withOccupant(layout, 'place-1', 'occupant-1', { massKg: 91, measured: {} }),
       (layout) => addOccupant(layout, 'place-1'),
       (layout) => removeOccupant(layout, 'place-1', 'occupant-1'),

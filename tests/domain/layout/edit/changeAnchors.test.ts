@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { emptyLayout } from '../../../../src/domain/layout/document/empty'
 import type { Layout, Place } from '../../../../src/domain/layout/document/layout'
 import { parseLayout } from '../../../../src/domain/layout/document/parseLayout'
-import { withBelt } from '../../../../src/domain/layout/edit/change'
+import { withBelt } from '../../../../src/domain/layout/edit/changeBelt'
 import {
   addAnchor,
   asTab,
@@ -13,9 +13,12 @@ import {
   withAnchor,
   withMirrored,
 } from '../../../../src/domain/layout/edit/changeAnchors'
+import { startingEye } from '../../../../src/domain/layout/edit/startingMount'
 import { addTube } from '../../../../src/domain/layout/edit/changeTubes'
 import { evaluateLayout } from '../../../../src/domain/layout/evaluate/evaluateLayout'
 import type { Anchor } from '../../../../src/domain/straps/anchor'
+import { shankAxis } from '../../../../src/domain/straps/eyeShank'
+import { lineOfPull } from '../../../../src/domain/straps/lineOfPull'
 import type { QuantityId } from '../../../../src/domain/straps/quantity'
 import { STRAP_IDS, type StrapId } from '../../../../src/domain/straps/strap'
 import { layoutArb } from '../../../support/arbitraries'
@@ -111,11 +114,56 @@ describe('withAnchor', () => {
 
   it('makes a tab of a wrap where it is', () => {
     const anchor = anchorOf(trail, 'shoulder-left')
-    const tabbed = withAnchor(trail, 'driver', anchor.id, asTab(first(trail), anchor))
+    const tabbed = withAnchor(trail, 'driver', anchor.id, asTab(first(trail), anchor, 'plate'))
     expect(anchorOf(tabbed, 'shoulder-left').mount).toMatchObject({
       kind: 'tab',
       tubeId: 'harness-bar',
       point: anchor.mount.point,
+    })
+  })
+
+  it.each([
+    { form: 'clevis', shear: 'double' },
+    { form: 'insert', shear: 'single' },
+  ] as const)('makes a $form of a tab: $shear shear, the same point, plane and tube', ({ form, shear }) => {
+    const anchor = anchorOf(rock, 'lap-left')
+    const made = withAnchor(rock, 'driver', anchor.id, asTab(first(rock), anchor, form))
+    expect(anchorOf(made, 'lap-left').mount).toEqual({ ...anchor.mount, form, shear })
+    const back = withAnchor(
+      made,
+      'driver',
+      anchor.id,
+      asTab(first(made), anchorOf(made, 'lap-left'), 'plate'),
+    )
+    expect(anchorOf(back, 'lap-left').mount).toEqual({ ...anchor.mount, shear })
+    expect(parseLayout(made)).toEqual({ ok: true, value: made })
+  })
+
+  it('makes an eye bolt where a tab is, its shank along the pull, mirrored to the other side', () => {
+    const anchor = anchorOf(rock, 'lap-left')
+    const eye = startingEye(rock, first(rock), anchor)
+    const made = withAnchor(rock, 'driver', anchor.id, eye)
+    expect(anchorOf(made, 'lap-left').mount).toMatchObject({
+      kind: 'eye',
+      point: anchor.mount.point,
+      tubeId: anchor.mount.tubeId,
+    })
+    // The direction of the shank is the unit vector of the strap's first piece.
+    const [sitting] = evaluateLayout(made).places[0]?.sittings ?? []
+    const path = sitting?.paths.find(({ strap }) => strap === 'lap-left')
+    if (path === undefined) throw new Error('no path')
+    const pull = lineOfPull(path)
+    const shank = shankAxis(eye)
+    expect([shank.x, shank.y, shank.z].map((part) => part.toFixed(9))).toEqual(
+      [pull.x, pull.y, pull.z].map((part) => part.toFixed(9)),
+    )
+    const other = anchorOf(made, 'lap-right').mount
+    if (other.kind !== 'eye') throw new Error('not mirrored')
+    expect(shankAxis(other)).toEqual({ x: shank.x, y: -shank.y, z: shank.z })
+    expect(asTab(first(made), anchorOf(made, 'lap-left'), 'plate')).toMatchObject({
+      kind: 'tab',
+      point: anchor.mount.point,
+      tubeId: anchor.mount.tubeId,
     })
   })
 

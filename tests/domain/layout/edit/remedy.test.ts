@@ -110,7 +110,7 @@ describe('appliedRemedy', () => {
     { property: 'belt-material', to: 'nylon', belt: { material: 'nylon' } },
     { property: 'belt-lap-adjuster', to: 'pull-down', belt: { lapAdjuster: 'pull-down' } },
     { property: 'belt-head-and-neck', to: 'no', belt: { headAndNeckRestraint: false } },
-    { property: 'belt-points', to: '3', belt: rock.places[0]?.belt },
+    { property: 'belt-points', to: '9', belt: rock.places[0]?.belt },
   ] as const)('sets $property to $to, if there is such a value', ({ property, to, belt }) => {
     const mended = appliedRemedy(
       rock,
