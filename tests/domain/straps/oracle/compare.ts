@@ -1,0 +1,144 @@
+import type { StrapPath } from '../../../../src/domain/straps/path'
+import type { QuantityId } from '../../../../src/domain/straps/quantity'
+import type { StrapScene } from '../../../../src/domain/straps/scene'
+import { solvePlace, type SolvedPlace } from '../../../../src/domain/straps/solve'
+import type { StrapId } from '../../../../src/domain/straps/strap'
+import { oraclePlace, type OraclePlace, type OracleStrap } from './place'
+import { slotBendDeg } from './slotBend'
+import { bendDeg } from './taut'
+import { apart, minus, towards, turnDeg, vectorOf, type Vector } from './vector'
+
+/** How far the two solvers may be apart: lengths and contacts, angles. */
+export const AGREE_MM = 0.05
+export const AGREE_DEG = 0.02
+
+export interface Difference {
+  readonly strap: StrapId
+  readonly what: string
+  readonly by: number
+  readonly unit: 'mm' | 'deg'
+}
+
+const DEG = 180 / Math.PI
+const atan2Deg = (up: number, along: number): number => Math.atan2(up, along) * DEG
+
+/** The angles of one strap's free run as the README of the straps defines them, from the slow solver's contacts. */
+const runAngles = (scene: StrapScene, strap: OracleStrap): readonly (readonly [QuantityId, number])[] => {
+  const run = minus(strap.effective, strap.arrival.touch)
+  const inward = strap.strap.endsWith('left') ? run[1] : -run[1]
+  const toHip = minus(strap.effective, vectorOf(scene.body.hip))
+  switch (strap.strap) {
+    case 'shoulder-left':
+    case 'shoulder-right':
+      return [
+        ['shoulder-drop', atan2Deg(-run[2], run[0])],
+        ['shoulder-plan', atan2Deg(inward, run[0])],
+      ]
+    case 'lap-left':
+    case 'lap-right': {
+      const front = strap.arrival.later[0] ?? strap.arrival.touch
+      const toFront = minus(strap.effective, front)
+      return [
+        ['lap-angle', atan2Deg(-toHip[2], toHip[0])],
+        ['lap-run-angle', atan2Deg(-toFront[2], toFront[0])],
+      ]
+    }
+    case 'sub-left':
+    case 'sub-right':
+    case 'sub-centre':
+      return [['sub-to-vertical', atan2Deg(run[0], -run[2])]]
+  }
+}
+
+const pointDifferences = (strap: OracleStrap, path: StrapPath): readonly (readonly [string, number])[] => [
+  ['anchor contact', apart(strap.contact, vectorOf(path.contacts[0]?.point ?? path.effectiveAnchor))],
+  ['body contact', apart(strap.arrival.touch, vectorOf(path.bodyContact))],
+  ['effective anchor', apart(strap.effective, vectorOf(path.effectiveAnchor))],
+  ['length', Math.abs(strap.totalMm - path.lengthMm)],
+]
+
+const directionDifferences = (
+  strap: OracleStrap,
+  path: StrapPath,
+): readonly (readonly [string, number])[] => {
+  const at = (index: number): Vector => vectorOf(path.contacts[index]?.point ?? path.bodyContact)
+  return [
+    ['line of pull', turnDeg(towards(strap.contact, strap.second), towards(at(0), at(1)))],
+    [
+      'free run',
+      turnDeg(
+        towards(strap.effective, strap.arrival.touch),
+        towards(vectorOf(path.effectiveAnchor), vectorOf(path.bodyContact)),
+      ),
+    ],
+  ]
+}
+
+const quantityDifferences = (
+  scene: StrapScene,
+  strap: OracleStrap,
+  solved: SolvedPlace,
+): readonly (readonly [string, number])[] => {
+  const slotBend = slotBendDeg(scene, strap)
+  const expected = [
+    ...runAngles(scene, strap),
+    ...(slotBend === null ? [] : [['slot-bend', slotBend] as const]),
+  ]
+  return expected.flatMap(([id, value]) => {
+    const found = solved.quantities.find((one) => one.id === id && one.subject === strap.strap)
+    // Withheld where the strap would pass through a tube.
+    return found === undefined ? [] : [[id, Math.abs(found.value - value)] as const]
+  })
+}
+
+/** A turn that a solver may as well call none: its contact there is badly conditioned. */
+const BARELY_BENT_DEG = 1e-3
+
+const strapDifferences = (
+  scene: StrapScene,
+  strap: OracleStrap,
+  path: StrapPath,
+  solved: SolvedPlace,
+): readonly Difference[] => {
+  const bend = bendDeg(strap)
+  const isBarelyBent = bend > 0 && bend < BARELY_BENT_DEG
+  const mm = pointDifferences(strap, path).filter(([what]) => !(isBarelyBent && what === 'effective anchor'))
+  const deg = [...directionDifferences(strap, path), ...quantityDifferences(scene, strap, solved)]
+  return [
+    ...mm.flatMap(([what, by]) =>
+      by <= AGREE_MM ? [] : [{ strap: strap.strap, what, by, unit: 'mm' as const }],
+    ),
+    ...deg.flatMap(([what, by]) =>
+      by <= AGREE_DEG ? [] : [{ strap: strap.strap, what, by, unit: 'deg' as const }],
+    ),
+  ]
+}
+
+export interface Comparison {
+  readonly compared: readonly OracleStrap[]
+  readonly differences: readonly Difference[]
+  /** Straps with a path in one solver only. */
+  readonly onlyOracle: readonly StrapId[]
+  readonly onlySolver: readonly StrapId[]
+  readonly solved: SolvedPlace
+  readonly oracle: OraclePlace
+}
+
+/** Both solvers on one scene. */
+export const compared = (scene: StrapScene): Comparison => {
+  const oracle = oraclePlace(scene)
+  const solved = solvePlace(scene)
+  const pairs = oracle.straps.flatMap((strap) => {
+    const path = solved.paths.find((one) => one.strap === strap.strap)
+    return path ? [{ strap, path }] : []
+  })
+  const both = new Set(pairs.map(({ strap }) => strap.strap))
+  return {
+    compared: pairs.map(({ strap }) => strap),
+    differences: pairs.flatMap(({ strap, path }) => strapDifferences(scene, strap, path, solved)),
+    onlyOracle: oracle.straps.flatMap(({ strap }) => (both.has(strap) ? [] : [strap])),
+    onlySolver: solved.paths.flatMap(({ strap }) => (both.has(strap) ? [] : [strap])),
+    solved,
+    oracle,
+  }
+}

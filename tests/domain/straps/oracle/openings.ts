@@ -1,0 +1,85 @@
+import { vehiclePoint } from '../../../../src/domain/body/pose'
+import type { PointMm } from '../../../../src/domain/geometry/point'
+import type { StrapScene } from '../../../../src/domain/straps/scene'
+import type { Slot } from '../../../../src/domain/straps/seat'
+import { strapFamily, type StrapId } from '../../../../src/domain/straps/strap'
+import type { Opening } from './chain'
+import { cross, dot, minus, unit, vectorOf, type Vector } from './vector'
+
+const DEG = Math.PI / 180
+
+/** The long and short direction of a slot in the seat frame, as said in the model of a slot (seat.ts). */
+const slotAxes = ({ face, turnDeg }: Slot): { long: Vector; short: Vector; normal: Vector } => {
+  const c = Math.cos(turnDeg * DEG)
+  const s = Math.sin(turnDeg * DEG)
+  switch (face) {
+    case 'back':
+      return { long: [0, c, s], short: [0, -s, c], normal: [1, 0, 0] }
+    case 'side':
+      return { long: [c, 0, s], short: [-s, 0, c], normal: [0, 1, 0] }
+    case 'cushion':
+      return { long: [s, c, 0], short: [c, -s, 0], normal: [0, 0, 1] }
+  }
+}
+
+const pointOf = ([xMm, yMm, zMm]: Vector): PointMm => ({ xMm, yMm, zMm })
+
+/** The rectangles a slot opens for the middle of the webbing: one, or one on each face of a thick shell. */
+export const slotOpenings = (scene: StrapScene, slot: Slot, strap: StrapId): readonly Opening[] => {
+  const { long, short, normal } = slotAxes(slot)
+  const middle = vectorOf(slot.centre)
+  const posed = (at: Vector): Vector => vectorOf(vehiclePoint(scene.pose, pointOf(at)))
+  const zero = posed([0, 0, 0])
+  const turned = (direction: Vector): Vector => unit(minus(posed(direction), zero))
+  const takenMm = slot.face === 'side' ? 0 : scene.belt.webbingMm[strapFamily(strap)] / 2
+  const longMm = Math.max(0, slot.lengthMm / 2 - takenMm)
+  const thickMm = scene.seat.shellThicknessMm ?? 0
+  const offsets = thickMm > 0 ? [-thickMm / 2, thickMm / 2] : [0]
+  return offsets.map((offset) => ({
+    origin: posed([
+      middle[0] + normal[0] * offset,
+      middle[1] + normal[1] * offset,
+      middle[2] + normal[2] * offset,
+    ]),
+    across: turned(long),
+    up: turned(short),
+    low: [-longMm, -slot.heightMm / 2],
+    high: [longMm, slot.heightMm / 2],
+  }))
+}
+
+/** Signed distance of a point from an opening's plane. */
+export const planeDistance = ({ origin, across, up }: Opening, at: Vector): number =>
+  dot(minus(at, origin), cross(across, up))
+
+/** The backrest rim: everything above it in the vertical plane through it. */
+export const rimOpening = (scene: StrapScene): Opening => {
+  const { xMm, zMm } = scene.seat.backrestRim
+  return {
+    origin: vectorOf(vehiclePoint(scene.pose, { xMm, yMm: 0, zMm })),
+    across: [0, 1, 0],
+    up: [0, 0, 1],
+    low: [-Infinity, 0],
+    high: [Infinity, Infinity],
+    isOpenAbove: true,
+  }
+}
+
+/** The openings on the way from a mount (its middle at `from`) to the body at `to`, the mount's side first; none that does not act. */
+export const openingsOf = (
+  scene: StrapScene,
+  strap: StrapId,
+  from: Vector,
+  to: Vector,
+): readonly Opening[] | 'slot-not-reached' => {
+  const slot = scene.seat.slots.find(({ straps }) => straps.includes(strap))
+  if (slot === undefined) {
+    if (strapFamily(strap) !== 'shoulder') return []
+    const rim = rimOpening(scene)
+    return from[0] > rim.origin[0] ? [rim] : []
+  }
+  const openings = slotOpenings(scene, slot, strap)
+  const isReached = openings.every((opening) => planeDistance(opening, from) * planeDistance(opening, to) < 0)
+  if (!isReached) return 'slot-not-reached'
+  return openings.toSorted((a, b) => Math.abs(planeDistance(a, from)) - Math.abs(planeDistance(b, from)))
+}

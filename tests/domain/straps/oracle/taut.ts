@@ -1,0 +1,133 @@
+import type { Arrival, BodyEnd } from './bodyEnds'
+import { crossing, isInside, shortestChain, type Opening } from './chain'
+import type { MountEnd } from './mountEnd'
+import { apart, minus, norm, plus, towards, turnDeg, type Vector } from './vector'
+
+/** A strap at rest: straight pieces mount contact → held points → touch, then the body. */
+export interface Taut {
+  readonly contact: Vector
+  /** Where it passes each opening, bent or not, the mount's side first. */
+  readonly passes: readonly Vector[]
+  readonly arrival: Arrival
+  /** From the mount contact to the strap's end. */
+  readonly lengthMm: number
+}
+
+const STILL_MM = 1e-8
+const MOST_ROUNDS = 600
+const SWINGING_ROUNDS = 30
+
+/** Contacts at both ends that agree with each other when nothing is between them. */
+const straight = (
+  mount: MountEnd,
+  body: BodyEnd,
+  from: Vector,
+): { contact: Vector; arrival: Arrival } | null => {
+  let contact = from
+  for (let round = 0; round < MOST_ROUNDS; round += 1) {
+    const arrival = body(contact)
+    const next = arrival && mount(arrival.touch)
+    if (arrival === null || next === null) return null
+    if (apart(next, contact) < STILL_MM) return { contact: next, arrival }
+    contact = next
+  }
+  throw new Error('the straight strap does not come to rest')
+}
+
+/**
+ * One way through: mount → one opening after another → body. The ends of the straight pieces are held where they touch, the points
+ * in the openings take the shortest way between them, the ends follow, until nothing moves: then every piece is straight, every
+ * held point is in balance and both ends are tangent.
+ */
+const through = (mount: MountEnd, openings: readonly Opening[], body: BodyEnd, begin: Taut): Taut | null => {
+  let { contact, arrival } = begin
+  let x: readonly number[] = openings.flatMap((opening) => {
+    const { u, v } = crossing(opening, contact, arrival.touch)
+    return [u, v]
+  })
+  let passes: readonly Vector[] = []
+  for (let round = 0; round < MOST_ROUNDS; round += 1) {
+    const chain = shortestChain(contact, openings, arrival.touch, x)
+    const nextContact = mount(chain.points[0] ?? contact)
+    const nextArrival = body(chain.points.at(-1) ?? contact)
+    if (nextContact === null || nextArrival === null) return null
+    const moved = Math.max(
+      apart(nextContact, contact),
+      apart(nextArrival.touch, arrival.touch),
+      ...chain.points.map((point, i) => apart(point, passes[i] ?? contact)),
+    )
+    ;({ x, points: passes } = chain)
+    if (moved < STILL_MM) return lengthOf(nextContact, passes, nextArrival)
+    // Where the ends answer too strongly they would swing for ever: then they follow part of the way.
+    const share = round < SWINGING_ROUNDS ? 1 : 0.3
+    contact = plus(contact, minus(nextContact, contact), share)
+    const touch = plus(arrival.touch, minus(nextArrival.touch, arrival.touch), share)
+    arrival = { ...nextArrival, touch }
+  }
+  throw new Error('the bent strap does not come to rest')
+}
+
+const lengthOf = (contact: Vector, passes: readonly Vector[], arrival: Arrival): Taut => {
+  const points = [contact, ...passes, arrival.touch]
+  const freeMm = points.slice(1).reduce((sum, point, i) => sum + norm(minus(point, points[i] ?? point)), 0)
+  return { contact, passes, arrival, lengthMm: freeMm + arrival.restMm }
+}
+
+/**
+ * The taut strap through all the openings in order. Each opening may come as several alternatives (pieces of a chain of edges):
+ * `ways` lists the sequences to try, the shortest counts. Null when an end lies inside what it touches.
+ */
+export const tautStrap = (
+  mount: MountEnd,
+  ways: readonly (readonly Opening[])[],
+  body: BodyEnd,
+  from: Vector,
+): Taut | null => {
+  const free = straight(mount, body, from)
+  if (free === null) return null
+  const begin = lengthOf(free.contact, [], free.arrival)
+  const first = ways[0] ?? []
+  if (first.some((opening) => opening.isOpenAbove && !isBetween(opening, begin))) return begin
+  if (ways.length <= 1 && first.every((opening) => isPassedClean(opening, begin))) {
+    const passes = first.map((opening) => {
+      const { share } = crossing(opening, begin.contact, begin.arrival.touch)
+      const run = minus(begin.arrival.touch, begin.contact)
+      return [0, 1, 2].map((i) => (begin.contact[i] ?? 0) + (run[i] ?? 0) * share) as unknown as Vector
+    })
+    return { ...begin, passes }
+  }
+  const found = ways.flatMap((openings) => through(mount, openings, body, begin) ?? [])
+  return found.reduce<Taut | null>(
+    (best, one) => (best === null || one.lengthMm < best.lengthMm ? one : best),
+    null,
+  )
+}
+
+/** Whether an opening's plane lies between the two ends; the rim does not act on a strap that bears on the shoulder behind it. */
+const isBetween = (opening: Opening, { contact, arrival }: Taut): boolean => {
+  const { share } = crossing(opening, contact, arrival.touch)
+  return share > 0 && share < 1
+}
+
+const isPassedClean = (opening: Opening, { contact, arrival }: Taut): boolean => {
+  const { u, v } = crossing(opening, contact, arrival.touch)
+  return isInside(opening, u, v)
+}
+
+/** Turn in space between the directions before the first and after the last opening. */
+export const bendDeg = ({ contact, passes, arrival }: Taut): number => {
+  const first = passes[0]
+  const last = passes.at(-1)
+  if (first === undefined || last === undefined) return 0
+  return turnDeg(towards(contact, first), towards(last, arrival.touch))
+}
+
+/** The held points where it really bends, by more than `leastDeg`. */
+export const bentPasses = ({ contact, passes, arrival }: Taut, leastDeg: number): readonly Vector[] => {
+  const points = [contact, ...passes, arrival.touch]
+  return passes.filter((pass, i) => {
+    const before = points[i] ?? pass
+    const after = points[i + 2] ?? pass
+    return turnDeg(towards(before, pass), towards(pass, after)) > leastDeg
+  })
+}
