@@ -13,7 +13,7 @@ const start = async (page: Page): Promise<App> => {
   return app
 }
 
-/** What the browser keeps for this page, as text; empty while nothing is. */
+/** The layouts that the browser keeps for this page, as text; empty while there are none. */
 const kept = async (page: Page): Promise<string> =>
   await page.evaluate(
     () =>
@@ -21,15 +21,28 @@ const kept = async (page: Page): Promise<string> =>
         const opening = indexedDB.open('tabwright')
         opening.onerror = () => reject(new Error('no database'))
         opening.onsuccess = () => {
-          const reading = opening.result.transaction('layouts').objectStore('layouts').get('layout')
+          const reading = opening.result.transaction('layouts').objectStore('layouts').getAll()
           reading.onerror = () => reject(new Error('nothing to read'))
           reading.onsuccess = () => {
             opening.result.close()
-            resolve(String(reading.result ?? ''))
+            resolve(JSON.stringify(reading.result))
           }
         }
       }),
   )
+
+const nameJob = async (app: App, name: string): Promise<void> => {
+  await app.tab('Job')
+  await app.typeInto(app.page.getByRole('textbox', { name: 'Job', exact: true }), name)
+  await expect(app.page.getByRole('heading', { level: 1 })).toHaveText(name)
+  await expect.poll(async () => await kept(app.page)).toContain(name)
+}
+
+/** Loads the page anew, as a builder does who comes back to a tab. */
+const reloaded = async (app: App): Promise<void> => {
+  await app.page.reload()
+  await expect(app.page.getByRole('application').first()).toBeVisible()
+}
 
 test('what was dragged is there again after the page is loaded anew', async ({ page }) => {
   const app = await start(page)
@@ -106,4 +119,95 @@ test('opening another layout is a step that undo takes back', async ({ page }) =
   await expect(page.getByRole('heading', { level: 1 })).toHaveText(exampleLayout('rock-buggy').job.name)
   await app.undo()
   await expect.poll(async () => await app.numbers()).toEqual(before)
+})
+
+test('two tabs never write over each other, and each finds its own work again', async ({ page, context }) => {
+  const first = await App.start(page)
+  await first.openLayout(benchCar())
+  await nameJob(first, 'Dune car')
+  const second = await App.start(await context.newPage())
+  await expect(second.page.getByRole('heading', { level: 1 })).toHaveText('Dune car')
+  await expect(second.notice).toContainText('open in another tab too')
+  await second.closeNotice()
+  await nameJob(second, 'Wash car')
+  await nameJob(first, 'Dune car, lower')
+  expect(await kept(page)).toContain('Wash car')
+  await reloaded(first)
+  await expect(first.page.getByRole('heading', { level: 1 })).toHaveText('Dune car, lower')
+  await reloaded(second)
+  await expect(second.page.getByRole('heading', { level: 1 })).toHaveText('Wash car')
+  await expect(second.notice).toHaveCount(0)
+})
+
+test('a new tab has what was changed last; what other tabs kept can be opened, undone and removed', async ({
+  page,
+  context,
+}) => {
+  const first = await App.start(page)
+  await nameJob(first, 'Dune car')
+  const second = await App.start(await context.newPage())
+  await nameJob(second, 'Wash car')
+  await second.openMenu('File')
+  const list = second.page.getByRole('list', { name: 'Recovered layouts' })
+  await expect(list.getByRole('listitem')).toHaveText([/Dune car.*open in another tab/])
+  await expect(list.getByRole('button', { name: /Remove/ })).toHaveCount(0)
+  await page.close()
+  await second.page.close()
+
+  const third = await App.start(await context.newPage())
+  await expect(third.page.getByRole('heading', { level: 1 })).toHaveText('Wash car')
+  await expect(third.notice).toContainText('in the File menu under Recovered layouts')
+  await third.closeNotice()
+  await third.openMenu('File')
+  const recovered = third.page.getByRole('list', { name: 'Recovered layouts' }).getByRole('listitem')
+  await expect(recovered).toHaveText([/Dune car/])
+  await recovered.getByRole('button', { name: /^Dune car/ }).click()
+  await expect(third.notice).toContainText('Dune car is open')
+  await expect(third.page.getByRole('heading', { level: 1 })).toHaveText('Dune car')
+  await third.undo()
+  await expect(third.page.getByRole('heading', { level: 1 })).toHaveText('Wash car')
+  await third.openMenu('File')
+  await recovered.getByRole('button', { name: /^Remove Dune car/ }).click()
+  await expect(recovered).toHaveCount(0)
+  await reloaded(third)
+  await third.openMenu('File')
+  await expect(third.page.getByRole('button', { name: 'New layout' })).toBeVisible()
+  await expect(recovered).toHaveCount(0)
+})
+
+test('a browser that keeps nothing says so and goes on working', async ({ page }) => {
+  await page.addInitScript(() => {
+    IDBFactory.prototype.open = () => {
+      throw new DOMException('storage is forbidden here', 'SecurityError')
+    }
+  })
+  const app = await App.start(page)
+  await expect(app.notice).toContainText('keeps nothing for this page')
+  await app.closeNotice()
+  await app.openLayout(benchCar())
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Bench car')
+})
+
+test('a browser without room says so, keeps working, and keeps again once there is room', async ({
+  page,
+}) => {
+  await page.addInitScript(() => {
+    const room = { isFull: true }
+    Object.assign(window, { room })
+    IDBObjectStore.prototype.put = new Proxy(Reflect.get(IDBObjectStore.prototype, 'put'), {
+      apply: (put, store, given) => {
+        if (room.isFull) throw new DOMException('full', 'QuotaExceededError')
+        return Reflect.apply(put, store, given)
+      },
+    })
+  })
+  const app = await App.start(page)
+  await app.tab('Job')
+  await app.typeInto(page.getByRole('textbox', { name: 'Job', exact: true }), 'Dune car')
+  await expect(app.notice).toContainText('no room left')
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Dune car')
+  await page.evaluate(() => Object.assign(Reflect.get(window, 'room'), { isFull: false }))
+  await nameJob(app, 'Dune car, lower')
+  await page.reload()
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Dune car, lower')
 })

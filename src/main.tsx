@@ -14,10 +14,10 @@ import { lazy, StrictMode, Suspense } from 'react'
 import { createRoot } from 'react-dom/client'
 import { AppShell } from './panels/AppShell'
 import { ErrorBoundary } from './panels/ErrorBoundary'
-import { browserStorage, restored, startAutosave } from './state/autosave'
 import { startCompleting } from './state/evaluation/evaluationRunner'
 import { pageEvaluationWorker } from './state/evaluation/pageEvaluationWorker'
 import { unsoundLines } from './state/files'
+import { pageKeeping } from './state/keeping/pageKeeping'
 import { MountSheet } from './sheet/MountSheet'
 import { AppStoreProvider } from './state/react'
 import { createAppStore } from './state/store'
@@ -27,8 +27,8 @@ import { preferredTheme, startTheme } from './state/theme'
 const Elevations = lazy(async () => ({ default: (await import('./elevation/Elevations')).Elevations }))
 
 const start = async (root: HTMLElement): Promise<void> => {
-  const storage = browserStorage()
-  const { layout, notice, setAside } = await restored(storage)
+  const before = await pageKeeping.restored()
+  const { layout, notice, setAside } = before
   // Two elevations on a phone are both too small to take hold of anything.
   const isSmallScreen = window.matchMedia('(max-width: 640px)').matches
   const store = createAppStore(layout, {
@@ -38,7 +38,7 @@ const start = async (root: HTMLElement): Promise<void> => {
   })
   if (notice !== null) store.actions.notify(notice.kind, notice.text, notice.details)
   startTheme(store)
-  startAutosave(store, storage)
+  pageKeeping.start(store, before)
   if (pageEvaluationWorker !== null) startCompleting(store, pageEvaluationWorker)
   createRoot(root).render(
     <StrictMode>

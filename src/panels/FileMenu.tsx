@@ -10,6 +10,7 @@ import {
 } from '../state/files'
 import { useActions, useApp, useAppStore } from '../state/react'
 import { Disclosure } from './Disclosure'
+import { RecoveredLayouts } from './RecoveredLayouts'
 
 type Examples = readonly ExampleEntry[] | 'loading' | 'missing'
 
@@ -119,6 +120,7 @@ export const FileMenu = (): ReactElement => {
               </li>
             )}
           </ul>
+          <RecoveredLayouts onDone={close} />
           <h2 className="menu-heading">Examples</h2>
           <ExampleChoices onDone={close} />
         </>

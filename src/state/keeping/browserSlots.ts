@@ -1,0 +1,55 @@
+import { createStore, del, entries, get, set, update, type UseStore } from 'idb-keyval'
+import type { Slot, SlotStorage } from './slot'
+
+const SET_ASIDE_KEY = 'set-aside'
+
+/** The one slot of browsers that kept layouts before there were several. */
+const FIRST_SLOT = 'layout'
+const SLOT_PREFIX = 'layout:'
+
+const isSlotKey = (key: unknown): key is string =>
+  typeof key === 'string' && (key === FIRST_SLOT || key.startsWith(SLOT_PREFIX))
+
+const keyOf = (id: string): string => (id === FIRST_SLOT ? FIRST_SLOT : `${SLOT_PREFIX}${id}`)
+const idOf = (key: string): string => (key === FIRST_SLOT ? FIRST_SLOT : key.slice(SLOT_PREFIX.length))
+
+/** What lies under a key, whoever wrote it and however damaged it is. */
+const slotFrom = (id: string, value: unknown): Slot => {
+  const { text, jobName, savedAtMs, stamp } = (
+    typeof value === 'object' && value !== null ? value : {}
+  ) as Readonly<Record<string, unknown>>
+  return {
+    id,
+    text: typeof text === 'string' && typeof stamp === 'string' ? text : value,
+    jobName: typeof jobName === 'string' ? jobName : '',
+    savedAtMs: typeof savedAtMs === 'number' && Number.isFinite(savedAtMs) ? savedAtMs : 0,
+    stamp: typeof stamp === 'string' ? stamp : '',
+  }
+}
+
+/** IndexedDB, opened at the first use so that a browser that forbids it fails there and not while the page loads. */
+export const browserSlots = (): SlotStorage => {
+  let opened: UseStore | null = null
+  const database = (): UseStore => (opened ??= createStore('tabwright', 'layouts'))
+  return {
+    all: async () =>
+      (await entries<IDBValidKey, unknown>(database())).flatMap(([key, value]) =>
+        isSlotKey(key) ? [slotFrom(idOf(key), value)] : [],
+      ),
+    write: async ({ id, ...kept }, over) => {
+      let outcome: 'written' | 'overtaken' = 'written'
+      await update<unknown>(
+        keyOf(id),
+        (value) => {
+          outcome = value === undefined || slotFrom(id, value).stamp === over ? 'written' : 'overtaken'
+          return outcome === 'written' ? kept : value
+        },
+        database(),
+      )
+      return outcome
+    },
+    remove: (id) => del(keyOf(id), database()),
+    setAside: (value) => set(SET_ASIDE_KEY, value, database()),
+    readSetAside: async () => await get<unknown>(SET_ASIDE_KEY, database()),
+  }
+}

@@ -1,0 +1,46 @@
+/** A layout as it is kept in the browser. Every open tab writes into a slot of its own. */
+export interface Slot {
+  readonly id: string
+  /** The layout file's text; anything else is damage. */
+  readonly text: unknown
+  /** The job's name when it was kept, for people; may be empty. */
+  readonly jobName: string
+  /** When it was kept, ms since 1970 by this machine's clock; 0: not known. */
+  readonly savedAtMs: number
+  /** Another with every write, so that a slot that somebody else wrote into is known. */
+  readonly stamp: string
+}
+
+/** Where layouts are kept between visits; the browser's own in the app, plain objects in tests. Any of these may fail. */
+export interface SlotStorage {
+  readonly all: () => Promise<readonly Slot[]>
+  /**
+   * Writes a slot if nothing lies there or what lies there still bears the stamp `over` (null: only if nothing does), in one step
+   * that nobody can come between; `overtaken` and nothing written otherwise.
+   */
+  readonly write: (slot: Slot, over: string | null) => Promise<'written' | 'overtaken'>
+  readonly remove: (id: string) => Promise<void>
+  /** Keeps what could not be read where no later write touches it. */
+  readonly setAside: (value: unknown) => Promise<void>
+  readonly readSetAside: () => Promise<unknown>
+}
+
+/** What a page can find out about itself among the tabs of one browser. */
+export interface TabFacts {
+  /** The slot this tab wrote into before the page was loaded anew; null in a new tab. */
+  readonly lastSlotId: () => string | null
+  readonly rememberSlotId: (id: string) => void
+  /**
+   * Takes a slot for as long as the page is open. `taken`: another open tab has it; `unknown`: the browser cannot tell, and it
+   * must be taken for somebody else's.
+   */
+  readonly claim: (id: string) => Promise<'mine' | 'taken' | 'unknown'>
+  /** The slots that open tabs have taken, this one's too, as far as the browser can tell. */
+  readonly claimed: () => Promise<ReadonlySet<string>>
+  /** Up to when the kept layouts are that somebody was told of, ms since 1970. */
+  readonly toldUpToMs: () => number
+  readonly rememberTold: (upToMs: number) => void
+  /** Never the same twice, in any tab. */
+  readonly freshId: () => string
+  readonly nowMs: () => number
+}
