@@ -145,8 +145,11 @@ export const lapEnd = (body: PosedBody, strap: 'left' | 'right'): BodyEnd => {
   }
 }
 
-/** Down the front of the groin and under it as far as needed, evenly across the unrolled length from the buckle. */
-export const subEnd = (body: PosedBody, buckle: Vector): BodyEnd => {
+/**
+ * Down the front of the groin and under it as far as needed, evenly across the unrolled length from the buckle. A thigh strap that
+ * the wearer sits on (`isUnder`) leaves at the lowest point or behind it.
+ */
+export const subEnd = (body: PosedBody, buckle: Vector, isUnder = false): BodyEnd => {
   const { centre, radiusMm } = body.groinArc
   const middle: Flat = [centre.uMm, centre.vMm]
   const arc = circle(middle, radiusMm)
@@ -160,6 +163,7 @@ export const subEnd = (body: PosedBody, buckle: Vector): BodyEnd => {
     const turned = (((polar(side(last)) - buckleAt) % TURN) + TURN) % TURN
     const on = buckleAt + Math.acos(radiusMm / buckleMm)
     const off = buckleAt + turned - Math.acos(radiusMm / lastMm)
+    if (isUnder && (off <= on || off < 1.5 * Math.PI)) return null
     if (off <= on) return { touch: buckle, restMm: 0, later: [] }
     const downMm = Math.sqrt(buckleMm ** 2 - radiusMm ** 2)
     const arcMm = radiusMm * (off - on)

@@ -117,7 +117,8 @@ export const oraclePlace = (scene: StrapScene): OraclePlace => {
       ...shoulderStraps(scene, shoulderStrapsEnd(scene, laps, buckle)),
       ...laps.map(({ side, taut, front }) => finished(`lap-${side}`, taut, apart(front, buckle))),
       ...subs.flatMap((strap) => {
-        const taut = oneStrap(scene, strap, subEnd(scene.body, buckle), vectorOf(scene.body.hip))
+        const isUnder = scene.belt.thighStraps === 'under-thighs' && strap !== 'sub-centre'
+        const taut = oneStrap(scene, strap, subEnd(scene.body, buckle, isUnder), vectorOf(scene.body.hip))
         return taut ? [finished(strap, taut, 0)] : []
       }),
     ],

@@ -9,7 +9,16 @@ import type { Arrangement, StrapId } from '../../../../src/domain/straps/strap'
 import { belt, point, scene, slot, tab, wrap } from '../scenes'
 import { bodyChoice, lapChoice, shoulderChoice, subChoice, thicknessMm } from './randomChoices'
 
-export type Variant = '3-point' | '4-point' | '5-point' | '6-point' | '6-point-under-thighs' | '7-point'
+export const VARIANTS = [
+  '3-point',
+  '4-point',
+  '5-point',
+  '6-point',
+  '6-point-under-thighs',
+  '7-point',
+] as const
+
+export type Variant = (typeof VARIANTS)[number]
 
 const sceneChoice = fc.record({
   body: bodyChoice,
@@ -170,7 +179,7 @@ const ARRANGEMENT_OF = {
 } as const satisfies Record<Variant, Arrangement>
 
 const sceneOf = (choice: SceneChoice, variant: Variant): StrapScene => {
-  const { body } = choice
+  const { chest: _, ...body } = choice.body
   const isUnderThighs = variant === '6-point-under-thighs'
   const [shoulder] = choice.shoulder
   const isJoined = shoulder.tailShare > 0 && variant !== '3-point'

@@ -1,0 +1,28 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { compared, type Difference } from './compare'
+import { randomScene, VARIANTS } from './randomScenes'
+
+/** Random cars for each arrangement. */
+const CASES = Math.max(2000, Number(process.env['FC_RUNS'] ?? 0))
+
+const saidOf = ({ strap, what, by, unit }: Difference): string => `${strap} ${what} ${by.toFixed(4)} ${unit}`
+
+describe('solvePlace against the slow solver', () => {
+  it.each(VARIANTS)('agrees within 0.05 mm and 0.02° on %s belts', (variant) => {
+    let straps = 0
+    fc.assert(
+      fc.property(randomScene(variant), (given) => {
+        const { compared: both, differences, onlyOracle, onlySolver } = compared(given)
+        straps += both.length
+        expect({ differences: differences.map(saidOf), onlyOracle, onlySolver }).toEqual({
+          differences: [],
+          onlyOracle: [],
+          onlySolver: [],
+        })
+      }),
+      { numRuns: CASES },
+    )
+    expect(straps).toBeGreaterThan(CASES * 2)
+  })
+})
