@@ -1,6 +1,13 @@
 import { pointDistanceMm } from '../geometry/point'
 import type { Mount } from '../straps/anchor'
-import { type Belt, type StrapFamily, type StrapId, strapFamily, strapsOf } from '../straps/strap'
+import {
+  areShoulderStrapsJoined,
+  type Belt,
+  type StrapFamily,
+  type StrapId,
+  strapFamily,
+  strapsOf,
+} from '../straps/strap'
 import type { PropertyScene, PropertyValue } from './properties'
 
 /** Nearer together than this two anchors are one. Our judgement: neither two M10 bolts nor two loops of webbing find room there. */
@@ -17,6 +24,19 @@ export const shoulderAnchorages = (scene: PropertyScene): readonly PropertyValue
   if (belt.arrangement === 3 || left === null || right === null) return []
   const isShared = belt.shoulderTailMm !== undefined || pointDistanceMm(left, right) < SHARED_WITHIN_MM
   return [{ subject: 'shoulder-pair', value: isShared ? 'shared' : 'separate' }]
+}
+
+/**
+ * Whether the shoulder straps cross behind the wearer: the strap over the left shoulder is anchored to the right of the one over the
+ * right shoulder. Joined straps, which end on one anchor, do not cross.
+ */
+export const shoulderStrapsCrossed = (scene: PropertyScene): readonly PropertyValue[] => {
+  const { belt } = scene
+  const left = pointOf(scene, 'shoulder-left')
+  const right = pointOf(scene, 'shoulder-right')
+  if (belt.arrangement === 3 || left === null || right === null) return []
+  const isCrossed = !areShoulderStrapsJoined(belt) && left.yMm > right.yMm
+  return [{ subject: 'shoulder-pair', value: isCrossed ? 'yes' : 'no' }]
 }
 
 /** Distance of each thigh strap's anchor from the lap strap's on its side, mm. */

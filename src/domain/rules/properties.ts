@@ -1,10 +1,10 @@
 import type { Tube } from '../geometry/tube'
 import { tubeAreaMm2, tubeSecondMomentMm4 } from '../geometry/tubeSection'
-import type { Anchor } from '../straps/anchor'
+import { type Anchor, anchorForm } from '../straps/anchor'
 import type { Subject } from '../straps/quantity'
 import type { Seat } from '../straps/seat'
-import { type Belt, type StrapFamily, strapFamily, strapsOf } from '../straps/strap'
-import { shoulderAnchorages, slotSpares, subToLap } from './placeProperties'
+import { areShoulderStrapsJoined, type Belt, type StrapFamily, strapFamily, strapsOf } from '../straps/strap'
+import { shoulderAnchorages, shoulderStrapsCrossed, slotSpares, subToLap } from './placeProperties'
 import type { PropertyId } from './rule'
 
 /** What a place has typed about its belt, its anchors, the tubes of the car and the slots of its seat. */
@@ -68,6 +68,26 @@ const ofAnchors = (
     return value === null ? [] : [{ subject: strap, value }]
   })
 
+/** A value of the tube that each wrapped strap is wrapped round. */
+const ofWrappedTubes = (
+  scene: PropertyScene,
+  family: StrapFamily | null,
+  valueOf: (tube: Tube) => number | string,
+): readonly PropertyValue[] =>
+  ofAnchors(usedAnchors(scene, family), (mount) => {
+    const tube = mount.kind === 'wrap' ? scene.tubes.find(({ id }) => id === mount.tubeId) : undefined
+    return tube === undefined ? null : valueOf(tube)
+  })
+
+/** Whether each strap is led through a slot of the seat. */
+const strapSlots = ({ belt, seat }: PropertyScene, family: StrapFamily | null): readonly PropertyValue[] =>
+  strapsOf(belt)
+    .filter((strap) => family === null || strapFamily(strap) === family)
+    .map((strap) => ({
+      subject: strap,
+      value: yesOrNo(seat.slots.some((slot) => slot.straps.includes(strap))),
+    }))
+
 /**
  * Every value of a property at one place, each with what it belongs to; empty where nothing has it. Webbing widths belong to
  * the pair (or the centre strap), bar values to the tubes that carry the shoulder straps, tab and wrap values to the straps.
@@ -78,7 +98,7 @@ export const propertyValues = (
   family: StrapFamily | null,
   scene: PropertyScene,
 ): readonly PropertyValue[] => {
-  const { belt, tubes } = scene
+  const { belt } = scene
   const anchors = usedAnchors(scene, family)
   switch (property) {
     case 'belt-points':
@@ -91,33 +111,30 @@ export const propertyValues = (
       return ofBelt(belt.lapAdjuster)
     case 'belt-head-and-neck':
       return ofBelt(yesOrNo(belt.headAndNeckRestraint))
+    case 'belt-joined':
+      return belt.arrangement === 3 ? [] : ofBelt(yesOrNo(areShoulderStrapsJoined(belt)))
+    case 'straps-crossed':
+      return shoulderStrapsCrossed(scene)
     case 'webbing-width':
       return webbingWidths(belt, family)
     case 'wrap-guide-hoops':
       return ofAnchors(anchors, (mount) => (mount.kind === 'wrap' ? yesOrNo(mount.guideHoops) : null))
     case 'wrap-bar-diameter':
-      return ofAnchors(anchors, (mount) =>
-        mount.kind === 'wrap'
-          ? (tubes.find((tube) => tube.id === mount.tubeId)?.outsideDiameterMm ?? null)
-          : null,
-      )
+      return ofWrappedTubes(scene, family, (tube) => tube.outsideDiameterMm)
     case 'wrap-tube-role':
-      return ofAnchors(anchors, (mount) =>
-        mount.kind === 'wrap' ? (tubes.find((tube) => tube.id === mount.tubeId)?.role ?? null) : null,
-      )
+      return ofWrappedTubes(scene, family, (tube) => tube.role)
     case 'strap-slot':
-      return strapsOf(belt)
-        .filter((strap) => family === null || strapFamily(strap) === family)
-        .map((strap) => ({
-          subject: strap,
-          value: yesOrNo(scene.seat.slots.some((slot) => slot.straps.includes(strap))),
-        }))
+      return strapSlots(scene, family)
     case 'slot-spare':
       return slotSpares(scene, family)
     case 'sub-to-lap':
       return subToLap(scene)
     case 'shoulder-anchorages':
       return shoulderAnchorages(scene)
+    case 'anchor-form':
+      return ofAnchors(anchors, anchorForm)
+    case 'eye-thread':
+      return ofAnchors(anchors, (mount) => (mount.kind === 'eye' ? mount.threadDiameterMm : null))
     case 'tab-thickness':
       return ofAnchors(anchors, (mount) => (mount.kind === 'tab' ? mount.thicknessMm : null))
     case 'tab-shear':

@@ -44,22 +44,18 @@ const wallRemedy = (
     : { kind: 'change-property', property: 'bar-wall', to: String(proposedMm) }
 }
 
-/** What to do about a property that no single typed value decides; null for one that a value does. */
-const placeRemedy = (property: PropertyId): string | null => {
-  switch (property) {
-    case 'strap-slot':
-      return 'Add a slot for the strap under Seat, where the seat has or can have one.'
-    case 'slot-spare':
-      return 'Correct the length of the slot under Seat, or take webbing of another width.'
-    case 'sub-to-lap':
-      return 'Move the thigh strap’s anchor to the lap strap’s anchor on its side, or let the thigh straps run rearward.'
-    case 'shoulder-anchorages':
-      return 'Give each shoulder strap an anchor of its own.'
-    case 'wrap-tube-role':
-      return 'Wrap the strap round another tube, or put a tab in its place.'
-    default:
-      return null
-  }
+/** What to do about a property that no single typed value decides. */
+const PLACE_REMEDIES: Partial<Record<PropertyId, string>> = {
+  'strap-slot': 'Add a slot for the strap under Seat, where the seat has or can have one.',
+  'slot-spare': 'Correct the length of the slot under Seat, or take webbing of another width.',
+  'sub-to-lap':
+    'Move the thigh strap’s anchor to the lap strap’s anchor on its side, or let the thigh straps run rearward.',
+  'shoulder-anchorages': 'Give each shoulder strap an anchor of its own.',
+  'belt-joined': 'Part the shoulder straps under Belt and give each its own anchor.',
+  'straps-crossed':
+    'Anchor each shoulder strap on the other side of the seat, or take a belt with more points.',
+  'anchor-form': 'Choose another way of fixing it under Anchors, “How it is made”.',
+  'wrap-tube-role': 'Wrap the strap round another tube, or put a tab in its place.',
 }
 
 /**
@@ -68,8 +64,8 @@ const placeRemedy = (property: PropertyId): string | null => {
  */
 export const propertyRemedy = (rule: PropertyRule, value: number | string, tube: Tube | null): Remedy => {
   const { property, min, max, wanted } = rule
-  const where = placeRemedy(property)
-  if (where !== null) return { kind: 'none', reason: where }
+  const where = PLACE_REMEDIES[property]
+  if (where !== undefined) return { kind: 'none', reason: where }
   if (wanted !== null) {
     const first = wanted[0]
     return first === undefined

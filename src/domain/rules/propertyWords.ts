@@ -1,3 +1,4 @@
+import { ANCHOR_FORMS } from '../straps/anchor'
 import type { PropertyId } from './rule'
 
 const YES_NO = ['yes', 'no'] as const
@@ -9,6 +10,8 @@ export const PROPERTY_WORDS: Readonly<Record<PropertyId, readonly string[] | nul
   'belt-material': ['polyester', 'nylon'],
   'belt-lap-adjuster': ['pull-up', 'pull-down'],
   'belt-head-and-neck': YES_NO,
+  'belt-joined': YES_NO,
+  'straps-crossed': YES_NO,
   'webbing-width': null,
   'wrap-guide-hoops': YES_NO,
   'wrap-bar-diameter': null,
@@ -17,6 +20,8 @@ export const PROPERTY_WORDS: Readonly<Record<PropertyId, readonly string[] | nul
   'slot-spare': null,
   'sub-to-lap': null,
   'shoulder-anchorages': ['separate', 'shared'],
+  'anchor-form': ANCHOR_FORMS,
+  'eye-thread': null,
   'tab-thickness': null,
   'tab-shear': ['single', 'double'],
   'bar-diameter': null,

@@ -1,5 +1,13 @@
+import type { Mount } from '../straps/anchor'
 import type { QuantityId, Subject } from '../straps/quantity'
-import { type StrapFamily, type StrapId, strapFamily, strapSide, strapsOf } from '../straps/strap'
+import {
+  areShoulderStrapsJoined,
+  type StrapFamily,
+  type StrapId,
+  strapFamily,
+  strapSide,
+  strapsOf,
+} from '../straps/strap'
 import type { QuantityRule } from './rule'
 import type { PropertyScene } from './properties'
 
@@ -31,12 +39,23 @@ const strapsIn = (scene: SubjectScene, family: StrapFamily): readonly StrapId[] 
   strapsOf(scene.belt).filter((strap) => strapFamily(strap) === family)
 
 const pairIn = (scene: SubjectScene, family: StrapFamily): readonly Subject[] =>
-  strapsIn(scene, family).some((strap) => strapSide(strap) === 'left') ? [`${family}-pair`] : []
+  (['left', 'right'] as const).every((side) =>
+    strapsIn(scene, family).some((strap) => strapSide(strap) === side),
+  )
+    ? [`${family}-pair`]
+    : []
 
-const strapsMounted = (scene: SubjectScene, kind: 'tab' | 'wrap'): readonly StrapId[] =>
+const strapsMounted = (scene: SubjectScene, kind: Mount['kind']): readonly StrapId[] =>
   strapsOf(scene.belt).filter((strap) =>
     scene.anchors.some((anchor) => anchor.strap === strap && anchor.mount.kind === kind),
   )
+
+/** Straps that have a tube beside them: any tube but the one that they are fixed to. */
+const strapsNearTubes = ({ belt, anchors, tubes }: SubjectScene): readonly StrapId[] =>
+  strapsOf(belt).filter((strap) => {
+    const own = anchors.find((anchor) => anchor.strap === strap)?.mount.tubeId ?? null
+    return tubes.some(({ id }) => id !== own)
+  })
 
 const strapsInSlots = (scene: SubjectScene): readonly StrapId[] =>
   strapsOf(scene.belt).filter((strap) => scene.seat.slots.some((slot) => slot.straps.includes(strap)))
@@ -78,6 +97,14 @@ const subjectsWith = (quantity: QuantityId, scene: SubjectScene): readonly Subje
       return strapsMounted(scene, 'wrap')
     case 'tab-twist':
       return strapsMounted(scene, 'tab')
+    case 'shank-angle':
+      return strapsMounted(scene, 'eye')
+    case 'shoulder-junction':
+      return areShoulderStrapsJoined(scene.belt) ? pairIn(scene, 'shoulder') : []
+    case 'adjuster-clearance':
+      return strapsOf(scene.belt).filter((strap) => scene.belt.adjusters?.[strapFamily(strap)] !== undefined)
+    case 'tube-clearance':
+      return strapsNearTubes(scene)
     case 'helmet-clearance':
       return scene.tubes.length > 0 ? ['head'] : []
     case 'strap-length':

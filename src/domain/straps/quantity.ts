@@ -28,6 +28,10 @@ export const QUANTITY_IDS = [
   'slot-bend',
   'wrap-square',
   'tab-twist',
+  'shank-angle',
+  'shoulder-junction',
+  'adjuster-clearance',
+  'tube-clearance',
   'helmet-clearance',
   'strap-length',
 ] as const
@@ -49,6 +53,9 @@ export const quantityUnit = (id: QuantityId): QuantityUnit => {
     case 'lap-off-centre':
     case 'lap-over-asis':
     case 'sub-spacing':
+    case 'shoulder-junction':
+    case 'adjuster-clearance':
+    case 'tube-clearance':
     case 'helmet-clearance':
     case 'strap-length':
       return 'mm'
@@ -67,6 +74,7 @@ export const quantityUnit = (id: QuantityId): QuantityUnit => {
     case 'slot-bend':
     case 'wrap-square':
     case 'tab-twist':
+    case 'shank-angle':
       return 'deg'
   }
 }

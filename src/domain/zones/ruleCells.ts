@@ -53,6 +53,10 @@ export const homeElevation = (rule: QuantityRule, mirrored: boolean): Elevation 
     case 'slot-bend':
     case 'wrap-square':
     case 'tab-twist':
+    case 'shank-angle':
+    case 'shoulder-junction':
+    case 'adjuster-clearance':
+    case 'tube-clearance':
     case 'helmet-clearance':
     case 'strap-length':
       return 'side'

@@ -113,6 +113,10 @@ export const sideLimitOf = (rule: QuantityRule, model: StrapModel): SideLimit | 
     case 'sub-spacing':
     case 'wrap-square':
     case 'tab-twist':
+    case 'shank-angle':
+    case 'shoulder-junction':
+    case 'adjuster-clearance':
+    case 'tube-clearance':
     case 'helmet-clearance':
     case 'strap-length':
       return undefined

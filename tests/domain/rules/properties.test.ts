@@ -180,6 +180,69 @@ describe('propertyValues', () => {
     expect(apart(200, { arrangement: 3 })).toEqual([])
   })
 
+  it('says whether the shoulder straps are joined, which one strap alone cannot be', () => {
+    const joined = { ...scene, belt: { ...belt, shoulderTailMm: 150 } }
+    expect(propertyValues('belt-joined', null, scene)).toEqual([{ subject: 'belt', value: 'no' }])
+    expect(propertyValues('belt-joined', null, joined)).toEqual([{ subject: 'belt', value: 'yes' }])
+    expect(propertyValues('belt-joined', null, { ...scene, belt: { ...belt, arrangement: 3 } })).toEqual([])
+  })
+
+  it('calls shoulder straps crossed when the left one is anchored to the right of the right one', () => {
+    const at = (leftMm: number, rightMm: number): PropertyScene => ({
+      ...scene,
+      anchors: (
+        [
+          ['shoulder-left', leftMm],
+          ['shoulder-right', rightMm],
+        ] as const
+      ).map(([strap, yMm]) => {
+        const anchor = tab(strap, null)
+        return { ...anchor, mount: { ...anchor.mount, point: { xMm: 1500, yMm, zMm: 900 } } }
+      }),
+    })
+    const crossed = (given: PropertyScene) => propertyValues('straps-crossed', 'shoulder', given)
+    expect(crossed(at(-90, 90))).toEqual([{ subject: 'shoulder-pair', value: 'no' }])
+    expect(crossed(at(90, -90))).toEqual([{ subject: 'shoulder-pair', value: 'yes' }])
+    // Nor do two straps on one point or joined into one tail cross.
+    expect(crossed(at(0, 0))).toEqual([{ subject: 'shoulder-pair', value: 'no' }])
+    const joined = { ...at(90, -90), belt: { ...belt, shoulderTailMm: 150 } }
+    expect(crossed(joined)).toEqual([{ subject: 'shoulder-pair', value: 'no' }])
+    expect(crossed({ ...at(90, -90), anchors: [] })).toEqual([])
+  })
+
+  it('names how every strap is fixed, and the thread of eye bolts alone', () => {
+    const lap = tab('lap-right', null)
+    const eye: Anchor = {
+      id: 'eye',
+      strap: 'lap-left',
+      mount: {
+        kind: 'eye',
+        point: { xMm: 1300, yMm: -240, zMm: 80 },
+        planDeg: 170,
+        riseDeg: 45,
+        threadDiameterMm: 11.1,
+        eyeDiameterMm: 25,
+        tubeId: null,
+      },
+    }
+    const clevis = { ...lap, mount: { ...lap.mount, form: 'clevis', shear: 'double' } } as Anchor
+    const mixed = {
+      ...scene,
+      anchors: [wrap('shoulder-left', 'hoop'), tab('shoulder-right', null), eye, clevis],
+    }
+    expect(propertyValues('anchor-form', null, mixed)).toEqual([
+      { subject: 'shoulder-left', value: 'wrap' },
+      { subject: 'shoulder-right', value: 'plate' },
+      { subject: 'lap-left', value: 'eye' },
+      { subject: 'lap-right', value: 'clevis' },
+    ])
+    expect(propertyValues('anchor-form', 'lap', mixed)).toHaveLength(2)
+    expect(propertyValues('eye-thread', null, mixed)).toEqual([{ subject: 'lap-left', value: 11.1 }])
+    // An eye has neither plate nor shear.
+    expect(propertyValues('tab-shear', 'lap', mixed)).toEqual([{ subject: 'lap-right', value: 'double' }])
+    expect(propertyValues('tab-thickness', 'lap', mixed)).toEqual([{ subject: 'lap-right', value: 5 }])
+  })
+
   it('has an answer for every property, and an empty one for a place with nothing', () => {
     for (const id of PROPERTY_IDS) {
       for (const { value } of propertyValues(id, null, scene)) {

@@ -164,6 +164,17 @@ const PUBLISHED = [
   { id: 'workshop-wrap-square', kept: [85, 90], broken: [84.99] },
   { id: 'workshop-lap-below-hip-bones', kept: [-20, 0], broken: [0.01] },
   { id: 'workshop-five-points', kept: [5, 7], broken: [4] },
+  { id: 'workshop-three-points', kept: [4], broken: [3] },
+  { id: 'workshop-adjuster-clear', kept: [0, 40], broken: [-0.1] },
+  // NZ Speedway 2010, an eye bolt in line with the webbing, ± our 5°.
+  { id: 'workshop-eye-in-line', kept: [0, 5], broken: [5.01] },
+  { id: 'speedway-shoulder-eye-in-line', kept: [0, 5], broken: [5.01] },
+  { id: 'speedway-lap-eye-in-line', kept: [0, 5], broken: [5.01] },
+  { id: 'speedway-sub-eye-in-line', kept: [0, 5], broken: [5.01] },
+  // Schedule I §2: "at least 150mm behind the wearer's neck".
+  { id: 'australia-junction', kept: [150], broken: [149.9] },
+  // Formula SAE Rules 2026 V1 T.2.4: "7/16-20 or larger"; 7/16 in is 11.1125 mm.
+  { id: 'student-eye-thread', kept: [11.1, 11.1125, 12], broken: [11.05] },
   // Trade figures above; from here on documents as read or quoted. FIA App. J 253-6.2: "more than 45", "should not exceed 10", "20 divergent or convergent".
   { id: 'fia-shoulder-rim-drop', kept: [0, 45], broken: [-0.01, 45.01] },
   { id: 'fia-shoulder-rim-drop-recommended', kept: [-5, 10], broken: [10.01] },

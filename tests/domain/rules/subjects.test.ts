@@ -61,6 +61,57 @@ describe('ruleSubjects', () => {
     expect(ruleSubjects({ quantity: 'shoulder-spacing', family: null }, scene(4))).toEqual(['shoulder-pair'])
   })
 
+  it('has one shoulder strap and no shoulder pair on a 3-point belt, over either shoulder', () => {
+    for (const diagonal of ['left', 'right'] as const) {
+      const three = scene(3)
+      const over = { ...three, belt: { ...three.belt, diagonal } }
+      expect(ruleSubjects({ quantity: 'shoulder-drop', family: 'shoulder' }, over)).toEqual([
+        `shoulder-${diagonal}`,
+      ])
+      expect(ruleSubjects({ quantity: 'shoulder-spacing', family: null }, over)).toEqual([])
+      expect(ruleSubjects({ quantity: 'lap-spacing', family: null }, over)).toEqual(['lap-pair'])
+    }
+  })
+
+  it('asks for a junction only of joined straps, for an adjuster only where it has been placed', () => {
+    const six = scene(6)
+    const joined = { ...six, belt: { ...six.belt, shoulderTailMm: 120 } }
+    expect(ruleSubjects({ quantity: 'shoulder-junction', family: 'shoulder' }, six)).toEqual([])
+    expect(ruleSubjects({ quantity: 'shoulder-junction', family: 'shoulder' }, joined)).toEqual([
+      'shoulder-pair',
+    ])
+    const placed = { ...six, belt: { ...six.belt, adjusters: { lap: { fromAnchorMm: 90, lengthMm: 60 } } } }
+    expect(ruleSubjects({ quantity: 'adjuster-clearance', family: null }, six)).toEqual([])
+    expect(ruleSubjects({ quantity: 'adjuster-clearance', family: null }, placed)).toEqual([
+      'lap-left',
+      'lap-right',
+    ])
+    expect(ruleSubjects({ quantity: 'adjuster-clearance', family: 'shoulder' }, placed)).toEqual([])
+  })
+
+  it('asks for the room to tubes of every strap that has another tube than its own beside it', () => {
+    const rail = {
+      id: 'rail',
+      name: 'Rail',
+      role: 'floor' as const,
+      points: [
+        { xMm: 0, yMm: 0, zMm: 0 },
+        { xMm: 900, yMm: 0, zMm: 0 },
+      ],
+      outsideDiameterMm: 38,
+      wallMm: 2,
+    }
+    const alone = { ...scene(4), tubes: [rail] }
+    expect(ruleSubjects({ quantity: 'tube-clearance', family: 'lap' }, scene(4))).toEqual([])
+    // The left lap strap is wrapped round the only tube there is.
+    expect(ruleSubjects({ quantity: 'tube-clearance', family: 'lap' }, alone)).toEqual(['lap-right'])
+    const two = { ...alone, tubes: [rail, { ...rail, id: 'bar' }] }
+    expect(ruleSubjects({ quantity: 'tube-clearance', family: 'lap' }, two)).toEqual([
+      'lap-left',
+      'lap-right',
+    ])
+  })
+
   it('asks slots, wraps and tabs only of straps that have them', () => {
     expect(ruleSubjects({ quantity: 'slot-bend', family: null }, scene(6))).toEqual(['shoulder-left'])
     expect(ruleSubjects({ quantity: 'slot-bend', family: 'sub' }, scene(7))).toEqual(['sub-centre'])

@@ -100,6 +100,10 @@ export const drawnAngle = (id: QuantityId, scene: AngleScene, elevation: Elevati
     case 'shoulder-reference-plan':
     case 'lap-off-centre':
     case 'sub-spacing':
+    case 'shank-angle':
+    case 'shoulder-junction':
+    case 'adjuster-clearance':
+    case 'tube-clearance':
     case 'helmet-clearance':
     case 'strap-length':
       return null

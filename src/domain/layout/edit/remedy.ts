@@ -107,6 +107,7 @@ const withProperty = (
     case 'webbing-width':
       return withBelt(layout, place.id, beltPatch(place.belt, finding.subject, property, to))
     case 'wrap-guide-hoops':
+    case 'eye-thread':
     case 'tab-thickness':
     case 'tab-shear':
       return withMounts(layout, place, finding, (mount) => changedMount(mount, property, to))
@@ -125,7 +126,10 @@ const withProperty = (
     case 'slot-spare':
     case 'sub-to-lap':
     case 'shoulder-anchorages':
-      // These follow from diameter and wall; their remedies are given as a wall. For tubes, slots and where anchors lie none is given.
+    case 'belt-joined':
+    case 'straps-crossed':
+    case 'anchor-form':
+      // These follow from diameter and wall; their remedies are given as a wall. For tubes, slots, joined straps and how and where anchors are none is given.
       return layout
   }
 }
@@ -160,7 +164,8 @@ const changedMount = (mount: Anchor['mount'], property: PropertyId, to: string):
   if (mount.kind === 'wrap') {
     return property === 'wrap-guide-hoops' ? { ...mount, guideHoops: to === 'yes' } : mount
   }
-  if (mount.kind !== 'tab') return mount
+  if (mount.kind === 'eye')
+    return property === 'eye-thread' ? { ...mount, threadDiameterMm: Number(to) } : mount
   if (property === 'tab-thickness') return { ...mount, thicknessMm: Number(to) }
   return property === 'tab-shear' && (to === 'single' || to === 'double') ? heldIn(mount, to) : mount
 }

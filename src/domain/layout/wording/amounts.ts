@@ -19,6 +19,7 @@ const amountUnit = (id: QuantityId | PropertyId): AmountUnit => {
       return 'mm4'
     case 'webbing-width':
     case 'wrap-bar-diameter':
+    case 'eye-thread':
     case 'tab-thickness':
     case 'bar-diameter':
     case 'bar-wall':
@@ -30,6 +31,9 @@ const amountUnit = (id: QuantityId | PropertyId): AmountUnit => {
     case 'belt-material':
     case 'belt-lap-adjuster':
     case 'belt-head-and-neck':
+    case 'belt-joined':
+    case 'straps-crossed':
+    case 'anchor-form':
     case 'wrap-guide-hoops':
     case 'wrap-tube-role':
     case 'strap-slot':
@@ -92,6 +96,10 @@ const wordText = (id: QuantityId | PropertyId, word: string): string => {
       return 'floor tube'
     case 'rotary-cam':
       return 'rotary cam'
+    case 'plate':
+      return 'tab'
+    case 'eye':
+      return 'eye bolt'
     default:
       return id === 'belt-lap-adjuster' ? `${word} type` : word
   }

@@ -159,6 +159,30 @@ const OTHER_FORMULAS = {
     sign: 'Never negative; 0° in line with the tab.',
     source: 'Our definition; angle between a line and a plane in space.',
   },
+  'shank-angle': {
+    formula: 'acos(d·s); d along the strap, s along the shank from its thread to the eye, both of length 1',
+    sign: '0° straight out of the thread, 90° square to it, up to 180°.',
+    source: 'Our definition; angle between two directions in space.',
+  },
+  'shoulder-junction': {
+    formula: 'xJ − (xS + rS); J the junction, S the middle of the shoulder arc, rS its radius',
+    sign: 'Plus when the junction lies behind the neck.',
+    source:
+      'Australian national Schedule I asks for the distance behind the neck (read); the back of the shoulder arc stands for the neck, which is ours.',
+  },
+  'adjuster-clearance': {
+    formula:
+      'least |s − place| − half the body’s length, over every s along the strap where it touches seat, body or buckle',
+    sign: 'Minus when the body of the adjuster overlaps such a place.',
+    source:
+      'Common practice, no source, that no adjuster lies in a slot or under the hip; the measure is ours.',
+  },
+  'tube-clearance': {
+    formula:
+      'least distance of a straight piece from a tube’s centre line − half the tube’s outside diameter',
+    sign: 'Minus when strap and tube overlap.',
+    source: 'Our definition; the strap is taken as a line.',
+  },
   'helmet-clearance': {
     formula: '|MN| − radius of the helmet − half the tube’s outside diameter',
     sign: 'Minus when helmet and tube overlap.',

@@ -186,6 +186,33 @@ const OTHER_WORDS = {
     low: 'pulls too nearly in the plane of its tab',
     high: 'pulls its tab out of its plane',
   },
+  'shank-angle': {
+    name: 'pull from the line of the eye bolt',
+    meaning:
+      'Angle between the line of pull and the shank of the eye bolt, outward from its thread; 0° is in line.',
+    low: 'pulls too nearly in line with its eye bolt',
+    high: 'pulls its eye bolt sideways',
+  },
+  'shoulder-junction': {
+    name: 'junction behind the neck',
+    meaning: 'How far behind the back of the neck the two shoulder straps are joined; plus when behind.',
+    low: 'are joined too near the neck',
+    high: 'are joined too far behind the neck',
+  },
+  'adjuster-clearance': {
+    name: 'room about the adjuster',
+    meaning:
+      'Smallest distance along the strap between the adjuster’s body and the seat’s edge, the wearer’s body or the buckle; minus when it overlaps one of them.',
+    low: 'has its adjuster in the seat, on the body or at the buckle',
+    high: 'has its adjuster too far from everything',
+  },
+  'tube-clearance': {
+    name: 'room to the tubes',
+    meaning:
+      'Smallest distance between the straight pieces of the strap and the outside of any tube but its own; minus when it would pass through one.',
+    low: 'would pass through a tube',
+    high: 'is too far from the tubes',
+  },
   'helmet-clearance': {
     name: 'helmet clearance',
     meaning: 'Smallest distance between the helmet, at rest, and any tube.',
@@ -229,6 +256,14 @@ export const propertyName = (id: PropertyId): string => {
       return 'lap adjusters'
     case 'belt-head-and-neck':
       return 'head-and-neck restraint'
+    case 'belt-joined':
+      return 'shoulder straps joined'
+    case 'straps-crossed':
+      return 'shoulder straps crossed'
+    case 'anchor-form':
+      return 'fixed by'
+    case 'eye-thread':
+      return 'thread of the eye bolt'
     case 'webbing-width':
       return 'webbing width'
     case 'wrap-guide-hoops':

@@ -61,6 +61,14 @@ const propertyText = (property: PropertyId, to: string, layout: Layout): string 
       return `Take lap adjusters of the ${text}.`
     case 'belt-head-and-neck':
       return to === 'yes' ? 'Wear a head-and-neck restraint.' : 'Leave out the head-and-neck restraint.'
+    case 'belt-joined':
+      return to === 'yes' ? 'Join the shoulder straps.' : 'Part the shoulder straps.'
+    case 'straps-crossed':
+      return to === 'yes' ? 'Cross the shoulder straps.' : 'Uncross the shoulder straps.'
+    case 'anchor-form':
+      return `Fix the strap to ${text === 'insert' || text === 'eye bolt' ? 'an' : 'a'} ${text}.`
+    case 'eye-thread':
+      return `Take an eye bolt with a thread of ${text}.`
     case 'webbing-width':
       return `Take webbing ${text} wide.`
     case 'wrap-guide-hoops':

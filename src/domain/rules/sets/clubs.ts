@@ -205,13 +205,17 @@ export const AUSTRALIA_RULES: RuleSet = {
       family: 'shoulder',
       max: 45,
     }),
-    statedRule({
+    limitRule({
       id: 'australia-junction',
       orders: 'must',
       source: australia("at least 150mm behind the wearer's neck"),
       says: 'Two shoulder straps that join before a common mount join at least 150 mm behind the wearer’s neck.',
       why: REASON.joined,
-      caveat: 'Other rule books forbid joined straps altogether.',
+      caveat:
+        'Other rule books forbid joined straps altogether. Measured from the back of the shoulders, where the neck begins.',
+      quantity: 'shoulder-junction',
+      family: 'shoulder',
+      min: 150,
     }),
     statedRule({
       id: 'australia-cage-bolt',

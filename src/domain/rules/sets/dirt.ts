@@ -112,8 +112,34 @@ const LAP_AND_WRAP = [
   ),
 ]
 
+const STRAPS_AND_EYES = [
+  propertyRule({
+    id: 'speedway-y-straps',
+    orders: 'must',
+    source: speedway('item (y)', null),
+    says: 'Shoulder straps do not join behind the neck (no Y-type).',
+    why: REASON.joined,
+    property: 'belt-joined',
+    wanted: ['no'],
+  }),
+  ...(['shoulder', 'lap', 'sub'] as const).map((family) =>
+    limitRule({
+      id: `speedway-${family}-eye-in-line`,
+      orders: 'must',
+      source: speedway('mounts', null),
+      when: { mount: 'eye' },
+      says: 'An eye bolt is in line with the webbing, within 5°.',
+      why: REASON.eye,
+      caveat:
+        'The rule says in line; the 5° is our tolerance for drawing and measuring. The line is that of the shank; how the eye is turned about it has to be seen on the car.',
+      quantity: 'shank-angle',
+      family,
+      max: 5,
+    }),
+  ),
+]
+
 const STATED = [
-  ['y-straps', 'item (y)', 'Shoulder straps do not join behind the neck (no Y-type).', REASON.joined],
   [
     'matched',
     'parts',
@@ -131,7 +157,7 @@ const STATED = [
   [
     'swivel',
     'mounts',
-    'No chain link or D-shackle; no twist; an eye bolt is in line with the webbing, and every mount can swivel.',
+    'No chain link or D-shackle, no twist, and every mount can swivel.',
     'A strap loaded on one edge starts to tear and goes on.',
   ],
 ] as const
@@ -146,6 +172,7 @@ export const SPEEDWAY_2010_RULES: RuleSet = {
   rules: [
     ...SHOULDER,
     ...LAP_AND_WRAP,
+    ...STRAPS_AND_EYES,
     ...STATED.map(([id, section, says, why]) =>
       statedRule({ id: `speedway-${id}`, orders: 'must', source: speedway(section, null), says, why }),
     ),

@@ -108,6 +108,19 @@ const HARDWARE = [
     min: 43_215,
   }),
   propertyRule({
+    id: 'fia-four-point-crossed',
+    orders: 'must',
+    source: source('253-6.2, 1996', null),
+    when: { arrangements: [4] },
+    says: 'With four points the shoulder straps are crossed symmetrically.',
+    why: 'A crossed pair stays on the shoulders.',
+    caveat:
+      'Crossed is read here as: the left strap is anchored to the right of the right one. Whether they cross in the middle of the seat is left to the eye.',
+    property: 'straps-crossed',
+    family: 'shoulder',
+    wanted: ['yes'],
+  }),
+  propertyRule({
     id: 'fia-one-shoulder-point',
     orders: 'must',
     source: source('253-6.2', 'prohibited for shoulder straps', 'second-hand'),
@@ -177,14 +190,6 @@ const STATED = [
     says: 'A national body may approve harness mounting points on the cage if they are tested.',
     why: REASON.strength,
     caveat: 'A permission, not a demand.',
-  }),
-  statedRule({
-    id: 'fia-four-point-crossed',
-    orders: 'must',
-    source: source('253-6.2, 1996', null),
-    when: { arrangements: [4] },
-    says: 'With four points the shoulder straps are crossed symmetrically.',
-    why: 'A crossed pair stays on the shoulders.',
   }),
   statedRule({
     id: 'fia-head-restraint',

@@ -1,5 +1,5 @@
 import type { RuleSet, RuleSource } from '../rule'
-import { limitRule, statedRule } from './making'
+import { limitRule, propertyRule, statedRule } from './making'
 import { REASON } from './reasons'
 
 const rallyAmerica = (phrase: string | null): RuleSource => ({
@@ -46,9 +46,19 @@ export const RALLY_AMERICA_RULES: RuleSet = {
       id: 'rally-america-short',
       orders: 'must',
       source: rallyAmerica(null),
-      says: 'Shoulder straps are as short as practical and do not join behind the neck (no Y-type).',
+      says: 'Shoulder straps are as short as practical.',
       why: REASON.shoulderLength,
       caveat: 'The rule names no length.',
+    }),
+    propertyRule({
+      id: 'rally-america-y-straps',
+      orders: 'must',
+      source: rallyAmerica(null),
+      says: 'Shoulder straps do not join behind the neck (no Y-type).',
+      why: REASON.joined,
+      caveat: 'A cross strap between two separate straps (H-type) is allowed.',
+      property: 'belt-joined',
+      wanted: ['no'],
     }),
   ],
 }

@@ -14,6 +14,7 @@ export const REASON = {
   sub: 'Straps that pull down or back keep the pelvis from sliding under the lap strap.',
   webbing: 'Narrow webbing loads the body along a line instead of a band.',
   wrap: 'A strap that meets the bar aslant bunches to one edge, creeps along the bar and starts to tear.',
+  eye: 'An eye pulled sideways bends and breaks at its thread.',
   strength: 'An anchorage that tears out or bends away holds nobody.',
   age: 'Webbing loses strength with age, sun and dirt.',
   joined: 'A joined strap presses the neck and holds one shoulder less.',

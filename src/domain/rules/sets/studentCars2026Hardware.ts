@@ -104,6 +104,55 @@ const TABS: readonly PropertyRule[] = [
   },
 ]
 
+const FIXINGS: readonly PropertyRule[] = [
+  {
+    kind: 'property',
+    id: 'student-no-y-straps',
+    level: 'must',
+    source: studentSource('T.2.3', null),
+    when: {},
+    says: 'Shoulder straps do not join behind the neck (no Y-type); a cross strap between them (H-type) is allowed.',
+    why: 'A joined strap presses the neck and holds one shoulder less.',
+    caveat: null,
+    property: 'belt-joined',
+    family: null,
+    min: null,
+    max: null,
+    wanted: ['no'],
+  },
+  {
+    kind: 'property',
+    id: 'student-lap-form',
+    level: 'must',
+    source: studentSource('T.2.5', null),
+    when: {},
+    says: 'The lap strap can turn freely in side view on a shouldered bolt or an eye bolt.',
+    why: 'A strap that cannot turn is loaded on one edge.',
+    caveat:
+      'Held here against how the strap is fixed: a wrap is neither. Whether a bolt is shouldered, and lies across the car, has to be seen on it.',
+    property: 'anchor-form',
+    family: 'lap',
+    min: null,
+    max: null,
+    wanted: ['plate', 'clevis', 'insert', 'eye'],
+  },
+  {
+    kind: 'property',
+    id: 'student-eye-thread',
+    level: 'should',
+    source: studentSource('T.2.4', null),
+    when: { mount: 'eye' },
+    says: 'The thread of an eye bolt should be 7/16-20 or larger, here 11.1 mm.',
+    why: 'A thin thread bends and strips.',
+    caveat: '7/16 in is 11.11 mm, typed as 11.1. The pitch is not looked at.',
+    property: 'eye-thread',
+    family: null,
+    min: 11.1,
+    max: null,
+    wanted: null,
+  },
+]
+
 const WIDTH_CAVEAT =
   'From the European derivative of these rules, read for its 6-point belts; shown as a recommendation because the 2026 document itself refers to belt standards for it.'
 const WIDTH_WHY = 'Narrow webbing loads the body along a line instead of a band.'
@@ -172,4 +221,4 @@ const WEBBING: readonly PropertyRule[] = [
 ]
 
 /** Sections, tabs and webbing of the student car rules that can be held against the drawing. */
-export const STUDENT_HARDWARE_RULES: readonly PropertyRule[] = [...BAR, ...TABS, ...WEBBING]
+export const STUDENT_HARDWARE_RULES: readonly PropertyRule[] = [...BAR, ...TABS, ...FIXINGS, ...WEBBING]

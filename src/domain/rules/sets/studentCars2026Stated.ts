@@ -23,13 +23,6 @@ const TEAR = 'An anchorage that tears out or bends away holds nobody.'
 /** Rules of the student car book that were read but cannot be seen in the drawing; stated so that nobody takes silence for approval. */
 export const STUDENT_STATED_RULES: readonly StatedRule[] = [
   stated({
-    id: 'student-no-y-straps',
-    level: 'must',
-    source: studentSource('T.2.3', null),
-    says: 'Shoulder straps do not join behind the neck (no Y-type); a cross strap between them (H-type) is allowed.',
-    why: 'A joined strap presses the neck and holds one shoulder less.',
-  }),
-  stated({
     id: 'student-one-system',
     level: 'must',
     source: studentSource('T.2.2', null),
@@ -71,7 +64,7 @@ export const STUDENT_STATED_RULES: readonly StatedRule[] = [
     id: 'student-lap-pivot',
     level: 'must',
     source: studentSource('T.2.5', null),
-    says: 'The lap strap can turn freely in side view on a shouldered bolt or an eye bolt.',
+    says: 'The bolt that the lap strap turns on is a shouldered one, or an eye bolt.',
     why: 'A strap that cannot turn is loaded on one edge.',
   }),
   stated({
@@ -126,7 +119,7 @@ export const STUDENT_STATED_RULES: readonly StatedRule[] = [
     id: 'student-eye-bolts',
     level: 'must',
     source: studentSource('T.2.4', null),
-    says: 'An eye bolt is of one piece and aligned so that the clip turns freely; its thread should be 7/16-20 or larger.',
+    says: 'An eye bolt is of one piece and aligned so that the clip turns freely; with the belt as its locking feature it has at least ten threads in.',
     why: 'An eye pulled sideways bends and breaks.',
   }),
   stated({

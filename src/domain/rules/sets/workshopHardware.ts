@@ -1,4 +1,5 @@
 import type { Rule } from '../rule'
+import { WORKSHOP_RUN_RULES } from './workshopRun'
 import { tradeSource } from './workshopSource'
 
 const POINTS: readonly Rule[] = [
@@ -15,6 +16,21 @@ const POINTS: readonly Rule[] = [
     property: 'belt-points',
     family: null,
     min: 5,
+    max: null,
+    wanted: null,
+  },
+  {
+    kind: 'property',
+    id: 'workshop-three-points',
+    level: 'should',
+    source: tradeSource('number of straps'),
+    when: {},
+    says: 'A belt with three points is for street pace only; off the road it has more, at least 4.',
+    why: 'One shoulder is free, and the body turns out of the belt over it.',
+    caveat: null,
+    property: 'belt-points',
+    family: null,
+    min: 4,
     max: null,
     wanted: null,
   },
@@ -154,90 +170,10 @@ const ANCHORS: readonly Rule[] = [
   },
 ]
 
-/** What the trade says and the tool cannot check from the drawing, so that silence is not taken for approval. */
-const STATED: readonly Rule[] = [
-  {
-    kind: 'stated',
-    id: 'workshop-lap-alone',
-    level: 'should',
-    source: tradeSource('lap strap lies right by itself'),
-    when: {},
-    says: 'Tightened alone, with nothing else fastened, the lap strap already lies across the hip bones and straight back to its tabs.',
-    why: 'The other straps must never be what pulls it into place.',
-    caveat: null,
-  },
-  {
-    kind: 'stated',
-    id: 'workshop-shoulder-not-low',
-    level: 'should',
-    source: tradeSource('low shoulder anchors'),
-    when: {},
-    says: 'Tightening the shoulder straps must not pull the wearer down and forward or open a gap behind the helmet.',
-    why: 'That is the spine being loaded; compare the spine load share of two layouts, the lower the better.',
-    caveat: 'The trade gives no figure for it.',
-  },
-  {
-    kind: 'stated',
-    id: 'workshop-short-webbing',
-    level: 'should',
-    source: tradeSource('free webbing'),
-    when: {},
-    says: 'Free webbing behind the shoulders is kept short.',
-    why: 'Stretch grows with length, and stretch is how far head and chest travel.',
-    caveat:
-      'Published limits run opposite ways: at most 250 mm behind the seat (NZ Speedway 2010, read), at least 508 mm along the belt where the seat gives no lateral restraint (a US club rule, quoted second-hand).',
-  },
-  {
-    kind: 'stated',
-    id: 'workshop-free-ends',
-    level: 'should',
-    source: tradeSource('tab ends turn with the strap'),
-    when: { mount: 'tab' },
-    says: 'Every tab end can turn with the strap as the wearer moves, on a shoulder bolt or a sleeve.',
-    why: 'An end that is clamped fast loads one edge of the strap, which starts to tear and goes on.',
-    caveat: null,
-  },
-  {
-    kind: 'stated',
-    id: 'workshop-adjuster-place',
-    level: 'should',
-    source: tradeSource('adjusters'),
-    when: {},
-    says: 'No adjuster lies in a seat slot or under the hip.',
-    why: 'There it cannot be pulled, and under load it is pressed open or into the wearer.',
-    caveat: null,
-  },
-  {
-    kind: 'stated',
-    id: 'workshop-three-bar-slide',
-    level: 'should',
-    source: tradeSource('wraps on the harness bar'),
-    when: { mount: 'wrap' },
-    says: 'A wrapped strap is secured with a three-bar slide, the webbing woven back through it.',
-    why: 'Webbing that goes through once can creep out under load.',
-    caveat: null,
-  },
-  {
-    kind: 'stated',
-    id: 'workshop-forged-hardware',
-    level: 'advice',
-    source: tradeSource('hardware'),
-    when: {},
-    says: 'Forged hardware is preferred over stamped.',
-    why: 'Stamped fittings bend and crack earlier.',
-    caveat: null,
-  },
-  {
-    kind: 'stated',
-    id: 'workshop-comfort',
-    level: 'advice',
-    source: tradeSource('comfort'),
-    when: {},
-    says: 'A right layout feels comfortable to every person who sits there.',
-    why: 'Discomfort means that something is mounted wrong.',
-    caveat: null,
-  },
-]
-
 /** The part of workshop practice that speaks of belts, tabs and wraps as things. Source: common practice, no source. */
-export const WORKSHOP_HARDWARE_RULES: readonly Rule[] = [...POINTS, ...BELT, ...ANCHORS, ...STATED]
+export const WORKSHOP_HARDWARE_RULES: readonly Rule[] = [
+  ...POINTS,
+  ...BELT,
+  ...ANCHORS,
+  ...WORKSHOP_RUN_RULES,
+]

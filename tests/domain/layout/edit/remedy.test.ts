@@ -5,6 +5,7 @@ import { parseLayout } from '../../../../src/domain/layout/document/parseLayout'
 import { appliedRemedy } from '../../../../src/domain/layout/edit/remedy'
 import { evaluateLayout } from '../../../../src/domain/layout/evaluate/evaluateLayout'
 import type { Finding, Remedy } from '../../../../src/domain/rules/finding'
+import type { Mount } from '../../../../src/domain/straps/anchor'
 import { exampleIndex, exampleLayout } from '../../../support/exampleLayouts'
 
 const rock = exampleLayout('rock-buggy.layout.json')
@@ -102,6 +103,46 @@ describe('appliedRemedy', () => {
     const mended = appliedRemedy(rock, findingWith(rock, remedy))
     expect(mended.places[0]?.anchors[2]?.mount).toMatchObject({ planDeg: -12, leanDeg: 3 })
     expect(mended.places[0]?.anchors[3]).toEqual(rock.places[0]?.anchors[3])
+  })
+
+  it('holds a bolt from both sides in a clevis instead of an insert, and gives an eye bolt its thread', () => {
+    const lapLeft = (layout: Layout): Mount | undefined =>
+      layout.places[0]?.anchors.find(({ strap }) => strap === 'lap-left')?.mount
+    const withLap = (mount: Mount): Layout => ({
+      ...rock,
+      places: rock.places.map((place) => ({
+        ...place,
+        anchors: place.anchors.map((anchor) => (anchor.strap === 'lap-left' ? { ...anchor, mount } : anchor)),
+      })),
+    })
+    const before = lapLeft(rock)
+    if (before?.kind !== 'tab') throw new Error('the rock buggy has lap tabs')
+    const doubled = (mount: Mount): Mount | undefined => {
+      const layout = withLap(mount)
+      const remedy = { kind: 'change-property', property: 'tab-shear', to: 'double' } as const
+      return lapLeft(appliedRemedy(layout, findingWith(layout, remedy, { subject: 'lap-left' })))
+    }
+    const insert = { ...before, form: 'insert', shear: 'single' } as const
+    expect(doubled(insert)).toEqual({ ...before, form: 'clevis', shear: 'double' })
+    expect(doubled({ ...before, shear: 'single' })).toEqual({ ...before, shear: 'double' })
+    expect(doubled({ ...before, form: 'plate', shear: 'single' })).toEqual({
+      ...before,
+      form: 'plate',
+      shear: 'double',
+    })
+    const eye: Mount = {
+      kind: 'eye',
+      point: before.point,
+      planDeg: 175,
+      riseDeg: 50,
+      threadDiameterMm: 10,
+      eyeDiameterMm: 25,
+      tubeId: null,
+    }
+    const layout = withLap(eye)
+    const remedy = { kind: 'change-property', property: 'eye-thread', to: '11.1' } as const
+    const applied = appliedRemedy(layout, findingWith(layout, remedy, { subject: 'lap-left' }))
+    expect(lapLeft(applied)).toEqual({ ...eye, threadDiameterMm: 11.1 })
   })
 
   it.each([

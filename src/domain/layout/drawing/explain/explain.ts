@@ -75,6 +75,10 @@ const strapExplanation = (scene: ExplainScene, path: StrapPath): Explanation | n
     case 'lap-off-centre':
     case 'sub-spacing':
     case 'helmet-clearance':
+    case 'shank-angle':
+    case 'shoulder-junction':
+    case 'adjuster-clearance':
+    case 'tube-clearance':
       return null
   }
 }
@@ -116,6 +120,10 @@ const otherExplanation = (scene: ExplainScene): Explanation | null => {
     case 'wrap-square':
     case 'tab-twist':
     case 'strap-length':
+    case 'shank-angle':
+    case 'shoulder-junction':
+    case 'adjuster-clearance':
+    case 'tube-clearance':
       return null
   }
 }
