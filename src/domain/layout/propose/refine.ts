@@ -1,0 +1,148 @@
+import { type LinearValue, maximinStep } from './maximin'
+import { limitName } from './rooms'
+import { candidateAt, compareCounts, compareScored, coordinatesOf, type Placed, placedAt, type Scored, scoredCandidate } from './score'
+import type { Ground } from './ground'
+import { lookStep } from './track'
+
+/** What refining may try, and where it says how far it has got. */
+export interface Refining {
+  readonly ground: Ground
+  /** Whether a place may be taken at all, for example because it is far enough from other proposals. */
+  readonly isAllowed: (scored: Scored) => boolean
+  /** Told of every place that is measured. */
+  readonly onScored: (scored: Scored) => void
+}
+
+/** For slopes: small against every bend of a limit, large against the rounding of a room. Our judgement. */
+const SLOPE_STEP = 0.02
+
+/** Refining ends when steps are smaller than this, in mm or degrees: a fifth of what positions are rounded to. Our judgement. */
+const LAST_STEP = 0.02
+
+/** Steps shrink to this share when one did not help. Our judgement. */
+const SHRINK = 0.4
+
+/** Tries of the search along slopes; each costs one measurement for each coordinate and one more. Our judgement. */
+const MOST_ROUNDS = 40
+
+/** The place measured, or null where it cannot be or may not be taken. Places with more broken rules than `atMost` are not measured. */
+const measured = ({ ground, isAllowed, onScored }: Refining, placed: readonly Placed[], atMost: Scored): Scored | null => {
+  const candidate = candidateAt(ground, placed)
+  if (candidate === null || compareCounts(candidate.screen.counts, atMost.screen.counts) > 0) return null
+  const scored = scoredCandidate(ground, candidate)
+  onScored(scored)
+  return isAllowed(scored) ? scored : null
+}
+
+/** How the rooms at a place change with each coordinate: differences to a place a little further along, or a little back. */
+const slopesAt = (refining: Refining, here: Scored): readonly LinearValue[] => {
+  const coordinates = coordinatesOf(here.placed)
+  const beside = coordinates.map((_, index) => {
+    for (const step of [SLOPE_STEP, -SLOPE_STEP]) {
+      const moved = coordinates.map((value, other) => (other === index ? value + step : value))
+      const placed = placedAt(here.placed, moved)
+      // At the end of a track there is nothing further along.
+      if (Math.abs((coordinatesOf(placed)[index] ?? 0) - (coordinates[index] ?? 0)) < SLOPE_STEP / 2) continue
+      const candidate = candidateAt(refining.ground, placed)
+      if (candidate === null) continue
+      const rooms = new Map(
+        scoredCandidate(refining.ground, candidate).rooms.map((room) => [limitName(room), room.roomMm]),
+      )
+      return { step, rooms }
+    }
+    return null
+  })
+  return here.rooms.map((room) => ({
+    value: room.roomMm,
+    slopes: beside.map((found) => {
+      const there = found?.rooms.get(limitName(room))
+      return found === null || there === undefined ? 0 : (there - room.roomMm) / found.step
+    }),
+  }))
+}
+
+const firstReach = (placed: readonly Placed[]): readonly number[] =>
+  placed.flatMap(({ track }) => track.axes.map(lookStep))
+
+/**
+ * Climbs from a place to more room: near it every limit's room is taken to change evenly, the step after which the least of them is
+ * largest is worked out exactly, tried, and kept if the true rooms agree; else a shorter step is tried.
+ * Method: sequential linear programming with a shrinking reach for a max-min problem; general practice, no one source.
+ */
+export const climbed = (refining: Refining, start: Scored): Scored => {
+  let here = start
+  let slopes: readonly LinearValue[] | null = null
+  let share = 1
+  const reach = firstReach(start.placed)
+  const widest = Math.max(...reach, 0)
+  for (let round = 0; round < MOST_ROUNDS && share * widest > LAST_STEP; round += 1) {
+    slopes ??= slopesAt(refining, here)
+    const step = maximinStep(slopes, reach.map((size) => size * share))
+    const moved = coordinatesOf(here.placed).map((value, index) => value + (step[index] ?? 0))
+    const there = measured(refining, placedAt(here.placed, moved), here)
+    if (there !== null && compareScored(there, here) < 0) {
+      here = there
+      slopes = null
+    } else share *= SHRINK
+  }
+  return here
+}
+
+/** 360°·(1 − 1/φ): turned by it again and again, directions never repeat. Source: the golden angle, any text on plant spirals. */
+const GOLDEN_DEG = 137.507_764
+
+const GOLDEN_RAD = (GOLDEN_DEG * Math.PI) / 180
+
+/** Directions to look in: both ways, twelve in a plane, fourteen evenly over a sphere; along each coordinate when there are more. */
+const directions = (count: number, turn: number): readonly (readonly number[])[] => {
+  if (count === 1) return [[1], [-1]]
+  if (count === 2)
+    return Array.from({ length: 12 }, (_, index) => {
+      const angle = (index * Math.PI) / 6 + turn * GOLDEN_RAD
+      return [Math.cos(angle), Math.sin(angle)]
+    })
+  if (count === 3)
+    return Array.from({ length: 14 }, (_, index) => {
+      const up = 1 - (2 * index + 1) / 14
+      const angle = (index + turn) * GOLDEN_RAD
+      return [Math.sqrt(1 - up * up) * Math.cos(angle), Math.sqrt(1 - up * up) * Math.sin(angle), up]
+    })
+  return Array.from({ length: 2 * count }, (_, index) =>
+    Array.from({ length: count }, (__, axis) => (axis === index >> 1 ? (index % 2 === 0 ? 1 : -1) : 0)),
+  )
+}
+
+/** The shares of the first reach at which it is looked round a place. Our judgement. */
+const LOOK_SHARES = [0.5, 0.2, 0.08, 0.03, 0.01] as const
+
+/** Looks round a place at smaller and smaller distances: what slopes cannot see, such as the edge of another strip of a zone. */
+const polled = (refining: Refining, start: Scored): Scored => {
+  let here = start
+  const reach = firstReach(start.placed)
+  for (const [turn, share] of LOOK_SHARES.entries()) {
+    const found = directions(reach.length, turn).flatMap((direction) => {
+      const moved = coordinatesOf(here.placed).map(
+        (value, index) => value + (direction[index] ?? 0) * share * (reach[index] ?? 0),
+      )
+      return measured(refining, placedAt(here.placed, moved), here) ?? []
+    })
+    for (const each of found) if (compareScored(each, here) < 0) here = each
+  }
+  return here
+}
+
+/** As far toward the drawn place, one coordinate after the other, as costs no room: a shorter way to the same. */
+const nearer = (refining: Refining, start: Scored): Scored => {
+  const drawn = start.placed.flatMap(({ track, group }) => track.nearestAt(group.primary.mount.point))
+  return drawn.reduce((here, value, index) => {
+    const moved = coordinatesOf(here.placed).map((own, other) => (other === index ? value : own))
+    const there = measured(refining, placedAt(here.placed, moved), here)
+    return there !== null && compareScored(there, here) < 0 ? there : here
+  }, start)
+}
+
+/** A place that was climbed to, looked round for something better, climbed again from there, and brought near the drawn one. */
+export const lookedRound = (refining: Refining, top: Scored): Scored => {
+  const beside = polled(refining, top)
+  return nearer(refining, beside === top ? top : climbed(refining, beside))
+}

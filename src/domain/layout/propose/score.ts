@@ -1,0 +1,161 @@
+import { pointDistanceMm } from '../../geometry/point'
+import type { Anchor } from '../../straps/anchor'
+import { strapFamily } from '../../straps/strap'
+import type { Place } from '../document/layout'
+import { type BrokenCounts, type Ground, screened, type Screened, type Trial, trialAt } from './ground'
+import type { MovingGroup } from './group'
+import { limitName, limitRooms, type LimitRoom } from './rooms'
+import { heldToAxis, type Spot, type Track } from './track'
+
+/** One group at one place of one of its tracks. */
+export interface Placed {
+  readonly group: MovingGroup
+  readonly track: Track
+  readonly at: readonly number[]
+}
+
+/** Groups placed and solved; not yet measured. */
+export interface Candidate {
+  readonly placed: readonly Placed[]
+  readonly spots: readonly Spot[]
+  readonly trial: Trial
+  readonly screen: Screened
+}
+
+/** A candidate with its rooms. */
+export interface Scored extends Candidate {
+  /** The rooms that count, limit by limit. */
+  readonly rooms: readonly LimitRoom[]
+  /** The least of them; null where no rule has a room. */
+  readonly leastMm: number | null
+  /** How far the anchor that goes furthest is moved. */
+  readonly movedMm: number
+}
+
+/** Rooms this close count as the same; then the shorter way wins. Our judgement: far below anything that can be welded. */
+export const SAME_ROOM_MM = 1e-6
+
+const LEVELS = ['must', 'should', 'advice'] as const
+
+/** Fewer broken orders first, then fewer broken recommendations, then less broken advice; < 0 when `a` is better. */
+export const compareCounts = (a: BrokenCounts, b: BrokenCounts): number => {
+  for (const level of LEVELS) if (a[level] !== b[level]) return a[level] - b[level]
+  return 0
+}
+
+/** Which of two is better: fewer broken rules, then more room, then the shorter way; < 0 when it is `a`. */
+export const compareScored = (a: Scored, b: Scored): number => {
+  const byCounts = compareCounts(a.screen.counts, b.screen.counts)
+  if (byCounts !== 0) return byCounts
+  const aMm = a.leastMm ?? Number.NEGATIVE_INFINITY
+  const bMm = b.leastMm ?? Number.NEGATIVE_INFINITY
+  if (aMm !== bMm && !(Math.abs(aMm - bMm) <= SAME_ROOM_MM)) return bMm - aMm
+  return a.movedMm - b.movedMm
+}
+
+/** Two loops of webbing on one tube lie beside each other at the nearest. */
+const hasWrapsOverlapping = (place: Place, moved: ReadonlySet<string>): boolean => {
+  const { webbingMm } = place.belt
+  const wraps = place.anchors.filter(({ mount }) => mount.kind === 'wrap')
+  const halfMm = ({ strap }: Anchor): number => webbingMm[strapFamily(strap)] / 2
+  return wraps.some((a, index) =>
+    wraps
+      .slice(index + 1)
+      .some(
+        (b) =>
+          (moved.has(a.id) || moved.has(b.id)) &&
+          a.mount.tubeId === b.mount.tubeId &&
+          pointDistanceMm(a.mount.point, b.mount.point) < halfMm(a) + halfMm(b),
+      ),
+  )
+}
+
+/** The groups placed and solved; null where one of them cannot be there or a rule that has to stay kept would not. */
+export const candidateAt = (ground: Ground, placed: readonly Placed[]): Candidate | null => {
+  const mounts = new Map<string, Anchor['mount']>()
+  const spots: Spot[] = []
+  for (const { group, track, at } of placed) {
+    const spot = track.spotAt(at)
+    const own = spot && group.mountsAt(spot)
+    if (spot === null || own === null) return null
+    spots.push(spot)
+    for (const [id, mount] of own) mounts.set(id, mount)
+  }
+  const follower = (anchorId: string): string | null =>
+    placed.find(({ group }) => group.primary.id === anchorId)?.group.partner?.id ?? null
+  const trial = trialAt(ground, mounts, follower)
+  if (hasWrapsOverlapping(trial.place, new Set(mounts.keys()))) return null
+  const screen = screened(ground, trial)
+  return screen && { placed, spots, trial, screen }
+}
+
+/**
+ * What the straps that stay have now, by limit: a proposal may leave them less, but then what is left counts as its own. Only where
+ * lap straps move is there any difference: the buckle goes along.
+ */
+const othersRooms = (ground: Ground): ReadonlyMap<string, number> => {
+  const drawn: Trial = { place: ground.place, sittings: ground.sittings, mounts: new Map() }
+  return new Map(
+    limitRooms(ground, drawn, (asked) => ground.keptOthers.has(asked)).map((room) => [
+      limitName(room),
+      room.roomMm,
+    ]),
+  )
+}
+
+const OTHERS = new WeakMap<Ground, ReadonlyMap<string, number>>()
+
+const othersOf = (ground: Ground): ReadonlyMap<string, number> => {
+  const known = OTHERS.get(ground) ?? othersRooms(ground)
+  OTHERS.set(ground, known)
+  return known
+}
+
+const movesLap = ({ moving }: Ground): boolean => [...moving].some((strap) => strapFamily(strap) === 'lap')
+
+/** A candidate measured. */
+export const scoredCandidate = (ground: Ground, candidate: Candidate): Scored => {
+  const { trial } = candidate
+  const withOthers = movesLap(ground)
+  const all = limitRooms(ground, trial, (asked) => asked.isOwn || (withOthers && ground.keptOthers.has(asked)))
+  const ownSubjects = new Set(ground.asked.filter(({ isOwn }) => isOwn).map(({ subject }) => subject))
+  const rooms = withOthers
+    ? all.filter(
+        (room) =>
+          ownSubjects.has(room.subject) ||
+          room.roomMm < (othersOf(ground).get(limitName(room)) ?? Number.POSITIVE_INFINITY) - SAME_ROOM_MM,
+      )
+    : all
+  const leastMm = rooms.length === 0 ? null : Math.min(...rooms.map(({ roomMm }) => roomMm))
+  const movedMm = Math.max(
+    0,
+    ...ground.place.anchors.map(({ id, mount }) => {
+      const to = trial.mounts.get(id)
+      return to === undefined ? 0 : pointDistanceMm(mount.point, to.point)
+    }),
+  )
+  return { ...candidate, rooms, leastMm, movedMm }
+}
+
+/** The same groups with other coordinates, each brought into its ends. */
+export const placedAt = (placed: readonly Placed[], coordinates: readonly number[]): readonly Placed[] => {
+  let next = 0
+  return placed.map((each) => ({
+    ...each,
+    at: each.track.axes.map((axis) => heldToAxis(axis, coordinates[next++] ?? 0)),
+  }))
+}
+
+/** All coordinates of all groups, one after the other. */
+export const coordinatesOf = (placed: readonly Placed[]): readonly number[] => placed.flatMap(({ at }) => at)
+
+/** Whether some anchor is at least so far away from where it is in another candidate, or on another tube. */
+export const isApart = (a: Candidate, b: Candidate, apartMm: number): boolean =>
+  [...a.trial.mounts].some(([id, mount]) => {
+    const other = b.trial.mounts.get(id)
+    return (
+      other === undefined ||
+      pointDistanceMm(mount.point, other.point) >= apartMm ||
+      (mount.tubeId !== other.tubeId && mount.tubeId !== null && other.tubeId !== null)
+    )
+  })

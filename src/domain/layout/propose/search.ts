@@ -1,0 +1,168 @@
+import type { Ground } from './ground'
+import type { MovingGroup } from './group'
+import type { Meter } from './meter'
+import { climbed, lookedRound } from './refine'
+import { roughRoomMm } from './rough'
+import {
+  type Candidate,
+  candidateAt,
+  compareCounts,
+  compareScored,
+  coordinatesOf,
+  type Placed,
+  placedAt,
+  type Scored,
+  scoredCandidate,
+} from './score'
+import { firstLooks, heldToAxis, lookStep, roundedOnAxis } from './track'
+
+/** Of the places that break fewest rules at the first look, so many with most room by a rough reckoning are measured. Our judgement. */
+const MOST_MEASURED = 24
+
+/** From how many different places refining begins. Our judgement: zones of several strips have one best place in each. */
+const SEEDS = 3
+
+/** Looks that refining from one place is planned to take, for the progress alone. */
+export const REFINING_LOOKS = 100
+
+/** Every place that was measured for one group; what later proposals are chosen from. */
+export interface Searched {
+  readonly ground: Ground
+  readonly scored: readonly Scored[]
+}
+
+/** How many places the first look at a group takes. */
+const looksOf = ({ tracks }: MovingGroup): number =>
+  tracks.reduce((sum, track) => sum + firstLooks(track).length + 1, 0)
+
+/** Looks planned for a group: the first one, measuring, refining the best. For the progress alone. */
+export const plannedLooks = (group: MovingGroup): number =>
+  looksOf(group) + MOST_MEASURED + SEEDS * REFINING_LOOKS
+
+const firstCandidates = (ground: Ground, group: MovingGroup, meter: Meter): readonly Candidate[] =>
+  group.tracks.flatMap((track) => {
+    const drawn = track
+      .nearestAt(group.primary.mount.point)
+      .map((value, index) => {
+        const axis = track.axes[index]
+        return axis === undefined ? value : heldToAxis(axis, value)
+      })
+    return [drawn, ...firstLooks(track)].flatMap((at) => {
+      meter.look()
+      return candidateAt(ground, [{ group, track, at }]) ?? []
+    })
+  })
+
+const fewestBroken = (candidates: readonly Candidate[]): readonly Candidate[] => {
+  const best = candidates.reduce<Candidate | null>(
+    (least, each) =>
+      least === null || compareCounts(each.screen.counts, least.screen.counts) < 0 ? each : least,
+    null,
+  )
+  return best === null
+    ? []
+    : candidates.filter(({ screen }) => compareCounts(screen.counts, best.screen.counts) === 0)
+}
+
+/**
+ * Those with most room by a rough reckoning, no two from one part of the first look. Which rules have a room at all is seen at the
+ * first candidate, which is nearest to the drawn place and stays.
+ */
+const worthMeasuring = (ground: Ground, candidates: readonly Candidate[]): readonly Candidate[] => {
+  const [first, ...rest] = fewestBroken(candidates)
+  if (first === undefined) return []
+  const withRoom = new Set(
+    scoredCandidate(ground, first).rooms.map(({ rule, subject }) => `${rule.id} ${subject}`),
+  )
+  const ranked = rest
+    .map((candidate) => ({
+      candidate,
+      mm: roughRoomMm(ground, candidate.trial, ({ rule, subject }) => withRoom.has(`${rule.id} ${subject}`)),
+    }))
+    .toSorted((a, b) => b.mm - a.mm || 0)
+  const worth: Candidate[] = [first]
+  for (const { candidate } of ranked) {
+    if (worth.length >= MOST_MEASURED) break
+    if (worth.every((other) => areDifferent(other, candidate))) worth.push(candidate)
+  }
+  return worth
+}
+
+/** The first look at a group: every place of its tracks tried, the best of them measured. */
+export const searchedGroup = (ground: Ground, group: MovingGroup, meter: Meter): Searched => {
+  const candidates = firstCandidates(ground, group, meter)
+  const scored = worthMeasuring(ground, candidates).map((candidate) => {
+    meter.look()
+    return scoredCandidate(ground, candidate)
+  })
+  return { ground, scored }
+}
+
+/** Whether two places lie in different parts of the first look: on other tracks or more than a look and a half apart. */
+const areDifferent = (a: Candidate, b: Candidate): boolean =>
+  a.placed.some((placed, index) => {
+    const other = b.placed[index]
+    if (other === undefined || placed.track !== other.track) return true
+    return placed.track.axes.some((axis, at) => {
+      const gap = Math.abs((placed.at[at] ?? 0) - (other.at[at] ?? 0))
+      const across = axis.isRound ? Math.min(gap, axis.high - axis.low - gap) : gap
+      return across > 1.5 * lookStep(axis)
+    })
+  })
+
+const seedsOf = (scored: readonly Scored[], count: number): readonly Scored[] => {
+  const seeds: Scored[] = []
+  for (const each of scored.toSorted(compareScored)) {
+    if (seeds.length >= count) break
+    if (seeds.every((seed) => areDifferent(seed, each))) seeds.push(each)
+  }
+  return seeds
+}
+
+/** The place as it is given: rounded to what can be set, unless that breaks a rule or takes it where it may not be. */
+const rounded = (ground: Ground, best: Scored, isAllowed: (scored: Scored) => boolean): Scored => {
+  const at = best.placed.flatMap(({ track, at: own }) =>
+    track.axes.map((axis, index) => roundedOnAxis(axis, own[index] ?? 0)),
+  )
+  const candidate = candidateAt(ground, placedAt(best.placed, at))
+  if (candidate === null || compareCounts(candidate.screen.counts, best.screen.counts) > 0) return best
+  const scored = scoredCandidate(ground, candidate)
+  return isAllowed(scored) ? scored : best
+}
+
+/** Refines from the best of the measured places that may be taken; null where none may. What is measured on the way is added. */
+export const bestOf = (
+  searched: Searched,
+  isAllowed: (scored: Scored) => boolean,
+  meter: Meter,
+): { readonly best: Scored | null; readonly searched: Searched } => {
+  const { ground } = searched
+  const more: Scored[] = []
+  const onScored = (scored: Scored): void => {
+    meter.look()
+    more.push(scored)
+  }
+  const refining = { ground, isAllowed, onScored }
+  const tops = seedsOf(searched.scored.filter(isAllowed), SEEDS).map((seed) => climbed(refining, seed))
+  const [top] = tops.toSorted(compareScored)
+  const best = top === undefined ? null : rounded(ground, lookedRound(refining, top), isAllowed)
+  return { best, searched: { ground, scored: [...searched.scored, ...more] } }
+}
+
+/** Several groups moved together from where each of them is best alone; null where together they cannot be there. */
+export const bestTogether = (
+  ground: Ground,
+  placed: readonly Placed[],
+  meter: Meter,
+  isClimbing: boolean,
+): Scored | null => {
+  const candidate = candidateAt(ground, placed)
+  if (candidate === null) return null
+  const start = scoredCandidate(ground, candidate)
+  if (!isClimbing || coordinatesOf(placed).length === 0) return start
+  const isAllowed = (): boolean => true
+  const refining = { ground, isAllowed, onScored: meter.look }
+  const top = lookedRound(refining, climbed(refining, start))
+  const given = rounded(ground, top, isAllowed)
+  return compareScored(given, start) < 0 ? given : start
+}
