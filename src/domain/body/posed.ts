@@ -1,6 +1,7 @@
 import { planePoint } from '../geometry/plane'
 import { pointSum, type Direction, type PointMm } from '../geometry/point'
 import { asinDeg, cosDeg, sinDeg } from '../units/angle'
+import { chestOf } from './chest'
 import { THIGH_RISE_DEG } from './leg'
 import { outlinesOf } from './outlines'
 import type { Body } from './occupant'
@@ -78,6 +79,7 @@ export const strappedBody = (body: Body, pose: SeatPose, seatHipHeightMm: number
       centre: planePoint(shoulderCentre.xMm, shoulderCentre.zMm),
       radiusMm: body.shoulderArcRadiusMm,
     },
+    chest: chestOf(body, hip, up),
     frontHipBone: pair(boneMiddle, body.frontHipBoneBreadthMm),
     lapArc: { centre: hipInPlane, radiusMm: lapRadiusMm },
     lapLowestDeg: lapLowestDeg(body, lapRadiusMm),
@@ -88,8 +90,14 @@ export const strappedBody = (body: Body, pose: SeatPose, seatHipHeightMm: number
   }
 }
 
-/** A body in the seat, with the outlines to draw it by. */
+/** A body in the seat, with the outlines to draw it by: made when somebody draws it and then kept, since most are never drawn. */
 export const posedBody = (body: Body, pose: SeatPose, seatHipHeightMm: number): PosedBody => {
   const strapped = strappedBody(body, pose, seatHipHeightMm)
-  return { ...strapped, outlines: outlinesOf(body, strapped.hip, pose.reclineDeg) }
+  let drawn: PosedBody['outlines'] | null = null
+  return {
+    ...strapped,
+    get outlines() {
+      return (drawn ??= outlinesOf(body, strapped.hip, pose.reclineDeg))
+    },
+  }
 }

@@ -8,6 +8,18 @@ export interface BodyOutline {
   readonly points: readonly PlanePointMm[]
 }
 
+/**
+ * The front of the chest as a lateral elliptic cylinder over which the shoulder straps run down: its section in the side plane, turned
+ * with the torso line. Half-axes of 0 stand for a chest that nothing touches.
+ */
+export interface ChestSection {
+  readonly centre: PlanePointMm
+  /** Half-axis square to the torso line. */
+  readonly acrossMm: number
+  /** Half-axis along the torso line. */
+  readonly alongMm: number
+}
+
 /** One occupant in one sitting, in the vehicle frame. */
 export interface PosedBody {
   /** The occupant's own hip point in the mid-plane: the seat's, shifted up the torso line by the hip height difference. */
@@ -17,6 +29,7 @@ export interface PosedBody {
   readonly shoulderPoint: { readonly left: PointMm; readonly right: PointMm }
   /** Side-plane circle over which the shoulder strap lies. */
   readonly shoulderArc: CircleMm
+  readonly chest: ChestSection
   /** Front upper hip-bone point (ASIS), each side. */
   readonly frontHipBone: { readonly left: PointMm; readonly right: PointMm }
   /** Side-plane circle about the hip point on which the lap strap lies. */

@@ -1,6 +1,7 @@
 import { planePoint, type PlanePointMm } from '../geometry/plane'
 import type { PointMm } from '../geometry/point'
 import { cosDeg, sinDeg } from '../units/angle'
+import { CHEST_BACK_MM, CHEST_UP } from './chest'
 import { HIP_AHEAD_OF_BACK_MM } from './leg'
 import type { Body } from './occupant'
 import { vehiclePoint } from './pose'
@@ -32,7 +33,7 @@ const trunkInTorsoFrame = (body: Body): readonly PlanePointMm[] => {
   const top = body.hipToShoulderMm
   const radiusMm = body.shoulderArcRadiusMm
   const back = HIP_AHEAD_OF_BACK_MM
-  const chestFront = back - 10 - body.chestDepthMm
+  const chestFront = back - CHEST_BACK_MM - body.chestDepthMm
   const bellyFront = back - 20 - body.abdominalDepthMm
   const shoulder = (angleDeg: number): PlanePointMm =>
     planePoint(radiusMm * cosDeg(angleDeg), top - radiusMm + radiusMm * sinDeg(angleDeg))
@@ -47,7 +48,7 @@ const trunkInTorsoFrame = (body: Body): readonly PlanePointMm[] => {
     shoulder(90),
     shoulder(130),
     planePoint(Math.min(-0.95 * radiusMm, 0.6 * chestFront), top - 1.15 * radiusMm),
-    planePoint(chestFront, 0.64 * top),
+    planePoint(chestFront, CHEST_UP * top),
     planePoint(bellyFront, 0.32 * top),
     planePoint(0.85 * bellyFront, 0.1 * top),
     planePoint(-0.6 * body.hipHeightMm, -0.6 * body.hipHeightMm),

@@ -1,5 +1,5 @@
 import { projected, type PlanePointMm } from '../geometry/plane'
-import { forwardAngleDeg } from './lapPath'
+import { forwardAngleDeg } from './lapAim'
 import { anchorOf } from './mount'
 import type { QuantityValue } from './quantity'
 import type { StrapScene } from './scene'
@@ -18,46 +18,43 @@ export const shiftedHip = (hip: PlanePointMm): PlanePointMm => ({
 })
 
 /** The front contact of a lap strap: the last contact before the buckle. */
-const frontContact = (strap: SolvedStrap): PlanePointMm =>
-  projected(
-    (strap.path.contacts.at(-2) ?? strap.path.contacts[0] ?? { point: strap.anchorContact }).point,
-    'side',
-  )
+const frontContact = ({ path, anchorContact }: SolvedStrap): PlanePointMm =>
+  projected((path.contacts[path.contacts.length - 2] ?? { point: anchorContact }).point, 'side')
 
 /**
  * Height of the strap's middle over the front hip bone in side view, + above. Where the bone lies ahead of the front contact the
  * strap has already turned across the lap: the contact's own height counts. Behind the effective anchor its height counts.
  */
-export const overHipBoneMm = (end: PlanePointMm, front: PlanePointMm, bone: PlanePointMm): number => {
+const overHipBoneMm = (end: PlanePointMm, front: PlanePointMm, bone: PlanePointMm): number => {
   const share = (bone.uMm - front.uMm) / (end.uMm - front.uMm)
   const heldShare = Math.min(1, Math.max(0, share))
   return front.vMm + heldShare * (end.vMm - front.vMm) - bone.vMm
 }
 
-/** The quantities of one lap strap; formulas in straps/README.md. */
-export const lapQuantities = (scene: StrapScene, strap: SolvedStrap): readonly QuantityValue[] => {
+/** Adds the quantities of one lap strap; formulas in straps/README.md. */
+export const addLapQuantities = (values: QuantityValue[], scene: StrapScene, strap: SolvedStrap): void => {
   const subject = strap.anchor.strap
   const end = projected(strap.path.effectiveAnchor, 'side')
   const hip = projected(scene.body.hip, 'side')
   const front = frontContact(strap)
   const { left, right } = scene.body.frontHipBone
   const bone = projected(subject === 'lap-left' ? left : right, 'side')
-  return [
+  values.push(
     { id: 'lap-angle', subject, value: forwardAngleDeg(end, hip) },
     { id: 'lap-run-angle', subject, value: forwardAngleDeg(end, front) },
     { id: 'lap-shifted-angle', subject, value: forwardAngleDeg(end, shiftedHip(hip)) },
     { id: 'lap-over-asis', subject, value: overHipBoneMm(end, front, bone) },
-  ]
+  )
 }
 
-/** The quantities of the pair: where the anchors are, whether or not the straps have a path. */
-export const lapPairQuantities = (scene: StrapScene): readonly QuantityValue[] => {
+/** Adds the quantities of the pair: where the anchors are, whether or not the straps have a path. */
+export const addLapPairQuantities = (values: QuantityValue[], scene: StrapScene): void => {
   const left = anchorOf(scene.anchors, 'lap-left')?.mount.point
   const right = anchorOf(scene.anchors, 'lap-right')?.mount.point
-  if (left === undefined || right === undefined) return []
+  if (left === undefined || right === undefined) return
   const subject = 'lap-pair'
-  return [
+  values.push(
     { id: 'lap-spacing', subject, value: Math.abs(right.yMm - left.yMm) },
     { id: 'lap-mirror', subject, value: Math.hypot(right.xMm - left.xMm, right.zMm - left.zMm) },
-  ]
+  )
 }

@@ -1,9 +1,13 @@
 import type { PointMm } from '../geometry/point'
 import type { StrapId } from './strap'
 
-/** Where a taut strap touches something. `anchor` is the tab's hole centre or the first contact with the wrapped tube. */
+/**
+ * Where a taut strap touches something. `anchor` is the middle of the hole or eye or the first contact with the wrapped tube;
+ * `junction` where two shoulder straps become one tail; `slot` the edge of a slot, of which a thick shell may give two;
+ * `seat-side` the upper edge of the shell's side.
+ */
 export interface PathContact {
-  readonly on: 'anchor' | 'slot' | 'rim' | 'body' | 'buckle'
+  readonly on: 'anchor' | 'junction' | 'slot' | 'rim' | 'seat-side' | 'body' | 'buckle'
   readonly point: PointMm
   /** Change of direction there in side view, degrees ≥ 0; 0 at the ends. The whole turn round an arc counts where the strap meets it first. */
   readonly bendDeg: number
@@ -33,6 +37,11 @@ export interface StrapPath {
  * `sub-anchor-not-below`: the anchor of an anti-submarine strap is not below the lowest point of the groin, or the slot's edge
  * that it bears on is not below the body there: nothing would pull down.
  * `lap-anchor-across`: the anchor of a lap strap lies on the other side of the seat's middle; the strap would cut the body.
+ * `slot-not-reached`: the mount, or the junction of joined shoulder straps, is not beyond the slot the strap is led through.
+ * `no-slot`: the seat has no slot for this strap, and pulled straight it would pass through the shell.
+ * `through-tube`: the taut strap would pass through a tube; its path is there to be drawn, its other quantities are withheld.
+ * `sub-anchor-not-behind`: a strap worn under the thighs does not leave the body at or behind its lowest point.
+ * `junction-apart`: two joined shoulder straps whose mounts are not at one place.
  */
 export type PathProblem =
   | { readonly kind: 'anchor-missing'; readonly strap: StrapId }
@@ -48,4 +57,14 @@ export type PathProblem =
     }
   | { readonly kind: 'clear-of-shoulder'; readonly strap: StrapId; readonly clearMm: number }
   | { readonly kind: 'sub-anchor-not-below'; readonly strap: StrapId; readonly aboveMm: number }
+  | { readonly kind: 'slot-not-reached'; readonly strap: StrapId; readonly shortMm: number }
+  | { readonly kind: 'no-slot'; readonly strap: StrapId }
+  | {
+      readonly kind: 'through-tube'
+      readonly strap: StrapId
+      readonly tubeId: string
+      readonly insideMm: number
+    }
+  | { readonly kind: 'sub-anchor-not-behind'; readonly strap: StrapId; readonly aheadMm: number }
+  | { readonly kind: 'junction-apart'; readonly strap: StrapId; readonly apartMm: number }
   | { readonly kind: 'lap-anchor-across'; readonly strap: StrapId; readonly acrossMm: number }

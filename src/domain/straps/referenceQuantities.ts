@@ -63,26 +63,30 @@ const referencePlanDeg = (strap: StrapId, hip: PointMm, reclineDeg: number, at: 
   return atan2Deg(inward * (at.yMm - hip.yMm) + X_SIDEWAYS_MM, at.xMm - z.uMm)
 }
 
-/** Where a shoulder strap's effective anchor lies; definitions in straps/README.md. */
-export const shoulderReferenceQuantities = (
+/** Adds where a shoulder strap's effective anchor lies; definitions in straps/README.md. */
+export const addShoulderReferences = (
+  values: QuantityValue[],
   { body }: StrapScene,
   { anchor, path }: SolvedStrap,
-): readonly QuantityValue[] => {
+): void => {
   const subject = anchor.strap
   const { hip, reclineDeg } = body
   const at = path.effectiveAnchor
-  return [
+  values.push(
     { id: 'shoulder-above-hip', subject, value: at.zMm - hip.zMm },
     { id: 'shoulder-behind-hip', subject, value: at.xMm - hip.xMm },
     { id: 'shoulder-behind-fk', subject, value: behindFkMm(hip, reclineDeg, at) },
     { id: 'shoulder-reference-plan', subject, value: referencePlanDeg(subject, hip, reclineDeg, at) },
-  ]
+  )
 }
 
-/** How far each lap anchor lies from the seat's middle plane, + on its own side, whether or not the straps have a path. */
-export const lapOffCentre = ({ anchors, body }: StrapScene): readonly QuantityValue[] =>
-  (['lap-left', 'lap-right'] as const).flatMap((strap) => {
-    const point = anchorOf(anchors, strap)?.mount.point
-    if (point === undefined) return []
-    return [{ id: 'lap-off-centre', subject: strap, value: inwardSign(strap) * (body.hip.yMm - point.yMm) }]
-  })
+/** Adds how far a lap anchor lies from the seat's middle plane, + on its own side, whether or not the strap has a path. */
+export const addLapOffCentre = (
+  values: QuantityValue[],
+  { anchors, body }: StrapScene,
+  subject: 'lap-left' | 'lap-right',
+): void => {
+  const point = anchorOf(anchors, subject)?.mount.point
+  if (point === undefined) return
+  values.push({ id: 'lap-off-centre', subject, value: inwardSign(subject) * (body.hip.yMm - point.yMm) })
+}

@@ -1,129 +1,86 @@
-import type { CircleMm } from '../geometry/circle'
-import { planeDistanceMm, projected, type PlanePointMm } from '../geometry/plane'
+import { planeDistanceMm, projected } from '../geometry/plane'
 import type { PointMm } from '../geometry/point'
-import { commonTangent, tangentPoint } from '../geometry/tangent'
 import { err, ok, type Result } from '../result'
-import type { Anchor } from './anchor'
 import { CONTACT_MM, leftOfLineMm } from './aroundArc'
-import { gateCrossing, type GateCrossing } from './gateCrossing'
-import { gatePass, passTouches } from './gatePass'
-import { mountCircle, otherSide, wrapSide } from './mount'
+import type { ShoulderEnd } from './bodyEnd'
+import { outsideTouches, passOf } from './edgeTouches'
+import type { MountEnd } from './mountEnd'
 import type { PathProblem } from './path'
-import { gateOf, type Gate, type StrapScene } from './scene'
-import { strapPath, sweepDeg, type SolvedStrap, type Touch } from './strapPath'
+import type { PlaceFrame, StrapFrame } from './placeFrame'
+import { addFrontTouches, addTopTouches, type FrontRun } from './shoulderFront'
+import { strapPath, type SolvedStrap } from './strapPath'
+import { lastOutside, straightRun, throughPortal, type StrapRun } from './strapRun'
 
-/** The rear part of a shoulder strap in the side plane. */
-interface RearRun {
-  readonly onAnchor: PlanePointMm
-  readonly onBody: PlanePointMm
-  readonly gate: Gate | null
-  readonly crossing: GateCrossing | null
-}
+/** What a shoulder strap's front part ends at: a buckle that can be led to, one inside the shoulder, or none that is known. */
+export type ShoulderFront = FrontRun | 'inside-shoulder' | null
 
-/** The run bent over an end of the gate: tangent from there to the shoulder arc and to the mount. */
-const bentRun = (
-  scene: StrapScene,
-  anchor: Anchor,
-  circle: CircleMm,
-  gate: Gate,
-  crossing: GateCrossing,
-): Result<RearRun, PathProblem> => {
-  const arc = scene.body.shoulderArc
-  const strap = anchor.strap
-  const beyondMm = planeDistanceMm(crossing.at, arc.centre) - arc.radiusMm
-  const onBody = tangentPoint(arc, crossing.at, 'left')
-  if (beyondMm < CONTACT_MM || onBody === null)
-    return err({ kind: 'slot-blocked', strap, by: 'body', insideMm: Math.max(0, -beyondMm) })
-  const onAnchor = tangentPoint(circle, crossing.at, otherSide(wrapSide(anchor.mount, arc.centre)))
-  if (onAnchor === null) {
-    const insideMm = circle.radiusMm - planeDistanceMm(crossing.at, circle.centre)
-    return err({ kind: 'slot-blocked', strap, by: 'tube', insideMm })
-  }
-  return ok({ onAnchor, onBody, gate, crossing })
-}
+const isAhead = (from: PointMm, onBody: PointMm): boolean => from.xMm - onBody.xMm < CONTACT_MM
 
-/**
- * From the anchor to the shoulder arc: straight, tangent to both, unless that misses the gate. Walked from the anchor forward
- * the arc lies on the left, below the strap.
- */
-const rearRun = (scene: StrapScene, anchor: Anchor): Result<RearRun, PathProblem> => {
-  const strap = anchor.strap
-  const arc = scene.body.shoulderArc
-  const circle = mountCircle(anchor.mount, scene.tubes)
-  if (circle === null) return err({ kind: 'anchor-missing', strap })
-  const apartMm = planeDistanceMm(circle.centre, arc.centre) - arc.radiusMm - circle.radiusMm
-  const straight = commonTangent(circle, arc, wrapSide(anchor.mount, arc.centre), 'left')
-  if (apartMm < CONTACT_MM || straight === null)
+/** The rear part: from the mount to where the strap first meets the shoulder arc. Walked forward the arc lies on the left, below. */
+export const shoulderRun = (
+  { strap, portal }: StrapFrame,
+  mount: MountEnd,
+  end: ShoulderEnd,
+): Result<StrapRun, PathProblem> => {
+  const { arc } = end
+  const apartMm = planeDistanceMm(projected(mount.point, 'side'), arc.centre) - arc.radiusMm - mount.radiusMm
+  const { contact, reach } = straightRun(mount, end)
+  if (apartMm < CONTACT_MM || contact === null || reach === null)
     return err({ kind: 'anchor-inside-body', strap, insideMm: Math.max(0, -apartMm) })
-  const gate = gateOf(scene, strap)
-  const crossing = gate && gateCrossing(gate, straight.onA, straight.onB)
-  if (gate !== null && crossing?.bent === true) return bentRun(scene, anchor, circle, gate, crossing)
-  return ok({ onAnchor: straight.onA, onBody: straight.onB, gate, crossing })
+  const run = throughPortal(strap, mount, end, portal, { contact, reach })
+  const isStraight = run.ok ? run.value.edges.length === 0 : run.error.kind === 'slot-not-reached'
+  if (isStraight && isAhead(contact, reach.point)) return aheadProblem(strap, contact, reach.point)
+  if (run.ok && isAhead(lastOutside(run.value), run.value.reach.point))
+    return aheadProblem(strap, lastOutside(run.value), run.value.reach.point)
+  return run
 }
 
-/** From the shoulder arc to the buckle, or to the top of the shoulder while there is no buckle. */
-const frontTouches = (
-  scene: StrapScene,
-  anchor: Anchor,
-  rear: { readonly end: PlanePointMm; readonly onBody: PlanePointMm },
-  buckle: PointMm | null,
-): Result<readonly [Touch, ...Touch[]], PathProblem> => {
-  const strap = anchor.strap
-  const arc = scene.body.shoulderArc
-  const shoulder = strap === 'shoulder-left' ? scene.body.shoulderPoint.left : scene.body.shoulderPoint.right
-  const onBody = (at: PlanePointMm): PointMm => ({ xMm: at.uMm, yMm: shoulder.yMm, zMm: at.vMm })
-  const touch = (at: PlanePointMm, arcSweepDeg: number | null): Touch => ({
-    on: 'body',
-    point: onBody(at),
-    bendDeg: arcSweepDeg === null ? 0 : Math.abs(arcSweepDeg),
-    arcToNext: arcSweepDeg === null ? null : { circle: arc, sweepDeg: arcSweepDeg },
-  })
-  if (buckle === null) {
-    const top = projected(shoulder, 'side')
-    const upDeg = sweepDeg(arc, rear.onBody, top)
-    // A strap that reaches the arc ahead of its top turns back to it in name only: the top is then the arc's contact itself.
-    return ok(upDeg > 180 ? [touch(rear.onBody, null)] : [touch(rear.onBody, upDeg), touch(top, null)])
-  }
-  const end = projected(buckle, 'side')
-  const front = tangentPoint(arc, end, 'right')
-  if (front === null) return err({ kind: 'buckle-unknown', strap })
-  const clearMm = leftOfLineMm(rear.end, end, arc.centre) - arc.radiusMm
-  if (clearMm >= 0) return err({ kind: 'clear-of-shoulder', strap, clearMm })
-  const overDeg = sweepDeg(arc, rear.onBody, front)
-  return ok([
-    touch(rear.onBody, overDeg),
-    touch(front, null),
-    { on: 'buckle', point: buckle, bendDeg: 0, arcToNext: null },
-  ])
+const aheadProblem = (
+  strap: StrapFrame['strap'],
+  from: PointMm,
+  onBody: PointMm,
+): Result<never, PathProblem> =>
+  err({ kind: 'anchor-ahead-of-shoulder', strap, aheadMm: Math.max(0, onBody.xMm - from.xMm) })
+
+export const shoulderEnd = ({ scene }: PlaceFrame, strap: StrapFrame['strap']): ShoulderEnd => {
+  const { left, right } = scene.body.shoulderPoint
+  const yMm = (strap === 'shoulder-left' ? left : right).yMm
+  return { family: 'shoulder', arc: scene.body.shoulderArc, yMm }
 }
 
 /**
- * The taut shoulder strap: anchor, gate where it bears on it, rear touching point of the shoulder arc, over the arc to its front
- * touching point, buckle. Straight in plan between body and anchor, as far as a slot lets it. Fails with the reason when the
- * anchor is in the body or not behind it, or when a straight strap would not bear on the shoulder.
+ * The taut shoulder strap: anchor, slot or rim where it bears on it, rear touching point of the shoulder arc, over the arc, over the
+ * chest where that is in the way, buckle. Fails with the reason when the anchor is in the body or not behind it, or when a
+ * straight strap would not bear on the shoulder.
  */
-export const shoulderPath = (
-  scene: StrapScene,
-  anchor: Anchor,
-  buckle: PointMm | null,
+export const shoulderStrap = (
+  { scene }: PlaceFrame,
+  { strap, anchor }: StrapFrame,
+  run: StrapRun,
+  front: ShoulderFront,
 ): Result<SolvedStrap, PathProblem> => {
-  const run = rearRun(scene, anchor)
-  if (!run.ok) return run
-  const { onAnchor, onBody, gate, crossing } = run.value
-  const rearEnd = crossing?.bent === true ? crossing.at : onAnchor
-  const behindMm = rearEnd.uMm - onBody.uMm
-  if (behindMm < CONTACT_MM)
-    return err({ kind: 'anchor-ahead-of-shoulder', strap: anchor.strap, aheadMm: Math.max(0, -behindMm) })
-  const front = frontTouches(scene, anchor, { end: rearEnd, onBody }, buckle)
-  if (!front.ok) return front
-  const anchorYMm = anchor.mount.point.yMm
-  const bodyYMm = front.value[0].point.yMm
-  const pass =
-    gate &&
-    crossing &&
-    gatePass(gate, crossing, { anchorEnd: onAnchor, anchorYMm, bodyEnd: onBody, bodyYMm, beyondBodyMm: 0 })
-  const anchorContact = { xMm: onAnchor.uMm, yMm: anchorYMm, zMm: onAnchor.vMm }
-  const start: Touch = { on: 'anchor', point: anchorContact, bendDeg: 0, arcToNext: null }
-  const path = strapPath(anchor.strap, start, [...passTouches(pass, onAnchor, onBody), ...front.value])
-  return ok({ anchor, path, anchorContact, pass })
+  const { body } = scene
+  const touches = outsideTouches(run)
+  const rear = run.reach.point
+  if (front === null) {
+    const { left, right } = body.shoulderPoint
+    addTopTouches(touches, body, rear, strap === 'shoulder-left' ? left : right)
+  } else {
+    if (front === 'inside-shoulder') return err({ kind: 'buckle-unknown', strap })
+    const clearMm =
+      leftOfLineMm(
+        projected(lastOutside(run), 'side'),
+        projected(front.buckle, 'side'),
+        body.shoulderArc.centre,
+      ) - body.shoulderArc.radiusMm
+    if (clearMm >= 0) return err({ kind: 'clear-of-shoulder', strap, clearMm })
+    addFrontTouches(touches, body, rear, front)
+  }
+  return ok({
+    anchor,
+    path: strapPath(strap, touches),
+    touches,
+    anchorContact: run.contact,
+    pass: passOf(run),
+  })
 }

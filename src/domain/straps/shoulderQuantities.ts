@@ -29,9 +29,16 @@ const planDeg = (strap: StrapId, from: PointMm, to: PointMm): number =>
   atan2Deg(inwardSign(strap) * (to.yMm - from.yMm), to.xMm - from.xMm)
 
 /** Length from the body contact along the straight pieces to the anchor contact, mm. */
-const freeLengthMm = ({ path, anchorContact }: SolvedStrap): number =>
-  pointDistanceMm(path.bodyContact, path.effectiveAnchor) +
-  pointDistanceMm(path.effectiveAnchor, anchorContact)
+const freeLengthMm = ({ path }: SolvedStrap): number => {
+  let lengthMm = 0
+  let before: PointMm | null = null
+  for (const { on, point } of path.contacts) {
+    if (before !== null) lengthMm += pointDistanceMm(before, point)
+    if (on === 'body' || on === 'buckle') break
+    before = point
+  }
+  return lengthMm
+}
 
 /**
  * Where the strap leaves the seat's back: its pass through the slot or over the rim. Through a strap that does not meet its slot,
@@ -57,27 +64,33 @@ const lengthBehindSeatMm = (scene: StrapScene, strap: SolvedStrap): number => {
 const rimDropDeg = (strap: SolvedStrap): number | null => {
   const { pass } = strap
   if (pass === null) return null
-  const from = pass.gate.on === 'rim' ? pass.gate.lower : projected(pass.point, 'side')
-  return rearwardFallDeg(from, projected(strap.anchorContact, 'side'))
+  const from = pass.gate.on === 'rim' ? pass.gate.centre : pass.point
+  return rearwardFallDeg(projected(from, 'side'), projected(strap.anchorContact, 'side'))
 }
 
-/** The quantities of one shoulder strap; formulas in straps/README.md. */
-export const shoulderQuantities = (scene: StrapScene, strap: SolvedStrap): readonly QuantityValue[] => {
+/** Adds the quantities of one shoulder strap; formulas in straps/README.md. */
+export const addShoulderQuantities = (
+  values: QuantityValue[],
+  scene: StrapScene,
+  strap: SolvedStrap,
+): void => {
   const subject = strap.anchor.strap
   const { bodyContact, effectiveAnchor } = strap.path
   const dropDeg = rearwardFallDeg(projected(bodyContact, 'side'), projected(effectiveAnchor, 'side'))
-  const shoulder =
-    subject === 'shoulder-left' ? scene.body.shoulderPoint.left : scene.body.shoulderPoint.right
+  const { left, right } = scene.body.shoulderPoint
+  const shoulder = subject === 'shoulder-left' ? left : right
   const rimDeg = rimDropDeg(strap)
-  return [
+  values.push(
     { id: 'shoulder-drop', subject, value: dropDeg },
     { id: 'shoulder-to-spine', subject, value: dropDeg - scene.body.reclineDeg },
-    ...(rimDeg === null ? [] : [{ id: 'shoulder-rim-drop', subject, value: rimDeg } as const]),
+  )
+  if (rimDeg !== null) values.push({ id: 'shoulder-rim-drop', subject, value: rimDeg })
+  values.push(
     { id: 'shoulder-height', subject, value: shoulder.zMm - strap.anchorContact.zMm },
     { id: 'shoulder-plan', subject, value: planDeg(subject, bodyContact, effectiveAnchor) },
     { id: 'shoulder-free-length', subject, value: freeLengthMm(strap) },
     { id: 'shoulder-length-behind-seat', subject, value: lengthBehindSeatMm(scene, strap) },
-  ]
+  )
 }
 
 /**
@@ -90,27 +103,38 @@ export const downTorsoShare = (reclineDeg: number, rear: Direction, front: Direc
 
 const spineLoadShare = (scene: StrapScene, strap: SolvedStrap): number | null => {
   const { contacts, bodyContact, effectiveAnchor } = strap.path
-  const buckle = contacts.at(-1)
-  const front = contacts.at(-2)
+  const buckle = contacts[contacts.length - 1]
+  const front = contacts[contacts.length - 2]
   if (buckle?.on !== 'buckle' || front === undefined) return null
   const rearLeg = directionBetween(bodyContact, effectiveAnchor)
   const frontLeg = directionBetween(front.point, buckle.point)
   return rearLeg && frontLeg && downTorsoShare(scene.body.reclineDeg, rearLeg, frontLeg)
 }
 
-/** The quantities of the pair; only when both straps have a path. */
-export const shoulderPairQuantities = (
+/** How far the junction of joined shoulder straps lies behind the back of the neck: the rearmost point of the shoulder arc. */
+const behindNeckMm = ({ body }: StrapScene, { path }: SolvedStrap): number | null => {
+  const junction = path.contacts[1]
+  if (junction?.on !== 'junction') return null
+  return junction.point.xMm - (body.shoulderArc.centre.uMm + body.shoulderArc.radiusMm)
+}
+
+/** Adds the quantities of the pair; only when both straps have a path. */
+export const addShoulderPairQuantities = (
+  values: QuantityValue[],
   scene: StrapScene,
-  straps: readonly SolvedStrap[],
-): readonly QuantityValue[] => {
-  const [left, right] = straps
-  if (left === undefined || right === undefined) return []
+  left: SolvedStrap,
+  right: SolvedStrap,
+): void => {
   const subject = 'shoulder-pair'
-  const spacingMm = pointDistanceMm(left.anchorContact, right.anchorContact)
-  const shares = straps.flatMap((strap) => spineLoadShare(scene, strap) ?? [])
-  const share = shares.reduce((sum, value) => sum + value, 0) / straps.length
-  return [
-    { id: 'shoulder-spacing', subject, value: spacingMm },
-    ...(shares.length < straps.length ? [] : [{ id: 'spine-load-share', subject, value: share } as const]),
-  ]
+  values.push({
+    id: 'shoulder-spacing',
+    subject,
+    value: pointDistanceMm(left.anchorContact, right.anchorContact),
+  })
+  const first = spineLoadShare(scene, left)
+  const second = spineLoadShare(scene, right)
+  if (first !== null && second !== null)
+    values.push({ id: 'spine-load-share', subject, value: (first + second) / 2 })
+  const neckMm = behindNeckMm(scene, left)
+  if (neckMm !== null) values.push({ id: 'shoulder-junction', subject, value: neckMm })
 }

@@ -1,24 +1,20 @@
 import type { PointMm } from '../geometry/point'
-import type { Result } from '../result'
-import { anchorQuantities } from './anchorQuantities'
-import { helmetClearance } from './helmetClearance'
-import { lapHalf, lapPath, type LapHalf } from './lapPath'
-import { lapPairQuantities, lapQuantities } from './lapQuantities'
-import { anchorOf } from './mount'
+import { addAnchorQuantities } from './anchorQuantities'
+import { addLapPairQuantities, addLapQuantities } from './lapQuantities'
 import type { PathProblem, StrapPath } from './path'
+import { placeStraps, type PlaceStraps } from './placeStraps'
 import type { QuantityValue } from './quantity'
-import { lapOffCentre, shoulderReferenceQuantities } from './referenceQuantities'
+import { addLapOffCentre, addShoulderReferences } from './referenceQuantities'
 import type { StrapScene } from './scene'
-import { shoulderPath } from './shoulderPath'
-import { shoulderPairQuantities, shoulderQuantities } from './shoulderQuantities'
-import { strapFamily, strapsOf, type StrapFamily, type StrapId } from './strap'
+import { addShoulderPairQuantities, addShoulderQuantities } from './shoulderQuantities'
+import { strapFamily, type StrapFamily, type StrapId } from './strap'
 import type { SolvedStrap } from './strapPath'
-import { subPath } from './subPath'
-import { subPairQuantities, subQuantities } from './subQuantities'
+import { addSubPairQuantities, addSubQuantities, chestLineDeg } from './subQuantities'
+import { ballTubeGapMm, strapTubeGap, tubePieces, type TubePiece } from './tubePieces'
 
 /** All straps of one place in one sitting. */
 export interface SolvedPlace {
-  /** Where the straps meet; null while no lap strap has a path. */
+  /** Where the straps meet, between the front contacts of the lap straps; null while no lap strap has a path. */
   readonly buckle: PointMm | null
   /** In the order of `strapsOf`; a strap without a path is missing here and has a problem instead. */
   readonly paths: readonly StrapPath[]
@@ -27,96 +23,83 @@ export interface SolvedPlace {
   readonly quantities: readonly QuantityValue[]
 }
 
-/** The buckle lies midway between the front contacts of the lap straps, in the middle of the seat. */
-const buckleOf = (scene: StrapScene, halves: readonly LapHalf[]): PointMm | null => {
-  if (halves.length === 0) return null
-  const mean = (of: (point: PointMm) => number): number =>
-    halves.reduce((sum, half) => sum + of(half.front), 0) / halves.length
-  return { xMm: mean((point) => point.xMm), yMm: scene.body.hip.yMm, zMm: mean((point) => point.zMm) }
-}
-
-const valuesOf = <Value>(results: readonly Result<Value, PathProblem>[]): readonly Value[] =>
-  results.flatMap((result) => (result.ok ? [result.value] : []))
-
-const problemsOf = (results: readonly Result<unknown, PathProblem>[]): readonly PathProblem[] =>
-  results.flatMap((result) => (result.ok ? [] : [result.error]))
-
-/** Solves one strap of a family whose anchor is there. */
-const solvedStrap = (
-  scene: StrapScene,
-  strap: StrapId,
-  buckle: PointMm | null,
-): Result<SolvedStrap, PathProblem> | null => {
-  const anchor = anchorOf(scene.anchors, strap)
-  if (anchor === null) return null
-  if (strapFamily(strap) === 'shoulder') return shoulderPath(scene, anchor, buckle)
-  if (buckle === null) return { ok: false, error: { kind: 'buckle-unknown', strap } }
-  return subPath(scene, anchor, buckle)
-}
-
-/** The paths of all straps of the arrangement, and the buckle they meet at. */
-const solvedStraps = (
-  scene: StrapScene,
-): {
-  readonly buckle: PointMm | null
-  readonly straps: readonly SolvedStrap[]
-  readonly problems: readonly PathProblem[]
-} => {
-  const wanted = strapsOf(scene.belt)
-  const ofFamily = (family: StrapFamily): readonly StrapId[] =>
-    wanted.filter((strap) => strapFamily(strap) === family)
-  const halves = ofFamily('lap').flatMap((strap) => {
-    const anchor = anchorOf(scene.anchors, strap)
-    return anchor === null ? [] : [lapHalf(scene, anchor)]
-  })
-  const lapHalves = valuesOf(halves)
-  const buckle = buckleOf(scene, lapHalves)
-  const others = [...ofFamily('shoulder'), ...ofFamily('sub')].flatMap(
-    (strap) => solvedStrap(scene, strap, buckle) ?? [],
-  )
-  const laps = buckle === null ? [] : lapHalves.map((half) => lapPath(scene, half, buckle))
-  const straps = [...valuesOf(others), ...laps].sort(
-    (a, b) => wanted.indexOf(a.anchor.strap) - wanted.indexOf(b.anchor.strap),
-  )
-  const missing = wanted
-    .filter((strap) => anchorOf(scene.anchors, strap) === null)
-    .map((strap) => ({ kind: 'anchor-missing', strap }) as const)
-  const frontless = buckle === null ? straps.map(({ anchor }) => anchor.strap) : []
-  return {
-    buckle,
-    straps,
-    problems: [
-      ...missing,
-      ...problemsOf(halves),
-      ...problemsOf(others),
-      ...frontless.map((strap) => ({ kind: 'buckle-unknown', strap }) as const),
-    ],
+/** Straps that would pass through a tube: nothing else is said about them, a taut strap would not lie like that. */
+const addTubeGaps = (
+  values: QuantityValue[],
+  problems: PathProblem[],
+  pieces: readonly TubePiece[],
+  straps: readonly SolvedStrap[],
+): readonly StrapId[] => {
+  const through: StrapId[] = []
+  for (const strap of straps) {
+    const gap = strapTubeGap(pieces, strap)
+    if (gap === null) continue
+    const subject = strap.anchor.strap
+    values.push({ id: 'tube-clearance', subject, value: gap.gapMm })
+    if (gap.gapMm >= 0) continue
+    through.push(subject)
+    problems.push({ kind: 'through-tube', strap: subject, tubeId: gap.tubeId, insideMm: -gap.gapMm })
   }
+  return through
+}
+
+const ofStrap = (straps: readonly SolvedStrap[], strap: StrapId): SolvedStrap | null => {
+  for (const each of straps) if (each.anchor.strap === strap) return each
+  return null
+}
+
+/** Adds the quantities of the straps and pairs that no tube is in the way of. */
+const addQuantities = (
+  values: QuantityValue[],
+  { frame, middle, straps }: PlaceStraps,
+  through: readonly StrapId[],
+): void => {
+  const { scene } = frame
+  const isClear = (strap: StrapId): boolean => !through.includes(strap)
+  const arePairClear = (family: StrapFamily): boolean =>
+    isClear(`${family}-left`) && isClear(`${family}-right`)
+  const each = (family: StrapFamily, add: (strap: SolvedStrap) => void): void => {
+    for (const strap of straps)
+      if (strapFamily(strap.anchor.strap) === family && isClear(strap.anchor.strap)) add(strap)
+  }
+  each('shoulder', (strap) => addShoulderQuantities(values, scene, strap))
+  each('shoulder', (strap) => addShoulderReferences(values, scene, strap))
+  const left = ofStrap(straps, 'shoulder-left')
+  const right = ofStrap(straps, 'shoulder-right')
+  if (left !== null && right !== null && arePairClear('shoulder'))
+    addShoulderPairQuantities(values, scene, left, right)
+  each('lap', (strap) => addLapQuantities(values, scene, strap))
+  if (arePairClear('lap')) addLapPairQuantities(values, scene)
+  for (const strap of ['lap-left', 'lap-right'] as const)
+    if (isClear(strap)) addLapOffCentre(values, scene, strap)
+  if (middle.buckle !== null) {
+    const chestDeg = chestLineDeg(scene, middle.buckle)
+    each('sub', (strap) => addSubQuantities(values, strap, chestDeg))
+  }
+  if (arePairClear('sub')) addSubPairQuantities(values, scene)
+  for (const strap of straps) if (isClear(strap.anchor.strap)) addAnchorQuantities(values, scene, strap)
 }
 
 /**
- * Taut paths and quantities of one place in one sitting. Straps of the arrangement only; an anchor of a strap that the belt does
- * not have is left out. Definitions and formulas: straps/README.md.
+ * Taut paths and quantities of one place in one sitting. Straps of the belt only; an anchor of a strap that the belt does not have
+ * is left out. Definitions and formulas: straps/README.md.
  */
 export const solvePlace = (scene: StrapScene): SolvedPlace => {
-  const { buckle, straps, problems } = solvedStraps(scene)
-  const ofFamily = (family: StrapFamily): readonly SolvedStrap[] =>
-    straps.filter(({ anchor }) => strapFamily(anchor.strap) === family)
+  const place = placeStraps(scene)
+  const problems = [...place.problems]
+  const values: QuantityValue[] = []
+  const pieces = tubePieces(scene.tubes)
+  const gaps: QuantityValue[] = []
+  const through = addTubeGaps(gaps, problems, pieces, place.straps)
+  addQuantities(values, place, through)
+  const { centre, radiusMm } = scene.body.helmet
+  const helmetMm = ballTubeGapMm(pieces, centre, radiusMm)
+  if (helmetMm !== null) values.push({ id: 'helmet-clearance', subject: 'head', value: helmetMm })
+  for (const gap of gaps) values.push(gap)
   return {
-    buckle,
-    paths: straps.map(({ path }) => path),
+    buckle: place.middle.buckle,
+    paths: place.straps.map(({ path }) => path),
     problems,
-    quantities: [
-      ...ofFamily('shoulder').flatMap((strap) => shoulderQuantities(scene, strap)),
-      ...ofFamily('shoulder').flatMap((strap) => shoulderReferenceQuantities(scene, strap)),
-      ...shoulderPairQuantities(scene, ofFamily('shoulder')),
-      ...ofFamily('lap').flatMap((strap) => lapQuantities(scene, strap)),
-      ...lapPairQuantities(scene),
-      ...lapOffCentre(scene),
-      ...(buckle === null ? [] : ofFamily('sub').flatMap((strap) => subQuantities(scene, strap, buckle))),
-      ...subPairQuantities(scene),
-      ...straps.flatMap((strap) => anchorQuantities(scene, strap)),
-      ...helmetClearance(scene),
-    ],
+    quantities: values,
   }
 }

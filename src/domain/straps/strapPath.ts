@@ -1,16 +1,25 @@
 import type { CircleMm } from '../geometry/circle'
-import { projected, type PlanePointMm } from '../geometry/plane'
-import { pointDistanceMm, type PointMm } from '../geometry/point'
-import { atan2Deg, cosDeg, sinDeg, wrappedDeg } from '../units/angle'
+import type { PlanePointMm } from '../geometry/plane'
+import { pointDistanceMm, type Direction, type PointMm } from '../geometry/point'
+import { atan2Deg, wrappedDeg } from '../units/angle'
 import type { Anchor } from './anchor'
 import type { PathContact, StrapPath } from './path'
-import type { Gate } from './scene'
+import type { Portal } from './portal'
 import type { StrapId } from './strap'
 
-/** A piece of strap that lies on a round part of the body in the side plane, + anticlockwise. */
+/**
+ * A piece of strap that lies on a round part of the body: the points middle + cos φ·first + sin φ·second, φ in radians from `fromRad` on.
+ */
 export interface TouchArc {
-  readonly circle: CircleMm
-  readonly sweepDeg: number
+  readonly middle: PointMm
+  readonly first: Direction
+  readonly second: Direction
+  readonly fromRad: number
+  readonly sweepRad: number
+  /** Its length in the plane of the arc. */
+  readonly lengthMm: number
+  /** `even`: y changes evenly along the unrolled arc to that of the next contact; `own`: as the arc itself says. */
+  readonly across: 'even' | 'own'
 }
 
 /** A contact and, where the strap lies on the body from here to the next contact, that arc. */
@@ -18,11 +27,11 @@ export interface Touch extends PathContact {
   readonly arcToNext: TouchArc | null
 }
 
-/** Where a strap passes its gate, in 3-D. */
+/** Where a strap passes its slot or the rim, in 3-D. */
 export interface GatePass {
-  readonly gate: Gate
+  readonly gate: Portal
   readonly point: PointMm
-  /** It bears on the gate: on an edge in side view, or on an end of the slot in plan view. */
+  /** It bears on an edge. */
   readonly touches: boolean
 }
 
@@ -30,13 +39,15 @@ export interface GatePass {
 export interface SolvedStrap {
   readonly anchor: Anchor
   readonly path: StrapPath
+  /** The path's contacts with the arcs between them. */
+  readonly touches: readonly Touch[]
   readonly anchorContact: PointMm
-  /** Null when the strap has no gate or ends before it. */
+  /** Null when the strap has no slot or rim or ends before it. */
   readonly pass: GatePass | null
 }
 
 /** Spacing of the points an arc is drawn by. Judgement: the chord is then within 0.2 mm of an arc of 150 mm radius. */
-const ARC_STEP_DEG = 6
+const ARC_STEP_RAD = Math.PI / 30
 
 /** Angle of a point as seen from a circle's centre, degrees anticlockwise from rearward. */
 const angleOnCircleDeg = (circle: CircleMm, point: PlanePointMm): number =>
@@ -49,52 +60,76 @@ export const sweepDeg = (circle: CircleMm, from: PlanePointMm, to: PlanePointMm)
 }
 
 /** Change of direction at `at` of a strap through three points, seen in side view, degrees ≥ 0. */
-export const sideTurnDeg = (from: PlanePointMm, at: PlanePointMm, to: PlanePointMm): number =>
-  Math.abs(
-    wrappedDeg(atan2Deg(to.vMm - at.vMm, to.uMm - at.uMm) - atan2Deg(at.vMm - from.vMm, at.uMm - from.uMm)),
-  )
-
-/** Points along an arc after its first, up to but without its last, y carried evenly. */
-const arcPoints = (from: PointMm, to: PointMm, arc: TouchArc): readonly PointMm[] => {
-  const startDeg = angleOnCircleDeg(arc.circle, projected(from, 'side'))
-  const steps = Math.ceil(Math.abs(arc.sweepDeg) / ARC_STEP_DEG)
-  return Array.from({ length: Math.max(0, steps - 1) }, (_, index) => {
-    const share = (index + 1) / steps
-    const angleDeg = startDeg + share * arc.sweepDeg
-    return {
-      xMm: arc.circle.centre.uMm + arc.circle.radiusMm * cosDeg(angleDeg),
-      yMm: from.yMm + share * (to.yMm - from.yMm),
-      zMm: arc.circle.centre.vMm + arc.circle.radiusMm * sinDeg(angleDeg),
-    }
-  })
+export const sideTurnDeg = (from: PointMm, at: PointMm, to: PointMm): number => {
+  const u1 = at.xMm - from.xMm
+  const v1 = at.zMm - from.zMm
+  const u2 = to.xMm - at.xMm
+  const v2 = to.zMm - at.zMm
+  return Math.abs(atan2Deg(u1 * v2 - v1 * u2, u1 * u2 + v1 * v2))
 }
 
-/** Length of an arc in the side plane, mm. Formula: the share of the circumference 2πr. */
-export const arcLengthMm = (arc: TouchArc): number =>
-  (2 * Math.PI * arc.circle.radiusMm * Math.abs(arc.sweepDeg)) / 360
+/** Points along an arc after its first, up to but without its last. */
+const addArcPoints = (points: PointMm[], from: PointMm, to: PointMm, arc: TouchArc): void => {
+  const { middle, first, second } = arc
+  const steps = Math.ceil(Math.abs(arc.sweepRad) / ARC_STEP_RAD)
+  if (steps < 2) return
+  const turnCos = Math.cos(arc.sweepRad / steps)
+  const turnSin = Math.sin(arc.sweepRad / steps)
+  let cosine = Math.cos(arc.fromRad)
+  let sine = Math.sin(arc.fromRad)
+  for (let step = 1; step < steps; step += 1) {
+    const next = cosine * turnCos - sine * turnSin
+    sine = sine * turnCos + cosine * turnSin
+    cosine = next
+    points.push({
+      xMm: middle.xMm + cosine * first.x + sine * second.x,
+      yMm:
+        arc.across === 'even'
+          ? from.yMm + (step / steps) * (to.yMm - from.yMm)
+          : middle.yMm + cosine * first.y + sine * second.y,
+      zMm: middle.zMm + cosine * first.z + sine * second.z,
+    })
+  }
+}
 
-/** Length from one contact to the next; on an arc the strap is a helix, whose length is that of its unrolled straight line. */
-const touchLengthMm = (from: Touch, to: Touch): number =>
-  from.arcToNext === null
-    ? pointDistanceMm(from.point, to.point)
-    : Math.hypot(arcLengthMm(from.arcToNext), to.point.yMm - from.point.yMm)
+/** An arc of a circle in the side plane along which y changes evenly. */
+export const circleArc = (circle: CircleMm, from: PlanePointMm, sweepRad: number): TouchArc => ({
+  middle: { xMm: circle.centre.uMm, yMm: 0, zMm: circle.centre.vMm },
+  // From the arc's own start: no angle of it is needed.
+  first: { x: from.uMm - circle.centre.uMm, y: 0, z: from.vMm - circle.centre.vMm },
+  second: { x: circle.centre.vMm - from.vMm, y: 0, z: from.uMm - circle.centre.uMm },
+  fromRad: 0,
+  sweepRad,
+  lengthMm: circle.radiusMm * Math.abs(sweepRad),
+  across: 'even',
+})
 
-/** The path through the given contacts: the anchor's, then the others in order, at least one of them `body` or `buckle`. */
-export const strapPath = (strap: StrapId, anchor: Touch, others: readonly Touch[]): StrapPath => {
-  const touches = [anchor, ...others]
+/** Length from one contact to the next; where y changes evenly along an arc, that of the unrolled straight line. */
+export const touchLengthMm = (from: Touch, to: Touch): number => {
+  const arc = from.arcToNext
+  if (arc === null) return pointDistanceMm(from.point, to.point)
+  return arc.across === 'own' ? arc.lengthMm : Math.hypot(arc.lengthMm, to.point.yMm - from.point.yMm)
+}
+
+/** The path through contacts in order from the anchor on, at least one of them `body` or `buckle`. */
+export const strapPath = (strap: StrapId, touches: readonly [Touch, ...Touch[]]): StrapPath => {
   const polyline: PointMm[] = []
   let lengthMm = 0
-  for (const [index, touch] of touches.entries()) {
+  let bodyIndex = 0
+  for (let index = 0; index < touches.length; index += 1) {
+    const touch = touches[index]
+    if (touch === undefined) break
+    if (bodyIndex === 0 && (touch.on === 'body' || touch.on === 'buckle')) bodyIndex = index
     polyline.push(touch.point)
     const next = touches[index + 1]
     if (next === undefined) break
     lengthMm += touchLengthMm(touch, next)
-    if (touch.arcToNext !== null) polyline.push(...arcPoints(touch.point, next.point, touch.arcToNext))
+    if (touch.arcToNext !== null) addArcPoints(polyline, touch.point, next.point, touch.arcToNext)
   }
-  const bodyIndex = touches.findIndex(({ on }) => on === 'body' || on === 'buckle')
+  const [anchor] = touches
   return {
     strap,
-    contacts: touches.map(({ on, point, bendDeg }) => ({ on, point, bendDeg })),
+    contacts: touches,
     polyline,
     effectiveAnchor: (touches[bodyIndex - 1] ?? anchor).point,
     bodyContact: (touches[bodyIndex] ?? anchor).point,

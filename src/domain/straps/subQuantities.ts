@@ -5,7 +5,6 @@ import { atan2Deg, wrappedDeg } from '../units/angle'
 import { anchorOf } from './mount'
 import type { QuantityValue } from './quantity'
 import type { StrapScene } from './scene'
-import { strapsOf } from './strap'
 import type { SolvedStrap } from './strapPath'
 
 /** Angle of the line from `from` down to `to` from vertical in side view, + when it runs rearward, (−180°, 180°]. */
@@ -17,35 +16,30 @@ const fromVerticalDeg = (from: PlanePointMm, to: PlanePointMm): number =>
  * from where they leave the shoulder arc to the buckle. Null when the buckle is in the arc. It does not depend on any anchor
  * but through the buckle. Source of the line: Formula SAE Rules 2026 V1, T.2.1 f.
  */
-export const chestLineDeg = (scene: StrapScene, buckle: PointMm): number | null => {
+export const chestLineDeg = ({ body }: Pick<StrapScene, 'body'>, buckle: PointMm): number | null => {
   const end = projected(buckle, 'side')
-  const chest = tangentPoint(scene.body.shoulderArc, end, 'right')
+  const chest = tangentPoint(body.shoulderArc, end, 'right')
   return chest && fromVerticalDeg(chest, end)
 }
 
-/** The quantities of one anti-submarine strap; formulas in straps/README.md. */
-export const subQuantities = (
-  scene: StrapScene,
+/** Adds the quantities of one anti-submarine strap; formulas in straps/README.md. */
+export const addSubQuantities = (
+  values: QuantityValue[],
   strap: SolvedStrap,
-  buckle: PointMm,
-): readonly QuantityValue[] => {
+  chestDeg: number | null,
+): void => {
   const subject = strap.anchor.strap
   const { bodyContact, effectiveAnchor } = strap.path
   const runDeg = fromVerticalDeg(projected(bodyContact, 'side'), projected(effectiveAnchor, 'side'))
-  const chestDeg = chestLineDeg(scene, buckle)
-  return [
-    ...(chestDeg === null
-      ? []
-      : [{ id: 'sub-to-chest', subject, value: wrappedDeg(runDeg - chestDeg) } as const]),
-    { id: 'sub-to-vertical', subject, value: runDeg },
-  ]
+  if (chestDeg !== null) values.push({ id: 'sub-to-chest', subject, value: wrappedDeg(runDeg - chestDeg) })
+  values.push({ id: 'sub-to-vertical', subject, value: runDeg })
 }
 
-/** Lateral distance of the two anchors, whether or not the straps have a path. */
-export const subPairQuantities = (scene: StrapScene): readonly QuantityValue[] => {
-  if (!strapsOf(scene.belt).includes('sub-left')) return []
+/** Adds the lateral distance of the two anchors, whether or not the straps have a path. */
+export const addSubPairQuantities = (values: QuantityValue[], scene: StrapScene): void => {
+  if (scene.belt.arrangement < 6) return
   const left = anchorOf(scene.anchors, 'sub-left')?.mount.point
   const right = anchorOf(scene.anchors, 'sub-right')?.mount.point
-  if (left === undefined || right === undefined) return []
-  return [{ id: 'sub-spacing', subject: 'sub-pair', value: Math.abs(right.yMm - left.yMm) }]
+  if (left === undefined || right === undefined) return
+  values.push({ id: 'sub-spacing', subject: 'sub-pair', value: Math.abs(right.yMm - left.yMm) })
 }

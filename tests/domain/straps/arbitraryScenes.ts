@@ -165,6 +165,11 @@ export const movedAndScaled = (
       frontHipBone: { left: at(body.frontHipBone.left), right: at(body.frontHipBone.right) },
       lapArc: circle(body.lapArc),
       groinArc: circle(body.groinArc),
+      chest: {
+        centre: circle({ centre: body.chest.centre, radiusMm: 0 }).centre,
+        acrossMm: body.chest.acrossMm * factor,
+        alongMm: body.chest.alongMm * factor,
+      },
       hipHalfBreadthMm: body.hipHalfBreadthMm * factor,
       helmet: { centre: at(body.helmet.centre), radiusMm: body.helmet.radiusMm * factor },
     },

@@ -72,6 +72,13 @@ interface BodyChoice {
   /** Front hip bone ahead of and above the hip point, and from the middle. */
   readonly bone?: { readonly aheadMm: number; readonly aboveMm: number; readonly halfMm: number }
   readonly hipHalfBreadthMm?: number
+  /** The chest, up the torso line and ahead of it; nothing in the strap's way unless a test puts it there. */
+  readonly chest?: {
+    readonly upMm: number
+    readonly aheadMm: number
+    readonly acrossMm: number
+    readonly alongMm: number
+  }
 }
 
 /** A body of circles: shoulder point `hipToShoulderMm` up the torso line, the arc below it. */
@@ -85,6 +92,8 @@ const body = (choice: BodyChoice = {}): PosedBody => {
   const at = (xMm: number, yMm: number, zMm: number): PointMm =>
     vehiclePoint({ hip, reclineDeg }, point(xMm, yMm, zMm))
   const centre = at(0, 0, up - radiusMm)
+  const chest = choice.chest ?? { upMm: 300, aheadMm: 0, acrossMm: 0, alongMm: 0 }
+  const chestCentre = at(-chest.aheadMm, 0, chest.upMm)
   const bonePoint = (yMm: number): PointMm =>
     point(hip.xMm - bone.aheadMm, hip.yMm + yMm, hip.zMm + bone.aboveMm)
   return {
@@ -92,6 +101,11 @@ const body = (choice: BodyChoice = {}): PosedBody => {
     reclineDeg,
     shoulderPoint: { left: at(0, -half, up), right: at(0, half, up) },
     shoulderArc: { centre: plane(centre.xMm, centre.zMm), radiusMm },
+    chest: {
+      centre: plane(chestCentre.xMm, chestCentre.zMm),
+      acrossMm: chest.acrossMm,
+      alongMm: chest.alongMm,
+    },
     frontHipBone: { left: bonePoint(-bone.halfMm), right: bonePoint(bone.halfMm) },
     lapArc: { centre: plane(hip.xMm, hip.zMm), radiusMm: choice.lapRadiusMm ?? 110 },
     lapLowestDeg: choice.lapLowestDeg ?? 20,

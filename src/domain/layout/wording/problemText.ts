@@ -25,6 +25,16 @@ export const problemClause = (problem: PathProblem, unit: LengthUnit): string =>
       return `the anchor of the ${strap}, or the slot edge it bears on, is ${lengthWithUnit(problem.aboveMm, unit)} too high: it has to be below the groin to pull down`
     case 'lap-anchor-across':
       return `the anchor of the ${strap} lies ${lengthWithUnit(problem.acrossMm, unit)} beyond the middle of the seat, on the other side`
+    case 'slot-not-reached':
+      return `the slot of the ${strap} is not between its anchor and the body: the anchor, or the junction, would have to lie ${lengthWithUnit(problem.shortMm, unit)} further out, and more`
+    case 'no-slot':
+      return `the seat has no slot for the ${strap}: pulled straight it would pass through the shell`
+    case 'through-tube':
+      return `the ${strap}, pulled taut, would pass ${lengthWithUnit(problem.insideMm, unit)} deep through the tube “${problem.tubeId}”`
+    case 'sub-anchor-not-behind':
+      return `the ${strap}, worn under the thighs, would leave the body ${lengthWithUnit(problem.aheadMm, unit)} ahead of its lowest point`
+    case 'junction-apart':
+      return `the shoulder straps are joined into one tail, but their anchors lie ${lengthWithUnit(problem.apartMm, unit)} apart`
   }
 }
 
@@ -48,6 +58,16 @@ const problemAdvice = (problem: PathProblem): string => {
       return 'Move it down, below the seat.'
     case 'lap-anchor-across':
       return 'Move it to its own side, or exchange it with the other one.'
+    case 'slot-not-reached':
+      return 'Move it beyond the shell, shorten the tail, or take the strap off this slot.'
+    case 'no-slot':
+      return 'Add the slot, or move the anchor so that the strap passes the shell.'
+    case 'through-tube':
+      return 'Move the anchor or the tube.'
+    case 'sub-anchor-not-behind':
+      return 'Move the anchor rearward.'
+    case 'junction-apart':
+      return 'Put both on one point, or say that the straps are not joined.'
   }
 }
 

@@ -1,12 +1,9 @@
 import type { PointMm } from '../../../geometry/point'
-import { lapHalf, lapPath } from '../../../straps/lapPath'
-import { anchorOf } from '../../../straps/mount'
 import type { StrapPath } from '../../../straps/path'
+import { placeStraps } from '../../../straps/placeStraps'
 import type { StrapScene } from '../../../straps/scene'
-import { shoulderPath } from '../../../straps/shoulderPath'
-import { strapFamily, type StrapId } from '../../../straps/strap'
+import type { StrapId } from '../../../straps/strap'
 import type { SolvedStrap } from '../../../straps/strapPath'
-import { subPath } from '../../../straps/subPath'
 import type { ExplainScene } from './explanation'
 
 /** What the straps of the sitting depend on, put together again from the layout and the evaluation. */
@@ -25,24 +22,6 @@ export const pathOf = ({ sitting }: ExplainScene, strap: StrapId): StrapPath | n
 /** Where the strap meets its mount. */
 export const anchorContact = (path: StrapPath): PointMm => path.contacts[0]?.point ?? path.effectiveAnchor
 
-/** The strap solved again, for where it passes its slot or rim; null when it has no path. */
-export const solvedStrapOf = (explained: ExplainScene, strap: StrapId): SolvedStrap | null => {
-  const scene = strapScene(explained)
-  const { buckle } = explained.sitting
-  const anchor = anchorOf(scene.anchors, strap)
-  if (anchor === null) return null
-  switch (strapFamily(strap)) {
-    case 'shoulder': {
-      const solved = shoulderPath(scene, anchor, buckle)
-      return solved.ok ? solved.value : null
-    }
-    case 'lap': {
-      const half = lapHalf(scene, anchor)
-      return half.ok && buckle !== null ? lapPath(scene, half.value, buckle) : null
-    }
-    case 'sub': {
-      const solved = buckle === null ? null : subPath(scene, anchor, buckle)
-      return solved?.ok === true ? solved.value : null
-    }
-  }
-}
+/** The strap as the solver has it, with its pass through slot or rim and its arcs; null when it has no path. */
+export const solvedStrapOf = (scene: ExplainScene, strap: StrapId): SolvedStrap | null =>
+  placeStraps(strapScene(scene)).straps.find(({ path }) => path.strap === strap) ?? null

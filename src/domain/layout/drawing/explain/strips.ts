@@ -1,15 +1,16 @@
 import { type PlanePointMm, planePoint } from '../../../geometry/plane'
 import { pointDistanceMm } from '../../../geometry/point'
-import { anchorOf, mountCircle } from '../../../straps/mount'
-import type { PathContact, StrapPath } from '../../../straps/path'
+import { mountCircle } from '../../../straps/mount'
+import type { StrapPath } from '../../../straps/path'
 import { behindSeatFrom } from '../../../straps/shoulderQuantities'
 import { type StrapFamily, strapFamily } from '../../../straps/strap'
+import { type SolvedStrap, type Touch, touchLengthMm } from '../../../straps/strapPath'
 import { valueText } from '../../wording/amounts'
 import type { Primitive } from '../primitive'
 import { SIDE_PLANE } from './drawnPlane'
 import type { Explanation, ExplainScene, NamedPoint } from './explanation'
 import { figureOf, line } from './figure'
-import { anchorNamed, bodyNamed, effectiveAnchorNamed, labelled, named } from './names'
+import { anchorNamed, bodyNamed, labelled, named, outsideNamed } from './names'
 import { elevationScenery, strapScenery } from './scenery'
 import { solvedStrapOf, strapScene } from './solvedStrap'
 
@@ -94,25 +95,16 @@ const stripExplanation = (scene: ExplainScene, { path, points, pieces }: StripPa
   return { figures: [side, straight], points }
 }
 
-/** From the shoulder over the slot or rim to the anchor contact. */
+/** From the shoulder over every edge and the junction to the anchor contact. */
 export const explainFreeLength = (scene: ExplainScene, path: StrapPath): Explanation => {
-  const body = bodyNamed(path, 'shoulder')
-  const end = effectiveAnchorNamed(scene, path)
-  const anchor = anchorNamed(scene, path)
-  const isDirect = end.point === anchor.point
-  const first = {
-    words: `T ${body.words} to E ${end.words}`,
-    lengthMm: pointDistanceMm(body.point, end.point),
-  }
-  const second = {
-    words: `E ${end.words} to A ${anchor.words}`,
-    lengthMm: pointDistanceMm(end.point, anchor.point),
-  }
-  return stripExplanation(scene, {
-    path,
-    points: isDirect ? [body, end] : [body, end, anchor],
-    pieces: isDirect ? [first] : [first, second],
+  const points = [bodyNamed(path, 'shoulder'), ...outsideNamed(scene, path)]
+  const pieces = points.slice(1).flatMap((to, index) => {
+    const from = points[index]
+    if (from === undefined) return []
+    const words = `${from.letter} ${from.words} to ${to.letter} ${to.words}`
+    return [{ words, lengthMm: pointDistanceMm(from.point, to.point) }]
   })
+  return stripExplanation(scene, { path, points, pieces })
 }
 
 /** From the slot or rim to the anchor contact; nothing where the anchor is ahead of the rim. */
@@ -141,50 +133,35 @@ const BODY_WORDS: Readonly<Record<StrapFamily, string>> = {
   sub: 'groin',
 }
 
-const contactWords = ({ on }: PathContact, family: StrapFamily): string => {
-  switch (on) {
-    case 'anchor':
-      return 'anchor'
-    case 'slot':
-      return 'slot'
-    case 'rim':
-      return 'rim'
-    case 'body':
-      return BODY_WORDS[family]
-    case 'buckle':
-      return 'buckle'
-  }
+/** What a contact is; a shoulder strap's first two contacts with the body are on the shoulder, the others on the chest. */
+const touchWords = (touches: readonly Touch[], touch: Touch, family: StrapFamily): string => {
+  if (touch.on === 'seat-side') return 'shell'
+  if (touch.on !== 'body') return touch.on
+  const place = touches.filter(({ on }) => on === 'body').indexOf(touch)
+  return family === 'shoulder' && place > 1 ? 'chest' : BODY_WORDS[family]
 }
 
-/** The straight pieces by their ends, and what lies on the body in one. */
-const pathPieces = (path: StrapPath): readonly Piece[] => {
+/** The straight pieces by their ends, and each piece that lies on the body. */
+const pathPieces = ({ path, touches }: SolvedStrap): readonly Piece[] => {
   const family = strapFamily(path.strap)
-  const pieces: Piece[] = []
-  let straightMm = 0
-  let hasArc = false
-  for (const [index, to] of path.contacts.entries()) {
-    const from = path.contacts[index - 1]
-    if (from === undefined) continue
-    if (from.on === 'body' && to.on === 'body' && from.bendDeg > 0) {
-      hasArc = true
-      pieces.push({ words: `over the ${BODY_WORDS[family]}`, lengthMm: 0 })
-      continue
-    }
-    const lengthMm = pointDistanceMm(from.point, to.point)
-    straightMm += lengthMm
-    pieces.push({ words: `${contactWords(from, family)} to ${contactWords(to, family)}`, lengthMm })
-  }
-  const onBodyMm = path.lengthMm - straightMm
-  return hasArc
-    ? pieces.map((piece) => (piece.words.startsWith('over the') ? { ...piece, lengthMm: onBodyMm } : piece))
-    : pieces
+  return touches.slice(1).flatMap((to, index) => {
+    const from = touches[index]
+    if (from === undefined) return []
+    const fromWords = touchWords(touches, from, family)
+    const words =
+      from.arcToNext === null
+        ? `${fromWords} to ${touchWords(touches, to, family)}`
+        : `${family === 'lap' ? 'round' : 'over'} the ${fromWords}`
+    return [{ words, lengthMm: touchLengthMm(from, to) }]
+  })
 }
 
 /** The whole strap as it is ordered: its pieces, a wrap's loop and return, and the adjuster's tail. */
 export const explainStrapLength = (scene: ExplainScene, path: StrapPath): Explanation | null => {
-  const anchor = anchorOf(scene.place.anchors, path.strap)
+  const solved = solvedStrapOf(scene, path.strap)
   const buckle = path.contacts.at(-1)
-  if (anchor === null || buckle === undefined) return null
+  if (solved === null || buckle === undefined) return null
+  const { anchor } = solved
   const { adjusterTailMm, wrapReturnMm } = scene.place.belt
   const circle = mountCircle(anchor.mount, scene.tubes)
   const wrap =
@@ -197,6 +174,6 @@ export const explainStrapLength = (scene: ExplainScene, path: StrapPath): Explan
   return stripExplanation(scene, {
     path,
     points: [anchorNamed(scene, path), named('K', 'buckle', buckle.point)],
-    pieces: [...wrap, ...pathPieces(path), { words: 'adjuster tail', lengthMm: adjusterTailMm }],
+    pieces: [...wrap, ...pathPieces(solved), { words: 'adjuster tail', lengthMm: adjusterTailMm }],
   })
 }

@@ -1,0 +1,193 @@
+import { planeSegmentIntersection } from '../geometry/segment'
+import { planePoint, type PlanePointMm } from '../geometry/plane'
+import { pointBetween, pointDistanceMm, type PointMm } from '../geometry/point'
+import { ellipseArcMm } from '../geometry/ellipse'
+import { err, ok, type Result } from '../result'
+import type { BodyEnd, LapReach, Reach, SubReach } from './bodyEnd'
+import type { MountEnd } from './mountEnd'
+import type { PathProblem } from './path'
+import type { Portal, SeatFrame } from './portal'
+import { seatPointIn } from './portal'
+import type { Seat } from './seat'
+import type { StrapId } from './strap'
+import type { StraightRun, StrapRun } from './strapRun'
+import { tautString } from './tautString'
+
+/** The seat's shell as seen from the side, and how far it reaches to both sides of the seat's middle. */
+export interface SeatShell {
+  readonly outline: readonly PlanePointMm[]
+  /** The part of the outline over which a strap from outside comes in: from its foremost to its highest point, past the hip. */
+  readonly upperEdge: readonly PlanePointMm[]
+  readonly middleYMm: number
+  readonly halfWidthMm: number
+}
+
+/** The outline's points from one index to another, going up or down through the list, ends included. */
+const chain = (
+  outline: readonly PlanePointMm[],
+  from: number,
+  to: number,
+  step: 1 | -1,
+): readonly PlanePointMm[] => {
+  const points: PlanePointMm[] = []
+  const count = outline.length
+  for (let index = from; ; index = (index + step + count) % count) {
+    const point = outline[index]
+    if (point === undefined) return points
+    points.push(point)
+    if (index === to) return points
+  }
+}
+
+const indexOfMost = (outline: readonly PlanePointMm[], of: (point: PlanePointMm) => number): number => {
+  let best = 0
+  let bestOf = -Infinity
+  for (const [index, point] of outline.entries())
+    if (of(point) > bestOf) {
+      best = index
+      bestOf = of(point)
+    }
+  return best
+}
+
+/** Of the two ways from the foremost to the highest point, the one that does not run through the lowest. */
+const upperEdgeOf = (outline: readonly PlanePointMm[]): readonly PlanePointMm[] => {
+  const foremost = indexOfMost(outline, ({ uMm }) => -uMm)
+  const highest = indexOfMost(outline, ({ vMm }) => vMm)
+  const lowest = outline[indexOfMost(outline, ({ vMm }) => -vMm)]
+  const up = chain(outline, foremost, highest, 1)
+  return lowest !== undefined && up.includes(lowest) ? chain(outline, foremost, highest, -1) : up
+}
+
+/** The shell in one sitting; null for a seat drawn without outlines. */
+export const seatShell = (frame: SeatFrame, seat: Seat): SeatShell | null => {
+  const halfWidthMm = seat.topOutline.reduce((most, { yMm }) => Math.max(most, Math.abs(yMm)), 0)
+  if (seat.sideOutline.length < 3 || halfWidthMm <= 0) return null
+  const outline = seat.sideOutline.map(({ xMm, zMm }) => {
+    const at = seatPointIn(frame, { xMm, yMm: 0, zMm })
+    return planePoint(at.xMm, at.zMm)
+  })
+  return { outline, upperEdge: upperEdgeOf(outline), middleYMm: frame.origin.yMm, halfWidthMm }
+}
+
+/** Whether a point lies within a closed outline. Formula: crossings of a ray counted, odd is inside. Source: Jordan's curve theorem. */
+const isInside = (outline: readonly PlanePointMm[], { uMm, vMm }: PlanePointMm): boolean => {
+  let inside = false
+  let before = outline.at(-1)
+  for (const corner of outline) {
+    if (before !== undefined && corner.vMm > vMm !== before.vMm > vMm) {
+      const atMm = corner.uMm + ((vMm - corner.vMm) / (before.vMm - corner.vMm)) * (before.uMm - corner.uMm)
+      if (uMm < atMm) inside = !inside
+    }
+    before = corner
+  }
+  return inside
+}
+
+const side = ({ xMm, zMm }: PointMm): PlanePointMm => planePoint(xMm, zMm)
+
+const meetsOutline = (outline: readonly PlanePointMm[], from: PointMm, to: PointMm): boolean => {
+  let before = outline.at(-1)
+  for (const corner of outline) {
+    if (before !== undefined && planeSegmentIntersection(side(from), side(to), before, corner) !== null)
+      return true
+    before = corner
+  }
+  return false
+}
+
+/** Length of strap from where it reaches the body to its front contact or buckle; what differs between two ways in. */
+const onBodyMm = (end: BodyEnd, reach: Reach): number => {
+  if (end.family === 'lap') {
+    const { alongMm, acrossMm, fromRad } = reach as LapReach
+    return ellipseArcMm(alongMm, acrossMm, Math.max(0, fromRad))
+  }
+  return (reach as SubReach).onGroin?.toBuckleMm ?? 0
+}
+
+/** One straight piece of the shell's upper edge as an opening without a height. */
+const edgePortal = (from: PlanePointMm, to: PlanePointMm, yMm: number, outward: 1 | -1): Portal | null => {
+  const du = to.uMm - from.uMm
+  const dv = to.vMm - from.vMm
+  const lengthMm = Math.hypot(du, dv)
+  if (lengthMm === 0) return null
+  return {
+    on: 'slot',
+    face: 'side',
+    centre: { xMm: (from.uMm + to.uMm) / 2, yMm, zMm: (from.vMm + to.vMm) / 2 },
+    long: { x: du / lengthMm, y: 0, z: dv / lengthMm },
+    short: { x: -dv / lengthMm, y: 0, z: du / lengthMm },
+    normal: { x: 0, y: outward, z: 0 },
+    longMinMm: -lengthMm / 2,
+    longMaxMm: lengthMm / 2,
+    shortMinMm: 0,
+    shortMaxMm: 0,
+    depthMm: 0,
+  }
+}
+
+/** The strap bent in over the upper edge of the shell's side: the shortest over all its pieces. */
+const overSide = (
+  mount: MountEnd,
+  end: BodyEnd,
+  shell: SeatShell,
+  { contact, reach }: StraightRun,
+  outward: 1 | -1,
+): StrapRun | null => {
+  const yMm = shell.middleYMm + outward * shell.halfWidthMm
+  let best: StrapRun | null = null
+  let bestMm = Infinity
+  for (const [index, to] of shell.upperEdge.entries()) {
+    const from = shell.upperEdge[index - 1]
+    const portal = from && edgePortal(from, to, yMm, outward)
+    if (portal === undefined || portal === null) continue
+    const taut = tautString(mount, end, portal, { contact, body: reach.point })
+    const [at] = 'by' in taut ? [] : taut.crossings
+    if ('by' in taut || at === undefined) continue
+    const lengthMm =
+      pointDistanceMm(taut.contact, at) + pointDistanceMm(at, taut.reach.point) + onBodyMm(end, taut.reach)
+    if (lengthMm >= bestMm) continue
+    bestMm = lengthMm
+    best = { contact: taut.contact, edges: [at], edgesOn: 'seat-side', reach: taut.reach, pass: null }
+  }
+  return best
+}
+
+/** The part of a straight strap within the shell's width; null when it lies outside it. */
+const withinWidth = (shell: SeatShell, from: PointMm, to: PointMm): readonly [PointMm, PointMm] | null => {
+  const a = from.yMm - shell.middleYMm
+  const b = to.yMm - shell.middleYMm
+  const w = shell.halfWidthMm
+  if (a === b) return Math.abs(a) < w ? [from, to] : null
+  const shares = [(-w - a) / (b - a), (w - a) / (b - a)]
+  const first = Math.max(0, Math.min(...shares))
+  const last = Math.min(1, Math.max(...shares))
+  return first < last ? [pointBetween(from, to, first), pointBetween(from, to, last)] : null
+}
+
+/**
+ * A lap or anti-submarine strap without a slot: over the side of the shell where the straight strap would come in through it, a problem
+ * where it would pass through the shell between its sides, else straight.
+ */
+export const pastShell = (
+  strap: StrapId,
+  mount: MountEnd,
+  end: BodyEnd,
+  shell: SeatShell | null,
+  straight: StraightRun,
+): Result<StrapRun, PathProblem> => {
+  const { contact, reach } = straight
+  const clear: StrapRun = { contact, edges: [], edgesOn: 'seat-side', reach, pass: null }
+  if (shell === null) return ok(clear)
+  const offMm = contact.yMm - shell.middleYMm
+  const outward = offMm < 0 ? -1 : 1
+  const within = withinWidth(shell, contact, reach.point)
+  if (within === null) return ok(clear)
+  const [entry, exit] = within
+  if (Math.abs(offMm) >= shell.halfWidthMm && isInside(shell.outline, side(entry))) {
+    const over = overSide(mount, end, shell, straight, outward)
+    if (over !== null) return ok(over)
+  }
+  const isThrough = isInside(shell.outline, side(entry)) || meetsOutline(shell.outline, entry, exit)
+  return isThrough ? err({ kind: 'no-slot', strap }) : ok(clear)
+}

@@ -1,0 +1,333 @@
+import type { PointMm } from '../geometry/point'
+import { reachOf, type BodyEnd, type Reach } from './bodyEnd'
+import { contactOnMount, type MountEnd } from './mountEnd'
+import { innerPortal, portalPoint, type Portal } from './portal'
+
+/*
+ * The taut strap from its mount through one or two openings to the body, found by Newton's method on the places where it crosses them,
+ * held within their limits. At a sharp edge without friction the pulls on both sides are equal and have no part along the edge; in
+ * the opening they are in line. Both follow from the shortest length between the contact on the mount and that on the body. Those two
+ * contacts move as the crossing moves, which is why they are found anew in every step.
+ */
+
+/** A strap in equilibrium, by its places in the openings from the mount on. */
+export interface TautString {
+  readonly contact: PointMm
+  readonly crossings: readonly PointMm[]
+  /** Which crossings bear on an edge. */
+  readonly bears: readonly boolean[]
+  readonly reach: Reach
+}
+
+/** What gets in the way: the strap would have to bear on a place inside the body or inside the wrapped tube. */
+export interface InTheWay {
+  readonly by: 'body' | 'tube'
+  readonly at: PointMm
+}
+
+/** Steps are small enough to stop below this, mm; the next would be shorter by far. */
+const STILL_MM = 1e-9
+
+const STEPS = 80
+
+/** A symmetric matrix over an opening's long and short axis. */
+interface Stiffness {
+  readonly longLong: number
+  readonly longShort: number
+  readonly shortShort: number
+}
+
+/** Direction of a straight piece as an opening's axes feel it, and how much less of it is left per mm along them. */
+interface Pull extends Stiffness {
+  readonly long: number
+  readonly short: number
+}
+
+interface Pair {
+  readonly long: number
+  readonly short: number
+}
+
+const pullToward = (portal: Portal, from: PointMm, to: PointMm, lengthMm: number): Pull => {
+  const ux = (to.xMm - from.xMm) / lengthMm
+  const uy = (to.yMm - from.yMm) / lengthMm
+  const uz = (to.zMm - from.zMm) / lengthMm
+  const { long, short } = portal
+  const l = ux * long.x + uy * long.y + uz * long.z
+  const s = ux * short.x + uy * short.y + uz * short.z
+  return {
+    long: l,
+    short: s,
+    longLong: (1 - l * l) / lengthMm,
+    longShort: (-l * s) / lengthMm,
+    shortShort: (1 - s * s) / lengthMm,
+  }
+}
+
+/** Least length of a piece, mm: two places at one point have no direction. */
+const LEAST_MM = 1e-9
+
+const distanceMm = (a: PointMm, b: PointMm): number => {
+  const dx = b.xMm - a.xMm
+  const dy = b.yMm - a.yMm
+  const dz = b.zMm - a.zMm
+  return Math.max(LEAST_MM, Math.sqrt(dx * dx + dy * dy + dz * dz))
+}
+
+/** The pull toward the body: square to the side-view run its direction turns about the reach's pivot, otherwise along its own length. */
+const pullTowardBody = (portal: Portal, from: PointMm, { point, pivotMm, straightMm }: Reach): Pull => {
+  const pull = pullToward(portal, from, point, distanceMm(from, point))
+  const dx = point.xMm - from.xMm
+  const dz = point.zMm - from.zMm
+  const sideMm = Math.sqrt(dx * dx + dz * dz)
+  if (sideMm < LEAST_MM) return pull
+  const { long, short } = portal
+  const nl = (dz * long.x - dx * long.z) / sideMm
+  const ns = (dz * short.x - dx * short.z) / sideMm
+  const sideShare = sideMm / distanceMm(from, point)
+  const turning = sideShare / pivotMm
+  return {
+    long: pull.long,
+    short: pull.short,
+    longLong: (1 - pull.long * pull.long - nl * nl) / straightMm + turning * nl * nl,
+    longShort: (-pull.long * pull.short - nl * ns) / straightMm + turning * nl * ns,
+    shortShort: (1 - pull.short * pull.short - ns * ns) / straightMm + turning * ns * ns,
+  }
+}
+
+/** What is added so that a strap that lies in the opening's own plane leaves no division by 0. */
+const SOFTEST = 1e-15
+
+const plus = (a: Stiffness, b: Stiffness): Stiffness => ({
+  longLong: a.longLong + b.longLong,
+  longShort: a.longShort + b.longShort,
+  shortShort: a.shortShort + b.shortShort,
+})
+
+const NONE: Stiffness = { longLong: 0, longShort: 0, shortShort: 0 }
+
+/** The inverse on the axes that are free; nothing moves along the others. */
+const yielding = (k: Stiffness, isLongFree: boolean, isShortFree: boolean): Stiffness => {
+  if (isLongFree && isShortFree) {
+    const size = k.longLong * k.shortShort - k.longShort * k.longShort + SOFTEST
+    return { longLong: k.shortShort / size, longShort: -k.longShort / size, shortShort: k.longLong / size }
+  }
+  if (isLongFree) return { ...NONE, longLong: 1 / (k.longLong + SOFTEST) }
+  if (isShortFree) return { ...NONE, shortShort: 1 / (k.shortShort + SOFTEST) }
+  return NONE
+}
+
+const times = (k: Stiffness, { long, short }: Pair): Pair => ({
+  long: k.longLong * long + k.longShort * short,
+  short: k.longShort * long + k.shortShort * short,
+})
+
+/** k·y·k for symmetric k and y. */
+const sandwiched = (k: Stiffness, y: Stiffness): Stiffness => {
+  const first = times(y, { long: k.longLong, short: k.longShort })
+  const second = times(y, { long: k.longShort, short: k.shortShort })
+  return {
+    longLong: k.longLong * first.long + k.longShort * first.short,
+    longShort: k.longShort * first.long + k.shortShort * first.short,
+    shortShort: k.longShort * second.long + k.shortShort * second.short,
+  }
+}
+
+const held = (value: number, least: number, most: number): number =>
+  value < least ? least : value > most ? most : value
+
+/** Whether a coordinate can move: it is not pressed against its limit. `pull` is the sum of the pulls along it. */
+const isFree = (at: number, pull: number, least: number, most: number): boolean =>
+  least < most && !(at <= least && pull <= 0) && !(at >= most && pull >= 0)
+
+const isLongFree = (portal: Portal, at: Pair, pull: Pair): boolean =>
+  isFree(at.long, pull.long, portal.longMinMm, portal.longMaxMm)
+
+const isShortFree = (portal: Portal, at: Pair, pull: Pair): boolean =>
+  isFree(at.short, pull.short, portal.shortMinMm, portal.shortMaxMm)
+
+const yieldingAt = (portal: Portal, at: Pair, pull: Pair, k: Stiffness): Stiffness =>
+  yielding(k, isLongFree(portal, at, pull), isShortFree(portal, at, pull))
+
+const moved = (portal: Portal, at: Pair, by: Pair, share: number): Pair => ({
+  long: held(at.long + share * by.long, portal.longMinMm, portal.longMaxMm),
+  short: held(at.short + share * by.short, portal.shortMinMm, portal.shortMaxMm),
+})
+
+const pointAt = (portal: Portal, { long, short }: Pair): PointMm => portalPoint(portal, long, short)
+
+/** Where the straight line between two points passes an opening's plane, held within its limits. */
+const heldCrossing = (portal: Portal, contact: PointMm, body: PointMm): Pair => {
+  const { centre, long, short, normal } = portal
+  const dx = body.xMm - contact.xMm
+  const dy = body.yMm - contact.yMm
+  const dz = body.zMm - contact.zMm
+  const away =
+    (contact.xMm - centre.xMm) * normal.x +
+    (contact.yMm - centre.yMm) * normal.y +
+    (contact.zMm - centre.zMm) * normal.z
+  const share = held(-away / (dx * normal.x + dy * normal.y + dz * normal.z), 0, 1)
+  const x = contact.xMm + share * dx - centre.xMm
+  const y = contact.yMm + share * dy - centre.yMm
+  const z = contact.zMm + share * dz - centre.zMm
+  return {
+    long: held(x * long.x + y * long.y + z * long.z, portal.longMinMm, portal.longMaxMm),
+    short: held(x * short.x + y * short.y + z * short.z, portal.shortMinMm, portal.shortMaxMm),
+  }
+}
+
+const bearsAt = (portal: Portal, { long, short }: Pair): boolean =>
+  long <= portal.longMinMm ||
+  long >= portal.longMaxMm ||
+  short <= portal.shortMinMm ||
+  short >= portal.shortMaxMm
+
+/** How far a step may go: halved until the strap, its two ends kept where they are, gets no longer by it. */
+const HALVINGS = 40
+
+/** Rounding of a strap's length of some metres, mm. */
+const ROUNDING_MM = 1e-12
+
+interface Places {
+  readonly first: Pair
+  /** The place in the second opening; the same as the first where there is only one. */
+  readonly second: Pair
+}
+
+/** The openings a strap crosses, from the mount on: one, or two for a shell with a thickness. */
+interface Openings {
+  readonly outer: Portal
+  readonly inner: Portal | null
+}
+
+const lastOf = ({ outer, inner }: Openings, { first, second }: Places): PointMm =>
+  inner === null ? pointAt(outer, first) : pointAt(inner, second)
+
+const lengthMm = (openings: Openings, places: Places, contact: PointMm, body: PointMm): number => {
+  const near = pointAt(openings.outer, places.first)
+  if (openings.inner === null) return distanceMm(contact, near) + distanceMm(near, body)
+  const far = pointAt(openings.inner, places.second)
+  return distanceMm(contact, near) + distanceMm(near, far) + distanceMm(far, body)
+}
+
+/** One Newton step on one opening. */
+const singleStep = (portal: Portal, at: Pair, contact: PointMm, reach: Reach): Pair => {
+  const point = pointAt(portal, at)
+  const back = pullToward(portal, point, contact, distanceMm(point, contact))
+  const on = pullTowardBody(portal, point, reach)
+  const pull = { long: back.long + on.long, short: back.short + on.short }
+  return times(yieldingAt(portal, at, pull, plus(back, on)), pull)
+}
+
+/** One Newton step on two openings: the first one's movement is eliminated. */
+const doubleStep = (
+  outer: Portal,
+  inner: Portal,
+  { first, second }: Places,
+  contact: PointMm,
+  reach: Reach,
+): Places => {
+  const near = pointAt(outer, first)
+  const far = pointAt(inner, second)
+  const back = pullToward(outer, near, contact, distanceMm(near, contact))
+  const between = pullToward(outer, near, far, distanceMm(near, far))
+  const on = pullTowardBody(inner, far, reach)
+  const nearPull = { long: back.long + between.long, short: back.short + between.short }
+  const farPull = { long: on.long - between.long, short: on.short - between.short }
+  const nearYield = yieldingAt(outer, first, nearPull, plus(back, between))
+  const carried = times(between, times(nearYield, nearPull))
+  const softened = sandwiched(between, nearYield)
+  const farStiffness: Stiffness = {
+    longLong: on.longLong + between.longLong - softened.longLong,
+    longShort: on.longShort + between.longShort - softened.longShort,
+    shortShort: on.shortShort + between.shortShort - softened.shortShort,
+  }
+  const farYield = yieldingAt(inner, second, farPull, farStiffness)
+  const farBy = times(farYield, { long: farPull.long + carried.long, short: farPull.short + carried.short })
+  const drag = times(between, farBy)
+  const nearBy = times(nearYield, { long: nearPull.long + drag.long, short: nearPull.short + drag.short })
+  return { first: nearBy, second: farBy }
+}
+
+const stepOf = ({ outer, inner }: Openings, places: Places, contact: PointMm, reach: Reach): Places => {
+  if (inner !== null) return doubleStep(outer, inner, places, contact, reach)
+  const by = singleStep(outer, places.first, contact, reach)
+  return { first: by, second: by }
+}
+
+const movedPlaces = ({ outer, inner }: Openings, at: Places, by: Places, share: number): Places => {
+  const first = moved(outer, at.first, by.first, share)
+  return { first, second: inner === null ? first : moved(inner, at.second, by.second, share) }
+}
+
+const apartMm = (a: Places, b: Places): number =>
+  Math.max(
+    Math.abs(a.first.long - b.first.long),
+    Math.abs(a.first.short - b.first.short),
+    Math.abs(a.second.long - b.second.long),
+    Math.abs(a.second.short - b.second.short),
+  )
+
+/** The places after a step that does not lengthen the strap. */
+const stepped = (openings: Openings, places: Places, contact: PointMm, reach: Reach): Places => {
+  const by = stepOf(openings, places, contact, reach)
+  let next = movedPlaces(openings, places, by, 1)
+  if (apartMm(places, next) < 1e-3) return next
+  const beforeMm = lengthMm(openings, places, contact, reach.point)
+  let share = 1
+  for (let halving = 0; halving < HALVINGS; halving += 1) {
+    if (lengthMm(openings, next, contact, reach.point) <= beforeMm + ROUNDING_MM) return next
+    share /= 2
+    next = movedPlaces(openings, places, by, share)
+  }
+  return next
+}
+
+/** The taut strap through openings that the straight one, from `contact` to `body`, misses. */
+export const tautString = (
+  mount: MountEnd,
+  end: BodyEnd,
+  portal: Portal,
+  straight: { readonly contact: PointMm; readonly body: PointMm },
+): TautString | InTheWay => {
+  const openings: Openings = { outer: portal, inner: portal.depthMm > 0 ? innerPortal(portal) : null }
+  const first = heldCrossing(portal, straight.contact, straight.body)
+  let places: Places = {
+    first,
+    second: openings.inner === null ? first : heldCrossing(openings.inner, straight.contact, straight.body),
+  }
+  for (let step = 0; ; step += 1) {
+    const near = pointAt(portal, places.first)
+    const contact = contactOnMount(mount, near)
+    if (contact === null) return { by: 'tube', at: near }
+    const last = lastOf(openings, places)
+    const reach = reachOf(end, last)
+    if (reach === null) return { by: 'body', at: last }
+    const next = stepped(openings, places, contact, reach)
+    const isStill = apartMm(places, next) < STILL_MM || step >= STEPS
+    places = next
+    if (isStill) return settled(mount, end, openings, places)
+  }
+}
+
+const settled = (
+  mount: MountEnd,
+  end: BodyEnd,
+  openings: Openings,
+  places: Places,
+): TautString | InTheWay => {
+  const near = pointAt(openings.outer, places.first)
+  const last = lastOf(openings, places)
+  const contact = contactOnMount(mount, near)
+  if (contact === null) return { by: 'tube', at: near }
+  const reach = reachOf(end, last)
+  if (reach === null) return { by: 'body', at: last }
+  const nearBears = bearsAt(openings.outer, places.first)
+  if (openings.inner === null) return { contact, crossings: [near], bears: [nearBears], reach }
+  return {
+    contact,
+    crossings: [near, last],
+    bears: [nearBears, bearsAt(openings.inner, places.second)],
+    reach,
+  }
+}

@@ -1,0 +1,107 @@
+import { pointDistanceMm, type PointMm } from '../geometry/point'
+import { pointToSegmentMm } from '../geometry/segment'
+import { segmentDistanceMm } from '../geometry/segmentDistance'
+import type { Tube } from '../geometry/tube'
+import type { SolvedStrap } from './strapPath'
+
+/** A straight piece of a tube. */
+export interface TubePiece {
+  readonly tubeId: string
+  readonly from: PointMm
+  readonly to: PointMm
+  readonly radiusMm: number
+  /** Ball about the middle that holds the piece's centre line. */
+  readonly middle: PointMm
+  readonly halfMm: number
+}
+
+/** The straight pieces of all tubes; joints are taken as round. */
+export const tubePieces = (tubes: readonly Tube[]): readonly TubePiece[] => {
+  const pieces: TubePiece[] = []
+  for (const { id, points, outsideDiameterMm } of tubes)
+    for (let index = 1; index < points.length; index += 1) {
+      const from = points[index - 1]
+      const to = points[index]
+      if (from === undefined || to === undefined) continue
+      const middle = {
+        xMm: (from.xMm + to.xMm) / 2,
+        yMm: (from.yMm + to.yMm) / 2,
+        zMm: (from.zMm + to.zMm) / 2,
+      }
+      const halfMm = pointDistanceMm(middle, to)
+      pieces.push({ tubeId: id, from, to, radiusMm: outsideDiameterMm / 2, middle, halfMm })
+    }
+  return pieces
+}
+
+/** The least distance of something to the surface of a tube, mm; negative inside it. */
+export interface TubeGap {
+  readonly tubeId: string
+  readonly gapMm: number
+  /** The straight pieces of strap and tube that are nearest to each other. */
+  readonly strapFrom: PointMm
+  readonly strapTo: PointMm
+  readonly piece: TubePiece
+}
+
+/** Whether two balls are so far apart that what they hold cannot be nearer than `gapMm`. */
+const isFarther = (middle: PointMm, halfMm: number, piece: TubePiece, gapMm: number): boolean => {
+  const reachMm = Math.max(0, gapMm + piece.radiusMm + piece.halfMm + halfMm)
+  const dx = middle.xMm - piece.middle.xMm
+  const dy = middle.yMm - piece.middle.yMm
+  const dz = middle.zMm - piece.middle.zMm
+  return dx * dx + dy * dy + dz * dz >= reachMm * reachMm
+}
+
+/** The straight pieces of a strap between its mount and its last contact with the body. */
+const straightPieces = ({ touches }: SolvedStrap): number => {
+  let last = touches.length - 1
+  while (last > 0 && touches[last]?.on !== 'body') last -= 1
+  return last === 0 ? touches.length - 1 : last
+}
+
+/**
+ * How near the taut strap passes to a tube: the straight pieces from the mount to the last contact with the body against all
+ * tubes but the one the mount is on. Null without such tubes.
+ */
+export const strapTubeGap = (pieces: readonly TubePiece[], strap: SolvedStrap): TubeGap | null => {
+  const { touches, anchor } = strap
+  const count = straightPieces(strap)
+  const hostId = anchor.mount.tubeId
+  let nearest: TubeGap | null = null
+  let gapMm = Infinity
+  for (let index = 0; index < count; index += 1) {
+    const touch = touches[index]
+    const next = touches[index + 1]
+    if (touch === undefined || next === undefined || touch.arcToNext !== null) continue
+    const { point: from } = touch
+    const { point: to } = next
+    const middle = {
+      xMm: (from.xMm + to.xMm) / 2,
+      yMm: (from.yMm + to.yMm) / 2,
+      zMm: (from.zMm + to.zMm) / 2,
+    }
+    const halfMm = pointDistanceMm(middle, to)
+    for (const piece of pieces) {
+      if (piece.tubeId === hostId || isFarther(middle, halfMm, piece, gapMm)) continue
+      const pieceMm = segmentDistanceMm(from, to, piece.from, piece.to) - piece.radiusMm
+      if (pieceMm >= gapMm) continue
+      gapMm = pieceMm
+      nearest = { tubeId: piece.tubeId, gapMm, strapFrom: from, strapTo: to, piece }
+    }
+  }
+  return nearest
+}
+
+/** Smallest gap between a ball and any tube, mm; negative when they overlap. Null without tubes. */
+export const ballTubeGapMm = (
+  pieces: readonly TubePiece[],
+  centre: PointMm,
+  radiusMm: number,
+): number | null => {
+  let gapMm = Infinity
+  for (const piece of pieces)
+    if (!isFarther(centre, 0, piece, gapMm))
+      gapMm = Math.min(gapMm, pointToSegmentMm(centre, piece.from, piece.to) - piece.radiusMm)
+  return pieces.length === 0 ? null : gapMm - radiusMm
+}
