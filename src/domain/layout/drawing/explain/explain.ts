@@ -1,10 +1,12 @@
 import { STRAP_IDS, type StrapId } from '../../../straps/strap'
 import type { StrapPath } from '../../../straps/path'
 import type { Explanation, ExplainScene } from './explanation'
-import { explainSlotBend, explainTabTwist, explainWrapSquare } from './hardware'
+import { explainAdjuster } from './adjuster'
+import { explainHelmet, explainTubeClearance } from './clearances'
+import { explainShankAngle, explainTabTwist, explainWrapSquare } from './hardware'
 import {
   explainAcross,
-  explainHelmet,
+  explainJunction,
   explainLapMirror,
   explainLapOverHipBone,
   explainShoulderHeight,
@@ -20,6 +22,7 @@ import {
   explainSubToVertical,
 } from './sideAngles'
 import { explainBehindFk, explainFromHip, explainOffCentre, explainReferencePlan } from './references'
+import { explainSlotBend } from './slotBend'
 import { explainSpineLoad } from './spineLoad'
 import { pathOf } from './solvedStrap'
 import { explainBehindSeat, explainFreeLength, explainStrapLength } from './strips'
@@ -66,6 +69,12 @@ const strapExplanation = (scene: ExplainScene, path: StrapPath): Explanation | n
       return explainWrapSquare(scene, path)
     case 'tab-twist':
       return explainTabTwist(scene, path)
+    case 'shank-angle':
+      return explainShankAngle(scene, path)
+    case 'tube-clearance':
+      return explainTubeClearance(scene, path)
+    case 'adjuster-clearance':
+      return explainAdjuster(scene, path)
     case 'strap-length':
       return explainStrapLength(scene, path)
     case 'shoulder-spacing':
@@ -74,11 +83,8 @@ const strapExplanation = (scene: ExplainScene, path: StrapPath): Explanation | n
     case 'lap-mirror':
     case 'lap-off-centre':
     case 'sub-spacing':
-    case 'helmet-clearance':
-    case 'shank-angle':
     case 'shoulder-junction':
-    case 'adjuster-clearance':
-    case 'tube-clearance':
+    case 'helmet-clearance':
       return null
   }
 }
@@ -96,6 +102,8 @@ const otherExplanation = (scene: ExplainScene): Explanation | null => {
       return explainAcross(scene, ['sub-left', 'sub-right'])
     case 'lap-mirror':
       return explainLapMirror(scene)
+    case 'shoulder-junction':
+      return explainJunction(scene)
     case 'helmet-clearance':
       return explainHelmet(scene)
     case 'shoulder-drop':
@@ -121,7 +129,6 @@ const otherExplanation = (scene: ExplainScene): Explanation | null => {
     case 'tab-twist':
     case 'strap-length':
     case 'shank-angle':
-    case 'shoulder-junction':
     case 'adjuster-clearance':
     case 'tube-clearance':
       return null

@@ -1,7 +1,5 @@
 import { type PlanePointMm, planePoint, projected } from '../../../geometry/plane'
-import { type Direction, directionBetween, type PointMm } from '../../../geometry/point'
-import { nearestOnPolyline } from '../../../geometry/segment'
-import type { Tube } from '../../../geometry/tube'
+import { directionBetween } from '../../../geometry/point'
 import { anchorOf } from '../../../straps/mount'
 import type { StrapPath } from '../../../straps/path'
 import { strapSide, type StrapId } from '../../../straps/strap'
@@ -161,69 +159,37 @@ export const explainShoulderSpacing = (scene: ExplainScene): Explanation | null 
   })
 }
 
-interface NearestTube {
-  readonly at: PointMm
-  readonly axis: Direction
-  readonly radiusMm: number
-  readonly gapMm: number
-}
-
-const nearestTube = (tubes: readonly Tube[], centre: PointMm): NearestTube | null => {
-  const found = tubes
-    .filter((tube) => tube.points.length > 1)
-    .map((tube): NearestTube => {
-      const { point, axis, distanceMm } = nearestOnPolyline(tube.points, centre)
-      const radiusMm = tube.outsideDiameterMm / 2
-      return { at: point, axis, radiusMm, gapMm: distanceMm - radiusMm }
-    })
-  return found.toSorted((a, b) => a.gapMm - b.gapMm)[0] ?? null
-}
-
-/** The gap between helmet and nearest tube, seen along that tube, so that both are true circles. */
-export const explainHelmet = (scene: ExplainScene): Explanation | null => {
-  const { centre, radiusMm } = scene.sitting.body.helmet
-  const tube = nearestTube(scene.tubes, centre)
-  if (tube === null) return null
-  const along = directionBetween(centre, tube.at) ?? SIDE_PLANE.u
-  // Up the drawing is square to both the gap and the tube: the view runs along the tube.
-  const up = {
-    x: tube.axis.y * along.z - tube.axis.z * along.y,
-    y: tube.axis.z * along.x - tube.axis.x * along.z,
-    z: tube.axis.x * along.y - tube.axis.y * along.x,
-  }
-  const plane = planeThrough(along, up)
-  const middle = onPlane(plane, centre)
-  const tubeMiddle = onPlane(plane, tube.at)
-  const circle = (key: string, at: PlanePointMm, reachMm: number, style: 'body' | 'tube'): Primitive => ({
-    kind: 'circle',
-    key: `explain/${key}`,
-    part: null,
-    centre: at,
-    radiusMm: reachMm,
-    style,
+/** How far behind the back of the neck, the rearmost point of the shoulder arc, the straps are joined. */
+export const explainJunction = (scene: ExplainScene): Explanation | null => {
+  const paths = pathsOf(scene, ['shoulder-left', 'shoulder-right'])
+  const joined = paths[0]?.contacts.find(({ on }) => on === 'junction')
+  if (joined === undefined) return null
+  const { shoulderArc, hip } = scene.sitting.body
+  const neck = named('N', 'back of the neck', {
+    xMm: shoulderArc.centre.uMm + shoulderArc.radiusMm,
+    yMm: hip.yMm,
+    zMm: shoulderArc.centre.vMm,
   })
-  const points = [named('M', 'middle of the helmet', centre), named('N', 'nearest tube', tube.at)]
-  const where = figureOf(
-    {
-      view: 'side',
-      measure: null,
-      points: labelled(points, SIDE_PLANE),
-      lines: [],
-      scenery: elevationScenery(scene, 'side'),
-    },
-    scene,
-  )
-  const gap = explained(scene, {
-    view: 'true',
-    plane,
-    points,
-    measure: {
-      kind: 'length',
-      from: planePoint(middle.uMm + radiusMm, middle.vMm),
-      to: planePoint(tubeMiddle.uMm - tube.radiusMm, middle.vMm),
-    },
-    lines: [circle('helmet', middle, radiusMm, 'body'), circle('tube', tubeMiddle, tube.radiusMm, 'tube')],
-    scenery: [],
+  const junction = named('J', 'junction', joined.point)
+  const from = projected(neck.point, 'side')
+  const at = projected(junction.point, 'side')
+  const to = planePoint(at.uMm, from.vMm)
+  return explained(scene, {
+    view: 'side',
+    plane: SIDE_PLANE,
+    points: [neck, junction],
+    measure: { kind: 'length', from, to },
+    lines: [
+      ...extension(at, to),
+      {
+        kind: 'circle',
+        key: 'explain/shoulder-arc',
+        part: null,
+        centre: shoulderArc.centre,
+        radiusMm: shoulderArc.radiusMm,
+        style: 'hidden',
+      },
+    ],
+    scenery: sideScenery(scene, paths),
   })
-  return { ...gap, figures: [where, ...gap.figures] }
 }

@@ -1,6 +1,5 @@
-import { vehiclePoint } from '../../../body/pose'
 import { type PlanePointMm, planePoint, projected } from '../../../geometry/plane'
-import { type PointMm, pointMm } from '../../../geometry/point'
+import type { PointMm } from '../../../geometry/point'
 import { tangentPoint } from '../../../geometry/tangent'
 import { shiftedHip } from '../../../straps/lapQuantities'
 import type { StrapPath } from '../../../straps/path'
@@ -84,12 +83,10 @@ export const explainShoulderToSpine = (scene: ExplainScene, path: StrapPath): Ex
 export const explainRimDrop = (scene: ExplainScene, path: StrapPath): Explanation | null => {
   const pass = solvedStrapOf(scene, path.strap)?.pass ?? null
   if (pass === null) return null
-  const rim = vehiclePoint(
-    scene.sitting.pose,
-    pointMm(scene.place.seat.backrestRim.xMm, 0, scene.place.seat.backrestRim.zMm),
-  )
-  const isRim = pass.gate.on === 'rim'
-  const from = isRim ? named('R', 'rim', { ...rim, yMm: pass.point.yMm }) : named('G', 'slot', pass.point)
+  const from =
+    pass.gate.on === 'rim'
+      ? named('R', 'rim', { ...pass.gate.centre, yMm: pass.point.yMm })
+      : named('G', 'slot', pass.point)
   const to = anchorNamed(scene, path)
   return sideExplanation(scene, path, {
     points: [from, to],

@@ -1,11 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { PlanePointMm } from '../../../../../src/domain/geometry/plane'
-import type { Layout } from '../../../../../src/domain/layout/document/layout'
 import { explanationOf } from '../../../../../src/domain/layout/drawing/explain/explain'
 import type { Explanation, ExplainFigure } from '../../../../../src/domain/layout/drawing/explain/explanation'
 import type { Primitive } from '../../../../../src/domain/layout/drawing/primitive'
-import { evaluateLayout } from '../../../../../src/domain/layout/evaluate/evaluateLayout'
 import { solvedSittings, sittingEvaluation } from '../../../../../src/domain/layout/evaluate/solvedSittings'
 import {
   QUANTITY_IDS,
@@ -14,33 +12,8 @@ import {
   type QuantityValue,
 } from '../../../../../src/domain/straps/quantity'
 import { layoutArb } from '../../../../support/arbitraries'
-import { exampleIndex, exampleLayout } from '../../../../support/exampleLayouts'
-
-interface Explained {
-  readonly quantity: QuantityValue
-  readonly explanation: Explanation
-}
-
-/** Every number of every sitting of a layout with its drawing. Room and remedies are not needed, so only the straps are solved. */
-const explainedOf = (layout: Layout, sittings = Number.POSITIVE_INFINITY): readonly Explained[] =>
-  layout.places.flatMap((place) =>
-    solvedSittings(layout, place)
-      .slice(0, sittings)
-      .flatMap((solved) => {
-        const sitting = sittingEvaluation(solved)
-        return sitting.quantities.map((quantity) => {
-          const explanation = explanationOf({
-            place,
-            sitting,
-            tubes: layout.tubes,
-            lengthUnit: layout.units.length,
-            ...quantity,
-          })
-          if (explanation === null) throw new Error(`${quantity.id} of ${quantity.subject} is not drawn`)
-          return { quantity, explanation }
-        })
-      }),
-  )
+import { exampleLayout } from '../../../../support/exampleLayouts'
+import { disturbedArb, EXAMPLES, type Explained, explainedOf, OUTFITTED } from './explainedLayouts'
 
 const last = ({ figures }: Explanation): ExplainFigure => {
   const figure = figures.at(-1)
@@ -171,49 +144,23 @@ const hasOnlyFiniteNumbers = (given: unknown): boolean => {
   return Object.values(given).every(hasOnlyFiniteNumbers)
 }
 
-/** An example whose anchors, seat and tabs are somewhere near where they were: random, but with straps that have a path. */
-const disturbedArb: fc.Arbitrary<Layout> = fc
-  .record({
-    example: fc.constantFrom(...exampleIndex.map(({ file }) => exampleLayout(file))),
-    shifts: fc.array(fc.tuple(...[60, 40, 60].map((mm) => fc.double({ min: -mm, max: mm, noNaN: true }))), {
-      minLength: 7,
-      maxLength: 7,
-    }),
-    turns: fc.tuple(
-      fc.double({ min: -90, max: 90, noNaN: true }),
-      fc.double({ min: -90, max: 90, noNaN: true }),
-    ),
-    reclineDeg: fc.double({ min: 5, max: 50, noNaN: true }),
-  })
-  .map(({ example, shifts, turns, reclineDeg }) => ({
-    ...example,
-    places: example.places.map((place) => ({
-      ...place,
-      seat: { ...place.seat, reclineDeg, reclineRange: { uprightDeg: reclineDeg, reclinedDeg: reclineDeg } },
-      anchors: place.anchors.map((anchor, index) => {
-        const [x = 0, y = 0, z = 0] = shifts[index] ?? []
-        const { xMm, yMm, zMm } = anchor.mount.point
-        const point = { xMm: xMm + x, yMm: yMm + y, zMm: zMm + z }
-        return anchor.mount.kind === 'wrap'
-          ? { ...anchor, mount: { ...anchor.mount, point } }
-          : { ...anchor, mount: { ...anchor.mount, point, planDeg: turns[0], leanDeg: turns[1] } }
-      }),
-    })),
-  }))
-
-const EXAMPLES = exampleIndex.map(({ file }) => exampleLayout(file))
-
 /** A layout has some hundred drawings, so fewer layouts than usual are as many cases. */
 const numRuns = Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 5)
 
 describe('explanationOf', () => {
-  const all = EXAMPLES.flatMap(explainedOf)
+  const all = [
+    ...EXAMPLES.flatMap((layout) => explainedOf(layout)),
+    ...OUTFITTED.flatMap((layout) => explainedOf(layout, 2)),
+  ]
 
-  it.each(QUANTITY_IDS)('draws %s of the examples at its value', (id: QuantityId) => {
-    const explained = all.filter(({ quantity }) => quantity.id === id)
-    expect(explained.length).toBeGreaterThan(0)
-    for (const each of explained) check(each)
-  })
+  it.each(QUANTITY_IDS)(
+    'draws %s of the examples, as they are and with other outfits, at its value',
+    (id: QuantityId) => {
+      const explained = all.filter(({ quantity }) => quantity.id === id)
+      expect(explained.length).toBeGreaterThan(0)
+      for (const each of explained) check(each)
+    },
+  )
 
   it('draws every number of any layout at its value, and nothing that is not finite', () => {
     fc.assert(
@@ -287,18 +234,17 @@ describe('explanationOf', () => {
   })
 
   it('gives the same drawing for the same sitting, and another for another sitting', () => {
-    const layout = exampleLayout('trail-car-two-seat.layout.json')
-    const place = evaluateLayout(layout).places[0]
-    const document = layout.places[0]
-    if (place === undefined || document === undefined) throw new Error('no place')
-    const drawn = place.sittings.map((sitting) => {
-      const quantity = sitting.quantities.find(({ id }) => id === 'lap-angle')
-      if (quantity === undefined) throw new Error('no lap angle')
-      const scene = { place: document, sitting, tubes: layout.tubes, lengthUnit: 'mm' as const, ...quantity }
-      expect(explanationOf(scene)).toEqual(explanationOf(scene))
-      return JSON.stringify(explanationOf(scene))
-    })
-    expect(new Set(drawn).size).toBe(drawn.length)
+    const layout = OUTFITTED.find(({ places }) => places.length > 1)
+    if (layout === undefined) throw new Error('no example with two seats')
+    const [first, again] = [explainedOf(layout), explainedOf(layout)]
+    expect(first.map(({ explanation }) => explanation)).toEqual(again.map(({ explanation }) => explanation))
+    const place = layout.places[0]?.id
+    const angles = first.filter(
+      ({ quantity, sitting }) =>
+        quantity.id === 'lap-angle' && quantity.subject === 'lap-left' && sitting.sitting.placeId === place,
+    )
+    expect(angles.length).toBeGreaterThan(1)
+    expect(new Set(angles.map(({ explanation }) => JSON.stringify(explanation))).size).toBe(angles.length)
   })
 
   it('has nothing to draw for a strap without a path', () => {
