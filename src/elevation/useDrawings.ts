@@ -12,6 +12,7 @@ import { useApp } from '../state/react'
 import { currentPlace, evaluationOf, movingEvaluation } from '../state/selectors'
 import type { FitBounds } from './heldView'
 import { TEXT_LINE_PX } from './paint/brush'
+import { useProposed } from './useProposed'
 
 const BARE_CAR = {
   placeId: null,
@@ -87,6 +88,7 @@ export const useDrawing = (
   const focusedFindingId = useApp((state) => state.focusedFindingId)
   const selectedId = useApp((state) => state.selectedHandleId)
   const zones = useApp(zonesKey)
+  const proposed = useProposed()
   return useMemo(
     () =>
       elevationDrawing(layout, evaluation, elevation, {
@@ -96,6 +98,7 @@ export const useDrawing = (
         pointedSittingId,
         zones: zonesOf(zones),
         focusedFindingId,
+        proposed,
         dimensions: selectedId === null ? 'none' : [selectedId],
         lengthUnit: layout.units.length,
         angles: true,
@@ -111,6 +114,7 @@ export const useDrawing = (
       sittingId,
       pointedSittingId,
       focusedFindingId,
+      proposed,
       selectedId,
       zones,
       ghosts,

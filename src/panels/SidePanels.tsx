@@ -9,6 +9,7 @@ import { JobPanel } from './JobPanel'
 import { NumbersPanel } from './NumbersPanel'
 import { PartsPanel } from './PartsPanel'
 import { PeoplePanel } from './PeoplePanel'
+import { ProposePanel } from './propose/ProposePanel'
 import { AllRuleSetsPanel } from './rules/AllRuleSetsPanel'
 import { RulesPanel } from './rules/RulesPanel'
 import { SeatPanel } from './SeatPanel'
@@ -21,6 +22,7 @@ const RESULTS = [
   { id: 'numbers', words: 'Numbers' },
   { id: 'all-rule-sets', words: 'All rule sets' },
   { id: 'who-fits', words: 'Who fits' },
+  { id: 'propose', words: 'Propose' },
 ] as const
 
 const SET_UP = [
@@ -46,6 +48,8 @@ const Panel = (props: { readonly id: PanelId }): ReactElement => {
       return <AllRuleSetsPanel />
     case 'who-fits':
       return <FitPanel />
+    case 'propose':
+      return <ProposePanel />
     case 'job':
       return <JobPanel />
     case 'seat':

@@ -1,4 +1,5 @@
 import type { Drawing } from './primitive'
+import type { ProposedMarks } from './proposedPrimitives'
 import type { LengthUnit } from '../document/layout'
 
 /** What to put on an elevation. The same options on screen and on the sheet give the same drawing. */
@@ -14,6 +15,8 @@ export interface DrawingOptions {
   /** Anchor ids, or all of the drawn places. */
   readonly zones: 'none' | 'all' | readonly string[]
   readonly focusedFindingId: string | null
+  /** Proposed positions to mark; left out: none. */
+  readonly proposed?: readonly ProposedMarks[]
   /** Handle ids whose distances from the datum are drawn; `datum`: every anchor and hip point. */
   readonly dimensions: 'none' | 'datum' | readonly string[]
   readonly lengthUnit: LengthUnit

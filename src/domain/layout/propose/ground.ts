@@ -97,7 +97,9 @@ const brokenPropertiesOf = (layout: Layout, place: Place, ruleSet: RuleSet): Rea
   new Set(
     ruleSet.rules.flatMap((rule) =>
       rule.kind === 'property'
-        ? propertyFindings(layout, place, rule).flatMap(({ id, verdict }) => (verdict === 'broken' ? [id] : []))
+        ? propertyFindings(layout, place, rule).flatMap(({ id, verdict }) =>
+            verdict === 'broken' ? [id] : [],
+          )
         : [],
     ),
   )
@@ -176,7 +178,11 @@ export const trialCase = ({ layout, rules }: Ground, { place, sittings }: Trial)
 })
 
 /** The mounts with the tabs turned that a rule on the pull out of their plane would not leave as they are. */
-const turnedMounts = (ground: Ground, trial: Trial, follower: (anchorId: string) => string | null): Mounts => {
+const turnedMounts = (
+  ground: Ground,
+  trial: Trial,
+  follower: (anchorId: string) => string | null,
+): Mounts => {
   const turned = new Map(trial.mounts)
   const cases = trialCase(ground, trial).zoneCases
   for (const asked of ground.asked) {
@@ -202,10 +208,15 @@ const turnedMounts = (ground: Ground, trial: Trial, follower: (anchorId: string)
  * The place with mounts elsewhere, solved; a tab that its strap would now pull out of its plane by more than a rule allows is
  * turned along the strap, as it would be welded. `follower` names the anchor that is to stay the mirror image of another.
  */
-export const trialAt = (ground: Ground, mounts: Mounts, follower: (anchorId: string) => string | null): Trial => {
+export const trialAt = (
+  ground: Ground,
+  mounts: Mounts,
+  follower: (anchorId: string) => string | null,
+): Trial => {
   const trial = solvedWith(ground, mounts)
   const isTwisted = ground.asked.some(
-    (asked) => asked.isOwn && asked.rule.quantity === 'tab-twist' && outcomeOf(asked, trial.sittings) === 'broken',
+    (asked) =>
+      asked.isOwn && asked.rule.quantity === 'tab-twist' && outcomeOf(asked, trial.sittings) === 'broken',
   )
   return isTwisted ? solvedWith(ground, turnedMounts(ground, trial, follower)) : trial
 }

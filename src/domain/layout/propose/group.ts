@@ -38,7 +38,7 @@ const IN_THE_MIDDLE_MM = 0.5
 const STILL_ON_TUBE_MM = 1
 
 /** The box about everything that is there to weld to: tubes and anchors. Null in a car without either. */
-const carBox = (layout: Layout): BoxMm | null => {
+export const carBox = (layout: Layout): BoxMm | null => {
   const points = [
     ...layout.tubes.flatMap((tube) => tube.points),
     ...layout.places.flatMap(({ anchors }) => anchors.map(({ mount }) => mount.point)),
@@ -81,12 +81,17 @@ const isAllowedSpot = ({ layout, place, wish, anchor, isInMiddle }: Allowance, s
   if (isInMiddle) {
     if (Math.abs(acrossMm) > IN_THE_MIDDLE_MM) return false
   } else if ((side === 'left' && acrossMm > 0) || (side === 'right' && acrossMm < 0)) return false
-  if (wish.space.kind === 'anywhere' && wish.space.box !== null && !isWithinBox(wish.space.box, point)) return false
+  if (wish.space.kind === 'anywhere' && wish.space.box !== null && !isWithinBox(wish.space.box, point))
+    return false
   return anchor.mount.kind === 'wrap' || !layout.tubes.some((tube) => isInsideTube(tube, point))
 }
 
 /** The tracks along one tube; in the seat's middle also at the very places where the tube crosses it. */
-const tubeTracks = ({ place, anchor, isInMiddle }: Allowance, tube: Tube, standOffMm: number): readonly Track[] => {
+const tubeTracks = (
+  { place, anchor, isInMiddle }: Allowance,
+  tube: Tube,
+  standOffMm: number,
+): readonly Track[] => {
   const whole = anchor.mount.kind === 'wrap' ? wrapTrack(tube) : standingTrack(tube, standOffMm)
   if (!isInMiddle) return [whole]
   const crossings = crossingsAlong(tube, place.seat.hipPoint.yMm)
@@ -210,7 +215,8 @@ export const movingGroups = (
   if (space.kind === 'tubes' && !layout.tubes.some(({ id }) => space.tubeIds.includes(id)))
     return err({ kind: 'no-tubes' })
   const groups = groupsFrom(layout, place, wish)
-  if (groups.length === 0) return err(anchorId === null ? { kind: 'no-anchors' } : { kind: 'anchor-unknown', anchorId })
+  if (groups.length === 0)
+    return err(anchorId === null ? { kind: 'no-anchors' } : { kind: 'anchor-unknown', anchorId })
   const stuck = groups.find(({ tracks }) => tracks.length === 0)
   return stuck === undefined ? ok(groups) : err({ kind: 'no-spot', anchorId: stuck.primary.id })
 }

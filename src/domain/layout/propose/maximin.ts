@@ -74,10 +74,7 @@ const solve = (tableau: Tableau): void => {
  * with d = d′ − reach and t = t′ + t₀, t′ − g·d′ ≤ value − g·reach − t₀, where t₀ is the least that any value can come to.
  * Source: the usual turning of a max-min of linear functions into a linear program; derived here.
  */
-export const maximinStep = (
-  values: readonly LinearValue[],
-  reach: readonly number[],
-): readonly number[] => {
+export const maximinStep = (values: readonly LinearValue[], reach: readonly number[]): readonly number[] => {
   if (values.length === 0) return reach.map(() => 0)
   const dot = (slopes: readonly number[], of: (size: number, slope: number) => number): number =>
     reach.reduce((sum, size, index) => sum + of(size, slopes[index] ?? 0), 0)
@@ -89,7 +86,11 @@ export const maximinStep = (
     1,
     Math.max(0, value - dot(slopes, (size, slope) => size * slope) - lowest),
   ])
-  const bounds = reach.map((size, index) => [...reach.map((_, other) => (other === index ? 1 : 0)), 0, 2 * size])
+  const bounds = reach.map((size, index) => [
+    ...reach.map((_, other) => (other === index ? 1 : 0)),
+    0,
+    2 * size,
+  ])
   const tableau = tableauOf([...limits, ...bounds], [...reach.map(() => 0), 1])
   solve(tableau)
   return reach.map((size, index) => {

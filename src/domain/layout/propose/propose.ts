@@ -14,11 +14,7 @@ import { bestOf, bestTogether, plannedLooks, REFINING_LOOKS, type Searched, sear
 import { MOST_PROPOSALS, type ProposalWish, type WishProblem } from './wish'
 
 /** The layout with a proposal taken: exactly the mounts that were worked out. */
-export const withProposal = (
-  layout: Layout,
-  placeId: string,
-  proposal: Pick<Proposal, 'mounts'>,
-): Layout =>
+export const withProposal = (layout: Layout, placeId: string, proposal: Pick<Proposal, 'mounts'>): Layout =>
   withPlaceChanged(layout, placeId, (place) =>
     placeWith(place, new Map(proposal.mounts.map(({ anchorId, mount }) => [anchorId, mount]))),
   )
@@ -31,7 +27,9 @@ interface Search {
 }
 
 const strapsIn = (groups: readonly MovingGroup[]): ReadonlySet<StrapId> =>
-  new Set(groups.flatMap(({ primary, partner }) => [primary.strap, ...(partner === null ? [] : [partner.strap])]))
+  new Set(
+    groups.flatMap(({ primary, partner }) => [primary.strap, ...(partner === null ? [] : [partner.strap])]),
+  )
 
 /** The place with each partner on a mount of the primary anchor's kind, as it will be where a pair is made symmetric. */
 const asIfMoved = (place: Place, groups: readonly MovingGroup[]): Place =>
@@ -155,11 +153,7 @@ const turnedTabs = (from: Place, to: Place): readonly string[] =>
     return isTurned ? [id] : []
   })
 
-const proposalOf = (
-  position: Position,
-  present: Explained,
-  scored: Scored,
-): Omit<Proposal, 'id'> => {
+const proposalOf = (position: Position, present: Explained, scored: Scored): Omit<Proposal, 'id'> => {
   const mounts = mountsOf(position.place, scored)
   const layout = withProposal(position.layout, position.place.id, { mounts })
   const place = layout.places.find(({ id }) => id === position.place.id) ?? position.place

@@ -1,4 +1,10 @@
-import { type Direction, directionLength, pointDistanceMm, type PointMm, pointSum } from '../../geometry/point'
+import {
+  type Direction,
+  directionLength,
+  pointDistanceMm,
+  type PointMm,
+  pointSum,
+} from '../../geometry/point'
 import type { Finding, MoveDirection } from '../../rules/finding'
 import type { QuantityRule, RuleLevel, RuleSet } from '../../rules/rule'
 import type { Anchor } from '../../straps/anchor'
@@ -87,7 +93,9 @@ const roomWith = (ground: Ground, limit: LimitRoom, anchor: Anchor, point: Point
     mounts.set(partner.id, { ...partner.mount, point: partnerPoint(place, anchor.strap, point) })
   const trial = trialAt({ ...ground, asked: [] }, mounts, NO_FOLLOWER)
   const isAsked = (asked: Asked): boolean => asked.rule === limit.rule && asked.subject === limit.subject
-  return limitRooms(ground, trial, isAsked).find((room) => limitName(room) === limitName(limit))?.roomMm ?? null
+  return (
+    limitRooms(ground, trial, isAsked).find((room) => limitName(room) === limitName(limit))?.roomMm ?? null
+  )
 }
 
 /** The way in which a limit is nearest: where its room falls fastest. */
@@ -204,7 +212,12 @@ export const explainedPosition = (
       return [
         {
           finding: promised(finding),
-          why: whyStaying(placeCase, rule, finding, keptRules.filter((each) => each !== rule)),
+          why: whyStaying(
+            placeCase,
+            rule,
+            finding,
+            keptRules.filter((each) => each !== rule),
+          ),
         },
       ]
     }),

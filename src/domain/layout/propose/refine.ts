@@ -1,6 +1,15 @@
 import { type LinearValue, maximinStep } from './maximin'
 import { limitName } from './rooms'
-import { candidateAt, compareCounts, compareScored, coordinatesOf, type Placed, placedAt, type Scored, scoredCandidate } from './score'
+import {
+  candidateAt,
+  compareCounts,
+  compareScored,
+  coordinatesOf,
+  type Placed,
+  placedAt,
+  type Scored,
+  scoredCandidate,
+} from './score'
 import type { Ground } from './ground'
 import { lookStep } from './track'
 
@@ -26,7 +35,11 @@ const SHRINK = 0.4
 const MOST_ROUNDS = 40
 
 /** The place measured, or null where it cannot be or may not be taken. Places with more broken rules than `atMost` are not measured. */
-const measured = ({ ground, isAllowed, onScored }: Refining, placed: readonly Placed[], atMost: Scored): Scored | null => {
+const measured = (
+  { ground, isAllowed, onScored }: Refining,
+  placed: readonly Placed[],
+  atMost: Scored,
+): Scored | null => {
   const candidate = candidateAt(ground, placed)
   if (candidate === null || compareCounts(candidate.screen.counts, atMost.screen.counts) > 0) return null
   const scored = scoredCandidate(ground, candidate)
@@ -77,7 +90,10 @@ export const climbed = (refining: Refining, start: Scored): Scored => {
   const widest = Math.max(...reach, 0)
   for (let round = 0; round < MOST_ROUNDS && share * widest > LAST_STEP; round += 1) {
     slopes ??= slopesAt(refining, here)
-    const step = maximinStep(slopes, reach.map((size) => size * share))
+    const step = maximinStep(
+      slopes,
+      reach.map((size) => size * share),
+    )
     const moved = coordinatesOf(here.placed).map((value, index) => value + (step[index] ?? 0))
     const there = measured(refining, placedAt(here.placed, moved), here)
     if (there !== null && compareScored(there, here) < 0) {

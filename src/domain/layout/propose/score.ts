@@ -117,7 +117,11 @@ const movesLap = ({ moving }: Ground): boolean => [...moving].some((strap) => st
 export const scoredCandidate = (ground: Ground, candidate: Candidate): Scored => {
   const { trial } = candidate
   const withOthers = movesLap(ground)
-  const all = limitRooms(ground, trial, (asked) => asked.isOwn || (withOthers && ground.keptOthers.has(asked)))
+  const all = limitRooms(
+    ground,
+    trial,
+    (asked) => asked.isOwn || (withOthers && ground.keptOthers.has(asked)),
+  )
   const ownSubjects = new Set(ground.asked.filter(({ isOwn }) => isOwn).map(({ subject }) => subject))
   const rooms = withOthers
     ? all.filter(

@@ -41,12 +41,10 @@ export const plannedLooks = (group: MovingGroup): number =>
 
 const firstCandidates = (ground: Ground, group: MovingGroup, meter: Meter): readonly Candidate[] =>
   group.tracks.flatMap((track) => {
-    const drawn = track
-      .nearestAt(group.primary.mount.point)
-      .map((value, index) => {
-        const axis = track.axes[index]
-        return axis === undefined ? value : heldToAxis(axis, value)
-      })
+    const drawn = track.nearestAt(group.primary.mount.point).map((value, index) => {
+      const axis = track.axes[index]
+      return axis === undefined ? value : heldToAxis(axis, value)
+    })
     return [drawn, ...firstLooks(track)].flatMap((at) => {
       meter.look()
       return candidateAt(ground, [{ group, track, at }]) ?? []

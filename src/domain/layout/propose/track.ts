@@ -115,7 +115,10 @@ export const roundTube = (axis: Direction, roundDeg: number): Direction => {
 }
 
 /** How far along a tube the place nearest to a point is, mm, and the axis there. */
-const nearestAlong = (tube: Tube, point: PointMm): { readonly alongMm: number; readonly axis: Direction; readonly foot: PointMm } => {
+const nearestAlong = (
+  tube: Tube,
+  point: PointMm,
+): { readonly alongMm: number; readonly axis: Direction; readonly foot: PointMm } => {
   const { segmentIndex, share, axis, point: foot } = nearestOnPolyline(tube.points, point)
   const lengths = pieceLengths(tube.points)
   const beforeMm = lengths.slice(0, segmentIndex).reduce((sum, mm) => sum + mm, 0)
@@ -238,7 +241,8 @@ export const roundedOnAxis = (axis: TrackAxis, value: number): number => {
 }
 
 /** The distance between two looks of the first look, in the coordinate's unit; 0 for a coordinate with a single value. */
-export const lookStep = ({ low, high, looks }: TrackAxis): number => (looks < 2 ? 0 : (high - low) / (looks - 1))
+export const lookStep = ({ low, high, looks }: TrackAxis): number =>
+  looks < 2 ? 0 : (high - low) / (looks - 1)
 
 /** Every place of the first look, the last coordinate fastest. */
 export const firstLooks = ({ axes }: Track): readonly (readonly number[])[] => {
