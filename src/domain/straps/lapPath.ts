@@ -92,7 +92,7 @@ export const lapStrap = (
   run: LapRun,
   buckle: PointMm,
 ): SolvedStrap => {
-  const touches = outsideTouches(run)
+  const touches = outsideTouches(run, null)
   const arc = endArc(lapEndOf(place, strap), run.reach)
   const touch = (on: Touch['on'], point: PointMm, arcToNext: TouchArc | null): Touch => ({
     on,

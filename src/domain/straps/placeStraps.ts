@@ -1,6 +1,7 @@
 import type { PointMm } from '../geometry/point'
 import { err, type Result } from '../result'
 import type { SubEnd } from './bodyEnd'
+import { joinedRuns } from './joinedShoulders'
 import { lapRun, lapStrap, type LapRun } from './lapPath'
 import { mountEndOf } from './mountEnd'
 import type { PathProblem } from './path'
@@ -83,7 +84,7 @@ export const otherStrapAt = (
   if (mount === null) return err({ kind: 'anchor-missing', strap: strap.strap })
   if (strapFamily(strap.strap) === 'shoulder') {
     const run = shoulderRun(strap, mount, shoulderEnd(place, strap.strap))
-    return run.ok ? shoulderStrap(place, strap, run.value, middle.front) : run
+    return run.ok ? shoulderStrap(place, strap, run.value, middle.front, null) : run
   }
   const end = middle.subEnd
   if (end === null) return err({ kind: 'buckle-unknown', strap: strap.strap })
@@ -94,6 +95,44 @@ export const otherStrapAt = (
 export const frameOf = ({ straps }: PlaceFrame, strap: StrapId): StrapFrame | null => {
   for (const each of straps) if (each.strap === strap) return each.frame
   return null
+}
+
+/** Length of the tail of a belt whose two shoulder straps are joined; null for separate straps. */
+export const tailMmOf = ({ belt }: StrapScene): number | null =>
+  belt.arrangement === 3 ? null : (belt.shoulderTailMm ?? null)
+
+/** Both joined shoulder straps with their mounts at the two places; what keeps one of them from its path keeps both. */
+export const joinedStrapsAt = (
+  place: PlaceFrame,
+  tailMm: number,
+  left: { readonly framed: StrapFrame; readonly point: PointMm },
+  right: { readonly framed: StrapFrame; readonly point: PointMm },
+  { front }: PlaceMiddle,
+): readonly Result<SolvedStrap, PathProblem>[] => {
+  const joined = joinedRuns(place, tailMm, left, right)
+  if (!joined.ok) return [left, right].map(({ framed }) => err({ ...joined.error, strap: framed.strap }))
+  const { contact } = joined.value
+  return [
+    shoulderStrap(place, left.framed, joined.value.left, front, contact),
+    shoulderStrap(place, right.framed, joined.value.right, front, contact),
+  ]
+}
+
+const joinedStraps = (
+  place: PlaceFrame,
+  middle: PlaceMiddle,
+): readonly Result<SolvedStrap, PathProblem>[] | null => {
+  const tailMm = tailMmOf(place.scene)
+  const left = frameOf(place, 'shoulder-left')
+  const right = frameOf(place, 'shoulder-right')
+  if (tailMm === null || left === null || right === null) return null
+  return joinedStrapsAt(
+    place,
+    tailMm,
+    { framed: left, point: left.anchor.mount.point },
+    { framed: right, point: right.anchor.mount.point },
+    middle,
+  )
 }
 
 /** The paths of all straps of the belt, and the buckle they meet at. */
@@ -113,6 +152,7 @@ export const placeStraps = (scene: StrapScene): PlaceStraps => {
   const lapLeft = lapOf('lap-left')
   const lapRight = lapOf('lap-right')
   const middle = placeMiddle(frame, lapLeft, lapRight)
+  const joined = joinedStraps(frame, middle)
   const straps: SolvedStrap[] = []
   for (const { strap, frame: framed } of frame.straps) {
     if (framed === null) continue
@@ -121,7 +161,9 @@ export const placeStraps = (scene: StrapScene): PlaceStraps => {
       if (run !== null && middle.buckle !== null) straps.push(lapStrap(frame, framed, run, middle.buckle))
       continue
     }
-    const solved = otherStrapAt(frame, framed, framed.anchor.mount.point, middle)
+    const solved =
+      (strapFamily(strap) === 'shoulder' ? joined?.[strap === 'shoulder-left' ? 0 : 1] : undefined) ??
+      otherStrapAt(frame, framed, framed.anchor.mount.point, middle)
     if (solved.ok) straps.push(solved.value)
     else problems.push(solved.error)
   }

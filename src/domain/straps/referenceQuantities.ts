@@ -80,13 +80,22 @@ export const addShoulderReferences = (
   )
 }
 
-/** Adds how far a lap anchor lies from the seat's middle plane, + on its own side, whether or not the strap has a path. */
+/** Adds how far a lap mount at `point` lies from the seat's middle plane, + on its own side. */
+export const addOffCentre = (
+  values: QuantityValue[],
+  { body }: Pick<StrapScene, 'body'>,
+  subject: 'lap-left' | 'lap-right',
+  point: PointMm,
+): void => {
+  values.push({ id: 'lap-off-centre', subject, value: inwardSign(subject) * (body.hip.yMm - point.yMm) })
+}
+
+/** Adds the same for an anchor as placed, whether or not the strap has a path. */
 export const addLapOffCentre = (
   values: QuantityValue[],
-  { anchors, body }: StrapScene,
+  scene: StrapScene,
   subject: 'lap-left' | 'lap-right',
 ): void => {
-  const point = anchorOf(anchors, subject)?.mount.point
-  if (point === undefined) return
-  values.push({ id: 'lap-off-centre', subject, value: inwardSign(subject) * (body.hip.yMm - point.yMm) })
+  const point = anchorOf(scene.anchors, subject)?.mount.point
+  if (point !== undefined) addOffCentre(values, scene, subject, point)
 }

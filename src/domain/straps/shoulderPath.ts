@@ -51,16 +51,17 @@ export const shoulderEnd = ({ scene }: PlaceFrame, strap: StrapFrame['strap']): 
 /**
  * The taut shoulder strap: anchor, slot or rim where it bears on it, rear touching point of the shoulder arc, over the arc, over the
  * chest where that is in the way, buckle. Fails with the reason when the anchor is in the body or not behind it, or when a
- * straight strap would not bear on the shoulder.
+ * straight strap would not bear on the shoulder. `tailFrom`: where the tail of joined straps leaves the mount; null without one.
  */
 export const shoulderStrap = (
   { scene }: PlaceFrame,
   { strap, anchor }: StrapFrame,
   run: StrapRun,
   front: ShoulderFront,
+  tailFrom: PointMm | null,
 ): Result<SolvedStrap, PathProblem> => {
   const { body } = scene
-  const touches = outsideTouches(run)
+  const touches = outsideTouches(run, tailFrom)
   const rear = run.reach.point
   if (front === null) {
     const { left, right } = body.shoulderPoint

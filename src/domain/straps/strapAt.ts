@@ -5,9 +5,18 @@ import { lapStrap } from './lapPath'
 import { addLapQuantities } from './lapQuantities'
 import type { PathProblem } from './path'
 import type { StrapFrame } from './placeFrame'
-import { frameOf, lapRunAt, otherStrapAt, placeMiddle, placeStraps, type PlaceStraps } from './placeStraps'
+import {
+  frameOf,
+  joinedStrapsAt,
+  lapRunAt,
+  otherStrapAt,
+  placeMiddle,
+  placeStraps,
+  type PlaceStraps,
+  tailMmOf,
+} from './placeStraps'
 import type { QuantityId, QuantityValue } from './quantity'
-import { addLapOffCentre, addShoulderReferences } from './referenceQuantities'
+import { addOffCentre, addShoulderReferences } from './referenceQuantities'
 import type { StrapScene } from './scene'
 import { addShoulderQuantities } from './shoulderQuantities'
 import { strapFamily, type StrapId } from './strap'
@@ -48,8 +57,28 @@ export const strapAt = (
   const { frame, middle } = place
   const framed = frameOf(frame, strap)
   if (framed === null) return null
-  if (strapFamily(strap) !== 'lap') return otherStrapAt(frame, framed, point, middle)
-  return lapAt(place, framed, point)
+  switch (strapFamily(strap)) {
+    case 'lap':
+      return lapAt(place, framed, point)
+    case 'shoulder':
+      return joinedAt(place, strap, point) ?? otherStrapAt(frame, framed, point, middle)
+    case 'sub':
+      return otherStrapAt(frame, framed, point, middle)
+  }
+}
+
+/** A shoulder strap of a joined pair: both are tried at the place. Null for separate straps. */
+const joinedAt = (
+  { frame, middle }: PlaceStraps,
+  strap: StrapId,
+  point: PointMm,
+): Result<SolvedStrap, PathProblem> | null => {
+  const tailMm = tailMmOf(frame.scene)
+  const left = frameOf(frame, 'shoulder-left')
+  const right = frameOf(frame, 'shoulder-right')
+  if (tailMm === null || left === null || right === null) return null
+  const solved = joinedStrapsAt(frame, tailMm, { framed: left, point }, { framed: right, point }, middle)
+  return solved[strap === 'shoulder-left' ? 0 : 1] ?? null
 }
 
 const lapAt = (
@@ -83,34 +112,32 @@ const addOwnQuantities = (values: QuantityValue[], prepared: PreparedPlace, stra
 }
 
 /**
- * A quantity of one strap (not of a pair) with that strap's mount at `point`; null where it cannot be computed. `strap-length` and
- * the like count from there, `lap-off-centre` of the place it is tried at.
+ * The quantities of one strap (not of pairs) with that strap's mount at `point`; only its clearance to the tubes where it would pass
+ * through one, and none where it has no path (but where its mount is: `lap-off-centre`).
  */
+export const strapQuantitiesAt = (
+  prepared: PreparedPlace,
+  strap: StrapId,
+  point: PointMm,
+): readonly QuantityValue[] => {
+  const values: QuantityValue[] = []
+  const solved = strapAt(prepared, strap, point)
+  if (solved === null) return values
+  const gap = solved.ok ? strapTubeGap(prepared.tubes, solved.value) : null
+  if (gap !== null) values.push({ id: 'tube-clearance', subject: strap, value: gap.gapMm })
+  if (gap !== null && gap.gapMm < 0) return values
+  if (strap === 'lap-left' || strap === 'lap-right') addOffCentre(values, prepared.scene, strap, point)
+  if (solved.ok) addOwnQuantities(values, prepared, solved.value)
+  return values
+}
+
+/** One of these quantities; null where it cannot be computed. */
 export const strapValueAt = (
   prepared: PreparedPlace,
   strap: StrapId,
   point: PointMm,
   id: QuantityId,
 ): number | null => {
-  const solved = strapAt(prepared, strap, point)
-  if (solved === null) return null
-  if (id === 'lap-off-centre') return offCentreAt(prepared, strap, point)
-  if (!solved.ok) return null
-  const gap = strapTubeGap(prepared.tubes, solved.value)
-  if (id === 'tube-clearance') return gap && gap.gapMm
-  if (gap !== null && gap.gapMm < 0) return null
-  const values: QuantityValue[] = []
-  addOwnQuantities(values, prepared, solved.value)
-  for (const value of values) if (value.id === id) return value.value
+  for (const value of strapQuantitiesAt(prepared, strap, point)) if (value.id === id) return value.value
   return null
-}
-
-const offCentreAt = ({ scene }: PreparedPlace, strap: StrapId, point: PointMm): number | null => {
-  if (strap !== 'lap-left' && strap !== 'lap-right') return null
-  const values: QuantityValue[] = []
-  const anchors = scene.anchors.map((anchor) =>
-    anchor.strap === strap ? { ...anchor, mount: { ...anchor.mount, point } } : anchor,
-  )
-  addLapOffCentre(values, { ...scene, anchors }, strap)
-  return values[0]?.value ?? null
 }

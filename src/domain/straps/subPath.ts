@@ -118,7 +118,7 @@ export const subStrap = (
   end: SubEnd,
   run: StrapRun,
 ): Result<SolvedStrap, PathProblem> => {
-  const touches = outsideTouches(run)
+  const touches = outsideTouches(run, null)
   addGroinTouches(touches, end, run.reach as SubReach)
   return ok({
     anchor,
