@@ -16,6 +16,7 @@ import { placedLabels } from './labelPlacement'
 import { DEFAULT_TEXT_HEIGHT_MM, type DrawingOptions } from './options'
 import { partLabels } from './partLabels'
 import type { Drawing, Primitive } from './primitive'
+import { proposedPrimitives } from './proposedPrimitives'
 import { seatPrimitives, seatShellPrimitives } from './seatPrimitives'
 import { strapPrimitives } from './strapPrimitives'
 import { tubePrimitives } from './tubePrimitives'
@@ -138,6 +139,7 @@ export const elevationDrawing = (
     textHeightMm,
     within: options.within ?? null,
   })
-  const primitives = [...unlabelled, ...labels]
+  const proposed = proposedPrimitives(options.proposed ?? [], elevation, textHeightMm)
+  const primitives = [...unlabelled, ...labels, ...proposed]
   return { elevation, bounds: drawingBounds(primitives, textHeightMm), primitives }
 }
