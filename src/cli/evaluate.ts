@@ -3,10 +3,12 @@ import { readFileSync } from 'node:fs'
 import { parseLayoutText } from '../domain/layout/document/parseLayout'
 import { type EvaluationReport, evaluationReport, isMustBroken, uncheckedCount } from './evaluationReport'
 import { fitReport } from './fitReport'
+import { isProposeWord, PROPOSE_USAGE, proposeReport, type ProposeWords, proposeWords } from './proposeReport'
 
 /*
  * Prints one JSON document for each layout file, one after the other. Exit code: 0 clean, 1 a "must" is broken, 2 a file is
- * unusable (the message says where and why; the other files are still printed). `--fit` adds how many surveyed people pass.
+ * unusable (the message says where and why; the other files are still printed). `--fit` adds how many surveyed people pass,
+ * `--propose` positions with the most worst-case room.
  */
 
 const EXIT = { clean: 0, mustBroken: 1, unusable: 2 } as const
@@ -30,15 +32,26 @@ const readText = (file: string): string | null => {
 
 interface Report extends EvaluationReport {
   readonly fit?: ReturnType<typeof fitReport>
+  readonly propose?: ReturnType<typeof proposeReport>
 }
 
-const reportOf = (file: string, withFit: boolean): Report | null => {
+/** What is wanted beside the evaluation. */
+interface Wanted {
+  readonly fit: boolean
+  readonly propose: ProposeWords | null
+}
+
+const reportOf = (file: string, wanted: Wanted): Report | null => {
   const text = readText(file)
   if (text === null) return null
   const parsed = parseLayoutText(text)
   if (parsed.ok) {
     const report = evaluationReport(file, parsed.value)
-    return withFit ? { ...report, fit: fitReport(parsed.value) } : report
+    return {
+      ...report,
+      ...(wanted.fit ? { fit: fitReport(parsed.value) } : {}),
+      ...(wanted.propose === null ? {} : { propose: proposeReport(parsed.value, wanted.propose) }),
+    }
   }
   complain(
     file,
@@ -47,8 +60,8 @@ const reportOf = (file: string, withFit: boolean): Report | null => {
   return null
 }
 
-const exitCodeFor = (file: string, withFit: boolean): number => {
-  const report = reportOf(file, withFit)
+const exitCodeFor = (file: string, wanted: Wanted): number => {
+  const report = reportOf(file, wanted)
   if (report === null) return EXIT.unusable
   process.stdout.write(`${JSON.stringify(report, null, 2)}\n`)
   const unchecked = uncheckedCount(report)
@@ -56,12 +69,22 @@ const exitCodeFor = (file: string, withFit: boolean): number => {
   return isMustBroken(report) ? EXIT.mustBroken : EXIT.clean
 }
 
-const words = process.argv.slice(2)
-const withFit = words.includes('--fit')
-const files = words.filter((word) => word !== '--fit')
-if (files.length === 0) {
-  process.stderr.write('Name one or more layout files: npm run --silent evaluate -- [--fit] FILE…\n')
-  process.exitCode = EXIT.unusable
-} else {
-  process.exitCode = Math.max(...files.map((file) => exitCodeFor(file, withFit)))
+/** The exit code of a whole command. */
+const run = (words: readonly string[]): number => {
+  const files = words.filter((word) => word !== '--fit' && !isProposeWord(word))
+  if (files.length === 0) {
+    process.stderr.write(
+      `Name one or more layout files: npm run --silent evaluate -- [--fit] [${PROPOSE_USAGE}] FILE…\n`,
+    )
+    return EXIT.unusable
+  }
+  const propose = words.includes('--propose') ? proposeWords(words) : null
+  if (propose?.ok === false) {
+    process.stderr.write(`${propose.error}\n`)
+    return EXIT.unusable
+  }
+  const wanted = { fit: words.includes('--fit'), propose: propose?.value ?? null }
+  return Math.max(...files.map((file) => exitCodeFor(file, wanted)))
 }
+
+process.exitCode = run(process.argv.slice(2))
