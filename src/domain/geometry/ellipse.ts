@@ -104,7 +104,8 @@ export const circleEllipseTangent = (
     // Turning the normal by a small angle changes p by −q and q by p.
     const slopeMm = dv * nu - du * nv + (reachMm === 0 ? 0 : ((bMm * bMm - aMm * aMm) * p * q) / reachMm)
     if (slopeMm === 0) return null
-    const turn = -missMm / slopeMm
+    // Steps are held short, so that the way stays on its own side.
+    const turn = Math.max(-0.4, Math.min(0.4, -missMm / slopeMm))
     if (Math.abs(missMm) < 1e-11 * (distanceMm + radiusMm)) {
       const onEllipse = ellipsePoint(ellipse, (aMm * p) / reachMm, (bMm * q) / reachMm)
       return {
@@ -112,7 +113,6 @@ export const circleEllipseTangent = (
         onEllipse,
       }
     }
-    if (Math.abs(turn) > 1) return null
     angle += turn
   }
   return null

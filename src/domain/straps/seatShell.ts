@@ -153,21 +153,19 @@ const overSide = (
   return best
 }
 
-/** The part of a straight strap within the shell's width; null when it lies outside it. */
-const withinWidth = (shell: SeatShell, from: PointMm, to: PointMm): readonly [PointMm, PointMm] | null => {
+/** Where a straight strap from beyond the shell's side comes in through the plane of that side; null when it does not. */
+const entryOf = (shell: SeatShell, from: PointMm, to: PointMm): PointMm | null => {
   const a = from.yMm - shell.middleYMm
   const b = to.yMm - shell.middleYMm
-  const w = shell.halfWidthMm
-  if (a === b) return Math.abs(a) < w ? [from, to] : null
-  const shares = [(-w - a) / (b - a), (w - a) / (b - a)]
-  const first = Math.max(0, Math.min(...shares))
-  const last = Math.min(1, Math.max(...shares))
-  return first < last ? [pointBetween(from, to, first), pointBetween(from, to, last)] : null
+  const wallMm = a < 0 ? -shell.halfWidthMm : shell.halfWidthMm
+  const beyond = Math.abs(a) - shell.halfWidthMm
+  if (beyond < 0 || (a < 0 ? b <= wallMm : b >= wallMm)) return null
+  return pointBetween(from, to, (wallMm - a) / (b - a))
 }
 
 /**
  * A lap or anti-submarine strap without a slot: over the side of the shell where the straight strap would come in through it, a problem
- * where it would pass through the shell between its sides, else straight.
+ * where it would pass through the shell between its sides, else straight. A strap that comes in over the side runs down into the open shell.
  */
 export const pastShell = (
   strap: StrapId,
@@ -180,14 +178,15 @@ export const pastShell = (
   const clear: StrapRun = { contact, edges: [], edgesOn: 'seat-side', reach, pass: null }
   if (shell === null) return ok(clear)
   const offMm = contact.yMm - shell.middleYMm
-  const outward = offMm < 0 ? -1 : 1
-  const within = withinWidth(shell, contact, reach.point)
-  if (within === null) return ok(clear)
-  const [entry, exit] = within
-  if (Math.abs(offMm) >= shell.halfWidthMm && isInside(shell.outline, side(entry))) {
-    const over = overSide(mount, end, shell, straight, outward)
-    if (over !== null) return ok(over)
+  const entry = entryOf(shell, contact, reach.point)
+  if (entry !== null) {
+    if (!isInside(shell.outline, side(entry))) return ok(clear)
+    const over = overSide(mount, end, shell, straight, offMm < 0 ? -1 : 1)
+    return over === null ? err({ kind: 'no-slot', strap }) : ok(over)
   }
-  const isThrough = isInside(shell.outline, side(entry)) || meetsOutline(shell.outline, entry, exit)
+  const isWithin = [offMm, reach.point.yMm - shell.middleYMm].every((mm) => Math.abs(mm) < shell.halfWidthMm)
+  if (!isWithin) return ok(clear)
+  const isThrough =
+    isInside(shell.outline, side(contact)) || meetsOutline(shell.outline, contact, reach.point)
   return isThrough ? err({ kind: 'no-slot', strap }) : ok(clear)
 }

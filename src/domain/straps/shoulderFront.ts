@@ -11,6 +11,7 @@ import { planeDistanceMm, projected, type PlanePointMm } from '../geometry/plane
 import type { PointMm } from '../geometry/point'
 import { tangentPoint } from '../geometry/tangent'
 import { cosDeg, sinDeg } from '../units/angle'
+import { leftOfLineMm } from './aroundArc'
 import { circleArc, type Touch, type TouchArc } from './strapPath'
 
 /** The front part of the shoulder straps in the side plane, from where they leave the shoulder arc to their buckle. */
@@ -24,6 +25,7 @@ export interface FrontRun {
     readonly arc: TouchArc
     /** Length in the side plane from the shoulder arc to the chest. */
     readonly beforeMm: number
+    readonly section: EllipseMm
   } | null
   /** Length in the side plane from the shoulder arc to the buckle. */
   readonly lengthMm: number
@@ -81,9 +83,23 @@ export const frontRun = (body: PosedBody, buckle: PointMm): FrontRun | null => {
   return {
     buckle,
     leaves: upper.onCircle,
-    chest: { on: upper.onEllipse, off, arc, beforeMm },
+    chest: { on: upper.onEllipse, off, arc, beforeMm, section: ellipse },
     lengthMm: beforeMm + arc.lengthMm + planeDistanceMm(off, end),
   }
+}
+
+/**
+ * How far a strap pulled straight from `from` to the buckle, over the chest where that is in the way, passes clear of the shoulder arc, mm;
+ * negative when it bears on it.
+ */
+export const clearOfShoulderMm = (
+  body: PosedBody,
+  from: PlanePointMm,
+  { chest, buckle }: FrontRun,
+): number => {
+  const { centre, radiusMm } = body.shoulderArc
+  const overChest = chest && ellipseTangentPoint(chest.section, from, 'left')
+  return leftOfLineMm(from, overChest ?? projected(buckle, 'side'), centre) - radiusMm
 }
 
 const contactAt = (at: PlanePointMm, yMm: number, arcToNext: TouchArc | null): Touch => ({

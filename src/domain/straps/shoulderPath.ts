@@ -1,13 +1,13 @@
 import { planeDistanceMm, projected } from '../geometry/plane'
 import type { PointMm } from '../geometry/point'
 import { err, ok, type Result } from '../result'
-import { CONTACT_MM, leftOfLineMm } from './aroundArc'
+import { CONTACT_MM } from './aroundArc'
 import type { ShoulderEnd } from './bodyEnd'
 import { outsideTouches, passOf } from './edgeTouches'
 import type { MountEnd } from './mountEnd'
 import type { PathProblem } from './path'
 import type { PlaceFrame, StrapFrame } from './placeFrame'
-import { addFrontTouches, addTopTouches, type FrontRun } from './shoulderFront'
+import { addFrontTouches, addTopTouches, clearOfShoulderMm, type FrontRun } from './shoulderFront'
 import { strapPath, type SolvedStrap } from './strapPath'
 import { lastOutside, straightRun, throughPortal, type StrapRun } from './strapRun'
 
@@ -68,12 +68,7 @@ export const shoulderStrap = (
     addTopTouches(touches, body, rear, strap === 'shoulder-left' ? left : right)
   } else {
     if (front === 'inside-shoulder') return err({ kind: 'buckle-unknown', strap })
-    const clearMm =
-      leftOfLineMm(
-        projected(lastOutside(run), 'side'),
-        projected(front.buckle, 'side'),
-        body.shoulderArc.centre,
-      ) - body.shoulderArc.radiusMm
+    const clearMm = clearOfShoulderMm(body, projected(lastOutside(run), 'side'), front)
     if (clearMm >= 0) return err({ kind: 'clear-of-shoulder', strap, clearMm })
     addFrontTouches(touches, body, rear, front)
   }

@@ -28,7 +28,17 @@ export interface InTheWay {
 /** Steps are small enough to stop below this, mm; the next would be shorter by far. */
 const STILL_MM = 1e-9
 
-const STEPS = 80
+const STEPS = 600
+
+/**
+ * Where the thigh begins to hold a lap strap its contact turns aside sharply, and whole steps can jump to and fro over that place. After
+ * so many steps they are shortened, more and more, to this share at the least.
+ */
+const WHOLE_STEPS = 12
+const LEAST_SHARE = 0.05
+
+const stepShare = (step: number): number =>
+  step < WHOLE_STEPS ? 1 : Math.max(LEAST_SHARE, 0.9 ** (step - WHOLE_STEPS))
 
 /** A symmetric matrix over an opening's long and short axis. */
 interface Stiffness {
@@ -268,13 +278,19 @@ const apartMm = (a: Places, b: Places): number =>
     Math.abs(a.second.short - b.second.short),
   )
 
-/** The places after a step that does not lengthen the strap. */
-const stepped = (openings: Openings, places: Places, contact: PointMm, reach: Reach): Places => {
+/** The places after a step of at most `most` of a whole one that does not lengthen the strap. */
+const stepped = (
+  openings: Openings,
+  places: Places,
+  contact: PointMm,
+  reach: Reach,
+  most: number,
+): Places => {
   const by = stepOf(openings, places, contact, reach)
-  let next = movedPlaces(openings, places, by, 1)
+  let next = movedPlaces(openings, places, by, most)
   if (apartMm(places, next) < 1e-3) return next
   const beforeMm = lengthMm(openings, places, contact, reach.point)
-  let share = 1
+  let share = most
   for (let halving = 0; halving < HALVINGS; halving += 1) {
     if (lengthMm(openings, next, contact, reach.point) <= beforeMm + ROUNDING_MM) return next
     share /= 2
@@ -303,8 +319,8 @@ export const tautString = (
     const last = lastOf(openings, places)
     const reach = reachOf(end, last)
     if (reach === null) return { by: 'body', at: last }
-    const next = stepped(openings, places, contact, reach)
-    const isStill = apartMm(places, next) < STILL_MM || step >= STEPS
+    const next = stepped(openings, places, contact, reach, stepShare(step))
+    const isStill = apartMm(places, next) < STILL_MM * stepShare(step) || step >= STEPS
     places = next
     if (isStill) return settled(mount, end, openings, places)
   }
