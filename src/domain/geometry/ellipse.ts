@@ -76,44 +76,80 @@ export interface CircleEllipseTangent {
   readonly onEllipse: PlanePointMm
 }
 
-const TANGENT_STEPS = 60
+/** The direction square to an ellipse, outward, at a point on it, radians anticlockwise from the drawing's right. */
+const outwardRad = (ellipse: EllipseMm, point: PlanePointMm): number => {
+  const { x, y } = unitPoint(ellipse, point)
+  const p = x / ellipse.aMm
+  const q = y / ellipse.bMm
+  return Math.atan2(p * ellipse.sin + q * ellipse.cos, p * ellipse.cos - q * ellipse.sin)
+}
+
+/** How much further an ellipse reaches than a circle in a direction, mm, and how that changes with it, mm per radian. */
+const reachBeyond = (
+  { centre, radiusMm }: CircleMm,
+  { centre: middle, aMm, bMm, cos, sin }: EllipseMm,
+  rad: number,
+): { readonly mm: number; readonly slopeMm: number } => {
+  const nu = Math.cos(rad)
+  const nv = Math.sin(rad)
+  const du = middle.uMm - centre.uMm
+  const dv = middle.vMm - centre.vMm
+  const p = nu * cos + nv * sin
+  const q = nv * cos - nu * sin
+  const reachMm = Math.sqrt(aMm * aMm * p * p + bMm * bMm * q * q)
+  // Turning the direction by a small angle changes p by −q and q by p.
+  const slopeMm = dv * nu - du * nv + ((bMm * bMm - aMm * aMm) * p * q) / reachMm
+  return { mm: du * nu + dv * nv + reachMm - radiusMm, slopeMm }
+}
+
+const LOOK_RAD = 0.2
+const ROOT_STEPS = 60
+
+/** The direction between two, in the lower of which the ellipse reaches less far, in which both reach alike. Newton's method, halving where that leaves the two. */
+const alikeRad = (circle: CircleMm, ellipse: EllipseMm, lowRad: number, highRad: number): number => {
+  let [low, high] = [lowRad, highRad]
+  let rad = (low + high) / 2
+  for (let step = 0; step < ROOT_STEPS; step += 1) {
+    const { mm, slopeMm } = reachBeyond(circle, ellipse, rad)
+    if (mm < 0) low = rad
+    else high = rad
+    const next = slopeMm === 0 ? low : rad - mm / slopeMm
+    const held = next > low && next < high ? next : (low + high) / 2
+    if (Math.abs(held - rad) < 1e-15) break
+    rad = held
+  }
+  return rad
+}
 
 /**
- * The outer tangent from a circle to an ellipse with both middles on the left of somebody walking from the circle to the ellipse.
- * Null when one reaches round the other, so that there is none. Formula: with n the outward normal the two support functions are equal,
- * C·n + R = E·n + √(a²(n·p)² + b²(n·q)²), solved for the angle of n by Newton's method. Source: derived here.
+ * A straight piece from a circle on to an ellipse with both half-axes > 0, that touches both with their middles on the left: of those before
+ * `off`, a point of the ellipse that reaches further out than the circle, the last. Null when the ellipse reaches further out all the
+ * way back for half a turn. Formula: with n the outward direction, right of the piece, both reach alike: C·n + R = E·n + √(a²(n·p)² + b²(n·q)²).
+ * Source: support functions of convex figures, derived here.
  */
 export const circleEllipseTangent = (
-  { centre, radiusMm }: CircleMm,
+  circle: CircleMm,
   ellipse: EllipseMm,
+  off: PlanePointMm,
 ): CircleEllipseTangent | null => {
-  const { aMm, bMm, cos, sin } = ellipse
-  const du = ellipse.centre.uMm - centre.uMm
-  const dv = ellipse.centre.vMm - centre.vMm
-  const distanceMm = Math.hypot(du, dv)
-  if (distanceMm === 0) return null
-  // The outward normal is on the right of the walk.
-  let angle = Math.atan2(-du, dv)
-  for (let step = 0; step < TANGENT_STEPS; step += 1) {
-    const nu = Math.cos(angle)
-    const nv = Math.sin(angle)
-    const p = nu * cos + nv * sin
-    const q = nv * cos - nu * sin
-    const reachMm = Math.sqrt(aMm * aMm * p * p + bMm * bMm * q * q)
-    const missMm = du * nu + dv * nv + reachMm - radiusMm
-    // Turning the normal by a small angle changes p by −q and q by p.
-    const slopeMm = dv * nu - du * nv + (reachMm === 0 ? 0 : ((bMm * bMm - aMm * aMm) * p * q) / reachMm)
-    if (slopeMm === 0) return null
-    // Steps are held short, so that the way stays on its own side.
-    const turn = Math.max(-0.4, Math.min(0.4, -missMm / slopeMm))
-    if (Math.abs(missMm) < 1e-11 * (distanceMm + radiusMm)) {
-      const onEllipse = ellipsePoint(ellipse, (aMm * p) / reachMm, (bMm * q) / reachMm)
+  let highRad = outwardRad(ellipse, off)
+  const lastRad = highRad - Math.PI
+  while (highRad > lastRad) {
+    const lowRad = highRad - LOOK_RAD
+    if (reachBeyond(circle, ellipse, lowRad).mm < 0) {
+      const rad = alikeRad(circle, ellipse, lowRad, highRad)
+      const nu = Math.cos(rad)
+      const nv = Math.sin(rad)
+      const { centre, radiusMm } = circle
+      const p = ellipse.aMm * (nu * ellipse.cos + nv * ellipse.sin)
+      const q = ellipse.bMm * (nv * ellipse.cos - nu * ellipse.sin)
+      const reachMm = Math.hypot(p, q)
       return {
         onCircle: { uMm: centre.uMm + radiusMm * nu, vMm: centre.vMm + radiusMm * nv },
-        onEllipse,
+        onEllipse: ellipsePoint(ellipse, p / reachMm, q / reachMm),
       }
     }
-    angle += turn
+    highRad = lowRad
   }
   return null
 }

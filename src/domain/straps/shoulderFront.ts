@@ -75,8 +75,8 @@ export const frontRun = (body: PosedBody, buckle: PointMm): FrontRun | null => {
   }
   const ellipse = chestEllipse(body)
   if (!isEllipseCut(ellipse, straight, end)) return direct
-  const upper = circleEllipseTangent(body.shoulderArc, ellipse)
   const off = ellipseTangentPoint(ellipse, end, 'right')
+  const upper = off && circleEllipseTangent(body.shoulderArc, ellipse, off)
   const arc = upper && off && chestArc(ellipse, upper.onEllipse, off)
   if (upper === null || off === null || arc === null) return direct
   const beforeMm = planeDistanceMm(upper.onCircle, upper.onEllipse)
