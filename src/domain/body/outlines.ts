@@ -8,6 +8,9 @@ import type { Body } from './occupant'
 import type { BodyOutline, PosedBody } from './posedBody'
 import { trunkOutline } from './trunk'
 
+/** What of a body in its seat the outlines are drawn about. */
+type Seated = Pick<PosedBody, 'hip' | 'reclineDeg' | 'lapArc' | 'lapLowestDeg' | 'hipHalfBreadthMm'>
+
 /** Corners of a full circle; enough that it looks round at the size of a page. */
 const CIRCLE_CORNERS = 32
 
@@ -45,13 +48,15 @@ const limbOutline = (a: CircleMm, b: CircleMm): readonly PlanePointMm[] => {
   return [...arcPoints(b, under.onB, over.onA), ...arcPoints(a, over.onB, under.onA)]
 }
 
-const sideOutlines = (body: Body, hip: PointMm, reclineDeg: number, leg: Leg): readonly BodyOutline[] => {
+const sideOutlines = (body: Body, seated: Seated, leg: Leg): readonly BodyOutline[] => {
+  const { hip, reclineDeg, lapArc, lapLowestDeg } = seated
   const up = { x: sinDeg(reclineDeg), y: 0, z: cosDeg(reclineDeg) }
   const head = pointSum(hip, up, body.headCentreAboveHipMm)
+  const pelvis = { lapRadiusMm: lapArc.radiusMm, lapLowestDeg }
   return [
     { part: 'shank', points: shankOutline(leg, body.kneeHeightMm) },
     { part: 'thigh', points: limbOutline(leg.thighTop, leg.knee) },
-    { part: 'trunk', points: trunkOutline(body, hip, reclineDeg) },
+    { part: 'trunk', points: trunkOutline(body, hip, reclineDeg, pelvis) },
     {
       part: 'helmet',
       points: ellipse(planePoint(head.xMm, head.zMm), body.helmetRadiusMm, body.helmetRadiusMm),
@@ -67,15 +72,32 @@ const topThigh = (body: Body, hip: PointMm, leg: Leg, side: -1 | 1): BodyOutline
   return { part: 'thigh', points: limbOutline(hipCircle, kneeCircle) }
 }
 
-const topOutlines = (body: Body, hip: PointMm, reclineDeg: number, leg: Leg): readonly BodyOutline[] => {
+/**
+ * The pelvis from above as the lap strap meets it: the cylinder between the front hip bones and half an ellipse at each end.
+ * A pelvis no wider than its hip bones has flat ends.
+ */
+const hipsOutline = (body: Body, { hip, lapArc, hipHalfBreadthMm }: Seated): readonly PlanePointMm[] => {
+  const cylinderMm = Math.min(hipHalfBreadthMm, body.frontHipBoneBreadthMm / 2)
+  const endMm = hipHalfBreadthMm - cylinderMm
+  const steps = CIRCLE_CORNERS / 2
+  const end = (outward: 1 | -1): readonly PlanePointMm[] =>
+    Array.from({ length: steps + 1 }, (_, step) => {
+      const angleDeg = (step * 180) / steps
+      const outMm = cylinderMm + endMm * sinDeg(angleDeg)
+      return planePoint(hip.xMm + outward * lapArc.radiusMm * cosDeg(angleDeg), hip.yMm + outward * outMm)
+    })
+  return [...end(1), ...end(-1)]
+}
+
+const topOutlines = (body: Body, seated: Seated, leg: Leg): readonly BodyOutline[] => {
+  const { hip, reclineDeg } = seated
   const up = { x: sinDeg(reclineDeg), y: 0, z: cosDeg(reclineDeg) }
   const shoulder = pointSum(hip, up, body.hipToShoulderMm - body.shoulderArcRadiusMm)
   const head = pointSum(hip, up, body.headCentreAboveHipMm)
-  const hipDepthMm = body.abdominalDepthMm / 2
   return [
     topThigh(body, hip, leg, -1),
     topThigh(body, hip, leg, 1),
-    { part: 'hips', points: ellipse(planePoint(hip.xMm, hip.yMm), hipDepthMm, body.hipBreadthMm / 2) },
+    { part: 'hips', points: hipsOutline(body, seated) },
     {
       part: 'shoulders',
       points: ellipse(
@@ -92,10 +114,10 @@ const topOutlines = (body: Body, hip: PointMm, reclineDeg: number, leg: Leg): re
 }
 
 /**
- * The body as both elevations draw it, parts behind first. Sizes are the body's own; the shape between them is an
- * illustration of our own making and no rule looks at it.
+ * The body as both elevations draw it, parts behind first. Sizes are the body's own, and where straps touch it the outline is what
+ * they are solved on; the shape between is an illustration of our own making and no rule looks at it.
  */
-export const outlinesOf = (body: Body, hip: PointMm, reclineDeg: number): PosedBody['outlines'] => {
-  const leg = legOf(body, hip)
-  return { side: sideOutlines(body, hip, reclineDeg, leg), top: topOutlines(body, hip, reclineDeg, leg) }
+export const outlinesOf = (body: Body, seated: Seated): PosedBody['outlines'] => {
+  const leg = legOf(body, seated.hip)
+  return { side: sideOutlines(body, seated, leg), top: topOutlines(body, seated, leg) }
 }

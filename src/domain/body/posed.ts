@@ -97,7 +97,7 @@ export const posedBody = (body: Body, pose: SeatPose, seatHipHeightMm: number): 
   return {
     ...strapped,
     get outlines() {
-      return (drawn ??= outlinesOf(body, strapped.hip, pose.reclineDeg))
+      return (drawn ??= outlinesOf(body, strapped))
     },
   }
 }
