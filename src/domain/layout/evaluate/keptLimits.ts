@@ -1,11 +1,12 @@
-import { ruleApplies } from '../../rules/applies'
 import { isWithin } from '../../rules/check'
 import type { BrokenLimit, Finding } from '../../rules/finding'
 import type { QuantityRule } from '../../rules/rule'
 import { ruleSubjects } from '../../rules/subjects'
+import type { Subject } from '../../straps/quantity'
 import type { Layout, Place } from '../document/layout'
-import { ruleContext } from './ruleContexts'
-import { quantityIn, type SolvedSitting } from './solvedSittings'
+import { valuesOf } from './placeNumbers'
+import type { SolvedSitting } from './solvedSittings'
+import { speaksIn } from './speaking'
 
 /** One limit of one place by name: the id of its finding. */
 export const limitKey = ({
@@ -22,14 +23,21 @@ export const keptLimits = (
   sittings: readonly SolvedSitting[],
 ): readonly BrokenLimit[] => {
   const scene = { belt: place.belt, anchors: place.anchors, tubes: layout.tubes, seat: place.seat }
+  const isKept = (rule: QuantityRule, subject: Subject): boolean => {
+    const values = valuesOf(sittings, rule.quantity, subject)
+    const speaks = speaksIn(layout, place, rule, subject)
+    let hasSpoken = false
+    for (const [index, { sitting }] of sittings.entries()) {
+      if (!speaks(sitting)) continue
+      const value = values[index] ?? null
+      if (value === null || !isWithin(value, rule)) return false
+      hasSpoken = true
+    }
+    return hasSpoken
+  }
   return rules.flatMap((rule) =>
     ruleSubjects(rule, scene)
-      .filter((subject) => {
-        const values = sittings
-          .filter(({ sitting }) => ruleApplies(rule, ruleContext(layout, place, sitting, subject)))
-          .map((solved) => quantityIn(solved, rule.quantity, subject))
-        return values.length > 0 && values.every((value) => value !== null && isWithin(value, rule))
-      })
+      .filter((subject) => isKept(rule, subject))
       .map((subject) => ({ placeId: place.id, ruleId: rule.id, quantity: rule.quantity, subject })),
   )
 }

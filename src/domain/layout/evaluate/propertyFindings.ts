@@ -1,12 +1,11 @@
-import { ruleApplies } from '../../rules/applies'
 import { isWanted, isWithin } from '../../rules/check'
 import type { Finding } from '../../rules/finding'
 import { propertyValues, type PropertyValue } from '../../rules/properties'
 import { propertyRemedy } from '../../rules/propertyRemedy'
 import type { PropertyRule } from '../../rules/rule'
 import type { Layout, Place } from '../document/layout'
-import { ruleContext } from './ruleContexts'
 import { sittingsOf } from './sittings'
+import { speaksIn } from './speaking'
 
 const isKept = ({ min, max, wanted }: PropertyRule, value: number | string): boolean =>
   typeof value === 'number'
@@ -38,10 +37,9 @@ const propertyFinding = (layout: Layout, place: Place, rule: PropertyRule, found
 /** What one property rule says about everything at a place that has the property, where the rule speaks in at least one sitting. */
 export const propertyFindings = (layout: Layout, place: Place, rule: PropertyRule): readonly Finding[] => {
   const scene = { belt: place.belt, anchors: place.anchors, tubes: layout.tubes, seat: place.seat }
-  const sittings = sittingsOf(layout, place)
+  // Who sits there decides nothing about whether a rule speaks: the positions of one are those of all.
+  const sittings = sittingsOf(layout, { ...place, occupants: place.occupants.slice(0, 1) })
   return propertyValues(rule.property, rule.family, scene)
-    .filter(({ subject }) =>
-      sittings.some((sitting) => ruleApplies(rule, ruleContext(layout, place, sitting, subject))),
-    )
+    .filter(({ subject }) => sittings.some(speaksIn(layout, place, rule, subject)))
     .map((found) => propertyFinding(layout, place, rule, found))
 }

@@ -1,5 +1,4 @@
-import { ruleApplies } from '../../rules/applies'
-import { isWithin, marginInside } from '../../rules/check'
+import { isWithin } from '../../rules/check'
 import { type Finding, type Remedy, TIGHT_ROOM_MM, type Verdict } from '../../rules/finding'
 import type { QuantityRule } from '../../rules/rule'
 import { ruleSubjects, strapsOfPair } from '../../rules/subjects'
@@ -10,8 +9,9 @@ import { remedyFor } from '../../zones/remedy'
 import { ruleRoomMm } from '../../zones/room'
 import type { ZoneCase } from '../../zones/zone'
 import type { Layout, Place } from '../document/layout'
-import { ruleContext, strapOfSubject } from './ruleContexts'
-import { quantityIn, type SolvedSitting } from './solvedSittings'
+import { readingOf } from './reading'
+import { strapOfSubject } from './ruleContexts'
+import type { SolvedSitting } from './solvedSittings'
 
 /** A place with everything that its findings are made from. */
 export interface PlaceCase {
@@ -23,16 +23,6 @@ export interface PlaceCase {
   readonly rules: readonly QuantityRule[]
   /** `what-moves`: no remedies are looked for. */
   readonly extent: 'everything' | 'what-moves'
-}
-
-interface Reading {
-  readonly solved: SolvedSitting
-  readonly value: number | null
-}
-
-interface Worst {
-  readonly sittingId: string
-  readonly value: number
 }
 
 /** The anchors whose position can decide about a subject: its own; one of a mirrored pair; both of a split pair. */
@@ -72,28 +62,14 @@ const remedyOf = (rule: QuantityRule, cases: readonly ZoneCase[], rules: readonl
   )
 }
 
-/** The sitting with the largest violation, or with the smallest margin where none is violated; null without any number. */
-const worstOf = (rule: QuantityRule, readings: readonly Reading[]): Worst | null => {
-  let worst: (Worst & { readonly margin: number }) | null = null
-  for (const { solved, value } of readings) {
-    if (value === null) continue
-    const margin = marginInside(value, rule)
-    if (worst === null || margin < worst.margin) worst = { sittingId: solved.sitting.id, value, margin }
-  }
-  return worst && { sittingId: worst.sittingId, value: worst.value }
-}
-
 const problemOf = (
   subject: Subject,
-  readings: readonly Reading[],
+  missing: SolvedSitting | null,
 ): { readonly problem: PathProblem | null; readonly sittingId: string | null } => {
+  if (missing === null) return { problem: null, sittingId: null }
   const straps: readonly string[] = [subject, ...strapsOfPair(subject)]
-  for (const { solved, value } of readings) {
-    if (value !== null) continue
-    const problem = solved.solved.problems.find(({ strap }) => straps.includes(strap)) ?? null
-    return { problem, sittingId: solved.sitting.id }
-  }
-  return { problem: null, sittingId: null }
+  const problem = missing.solved.problems.find(({ strap }) => straps.includes(strap)) ?? null
+  return { problem, sittingId: missing.sitting.id }
 }
 
 const uncheckedRemedy = (problem: PathProblem | null): Remedy =>
@@ -113,17 +89,15 @@ const baseFinding = ({ place }: PlaceCase, rule: QuantityRule, subject: Subject)
 })
 
 const subjectFinding = (placeCase: PlaceCase, rule: QuantityRule, subject: Subject): Finding | null => {
-  const { layout, place, sittings, rules, extent } = placeCase
-  const readings = sittings
-    .filter(({ sitting }) => ruleApplies(rule, ruleContext(layout, place, sitting, subject)))
-    .map((solved) => ({ solved, value: quantityIn(solved, rule.quantity, subject) }))
-  if (readings.length === 0) return null
+  const { rules, extent } = placeCase
+  const reading = readingOf(placeCase, rule, subject)
+  if (reading === null) return null
+  const { worst, missing } = reading
   const base = baseFinding(placeCase, rule, subject)
-  const worst = worstOf(rule, readings)
   const isBroken = worst !== null && !isWithin(worst.value, rule)
-  if (worst === null || (!isBroken && readings.some(({ value }) => value === null))) {
+  if (worst === null || (!isBroken && missing !== null)) {
     // A sitting without a number is never clear, however good the others are.
-    const { problem, sittingId } = problemOf(subject, readings)
+    const { problem, sittingId } = problemOf(subject, missing)
     const unknown = { worstSitting: sittingId, value: null, verdict: 'unchecked' as const, roomMm: null }
     return { ...base, ...unknown, problem, remedy: uncheckedRemedy(problem) }
   }

@@ -1,5 +1,4 @@
-import { ruleApplies } from '../../rules/applies'
-import { isWithin, marginInside } from '../../rules/check'
+import { isWithin } from '../../rules/check'
 import type { Finding, Limit } from '../../rules/finding'
 import type { PropertyId, QuantityRule, Rule, RuleSet } from '../../rules/rule'
 import { ruleSubjects } from '../../rules/subjects'
@@ -7,8 +6,8 @@ import type { QuantityId } from '../../straps/quantity'
 import type { Layout, Place } from '../document/layout'
 import { ruleSetsOf } from '../document/ruleSetOf'
 import { propertyFindings } from './propertyFindings'
-import { ruleContext } from './ruleContexts'
-import { quantityIn, type SolvedSitting, solvedSittings } from './solvedSittings'
+import { readingOf } from './reading'
+import { type SolvedSitting, solvedSittings } from './solvedSittings'
 
 type Measured = QuantityId | PropertyId
 
@@ -49,13 +48,6 @@ interface Found {
   readonly verdict: MatrixEntry['verdict']
 }
 
-const worstValue = (rule: QuantityRule, values: readonly number[]): number | null =>
-  values.reduce<number | null>(
-    (worst, value) =>
-      worst === null || marginInside(value, rule) < marginInside(worst, rule) ? value : worst,
-    null,
-  )
-
 const foundOnStraps = (
   layout: Layout,
   place: Place,
@@ -64,17 +56,14 @@ const foundOnStraps = (
 ): readonly Found[] => {
   const scene = { belt: place.belt, anchors: place.anchors, tubes: layout.tubes, seat: place.seat }
   return ruleSubjects(rule, scene).flatMap((subject): readonly Found[] => {
-    const readings = sittings
-      .filter(({ sitting }) => ruleApplies(rule, ruleContext(layout, place, sitting, subject)))
-      .map((solved) => quantityIn(solved, rule.quantity, subject))
-    if (readings.length === 0) return []
-    const values = readings.filter((value) => value !== null)
-    const worst = worstValue(rule, values)
-    if (worst !== null && !isWithin(worst, rule)) return [{ subject, value: worst, verdict: 'broken' }]
+    const reading = readingOf({ layout, place, sittings }, rule, subject)
+    if (reading === null) return []
+    const { worst, missing } = reading
+    if (worst !== null && !isWithin(worst.value, rule))
+      return [{ subject, value: worst.value, verdict: 'broken' }]
     // A sitting without a number is never clear, however good the others are.
-    if (worst === null || values.length < readings.length)
-      return [{ subject, value: null, verdict: 'unchecked' }]
-    return [{ subject, value: worst, verdict: 'clear' }]
+    if (worst === null || missing !== null) return [{ subject, value: null, verdict: 'unchecked' }]
+    return [{ subject, value: worst.value, verdict: 'clear' }]
   })
 }
 

@@ -1,4 +1,5 @@
 import { bodyOf } from '../../body/body'
+import type { Body, Occupant } from '../../body/occupant'
 import { posedBody } from '../../body/posed'
 import type { QuantityId, Subject } from '../../straps/quantity'
 import type { StrapScene } from '../../straps/scene'
@@ -15,21 +16,43 @@ export interface SolvedSitting {
   readonly solved: SolvedPlace
 }
 
-/** All sittings of a place, solved, in the order of `sittingsOf`. A body is predicted once for each occupant, not once a sitting. */
+/** A person's body, predicted once for as long as nobody changes the person. */
+const bodies = new WeakMap<Occupant, Body>()
+
+const predictedBody = (occupant: Occupant): Body => {
+  const body = bodies.get(occupant) ?? bodyOf(occupant)
+  bodies.set(occupant, body)
+  return body
+}
+
+type Seated = Pick<StrapScene, 'pose' | 'body'>
+
+/** Everybody in every position of a seat that was looked at, for as long as seat and person stay the same objects. */
+const seatedIn = new WeakMap<Place['seat'], WeakMap<Occupant, Map<string, Seated>>>()
+
+/** A person in one position of a seat: the same object while only anchors and tubes change, with whatever was made of it. */
+const seated = (seat: Place['seat'], occupant: Occupant, { slideMm, reclineDeg }: Sitting): Seated => {
+  const people = seatedIn.get(seat) ?? new WeakMap<Occupant, Map<string, Seated>>()
+  seatedIn.set(seat, people)
+  const positions = people.get(occupant) ?? new Map<string, Seated>()
+  people.set(occupant, positions)
+  const key = `${slideMm}/${reclineDeg}`
+  const known = positions.get(key)
+  if (known !== undefined) return known
+  const pose = seatPose(seat, slideMm, reclineDeg)
+  const fresh = { pose, body: posedBody(predictedBody(occupant), pose, seat.hipHeightMm) }
+  positions.set(key, fresh)
+  return fresh
+}
+
+/** All sittings of a place, solved, in the order of `sittingsOf`. */
 export const solvedSittings = (layout: Layout, place: Place): readonly SolvedSitting[] => {
-  const bodies = new Map(place.occupants.map((occupant) => [occupant.id, bodyOf(occupant)]))
+  const { seat, belt, anchors } = place
+  const occupants = new Map(place.occupants.map((occupant) => [occupant.id, occupant]))
   return sittingsOf(layout, place).map((sitting) => {
-    const body = bodies.get(sitting.occupantId)
-    if (body === undefined) throw new Error(`no occupant ${sitting.occupantId} at place ${place.id}`)
-    const pose = seatPose(place.seat, sitting.slideMm, sitting.reclineDeg)
-    const scene: StrapScene = {
-      seat: place.seat,
-      pose,
-      body: posedBody(body, pose, place.seat.hipHeightMm),
-      belt: place.belt,
-      anchors: place.anchors,
-      tubes: layout.tubes,
-    }
+    const occupant = occupants.get(sitting.occupantId)
+    if (occupant === undefined) throw new Error(`no occupant ${sitting.occupantId} at place ${place.id}`)
+    const scene: StrapScene = { ...seated(seat, occupant, sitting), seat, belt, anchors, tubes: layout.tubes }
     return { sitting, scene, solved: solvePlace(scene) }
   })
 }

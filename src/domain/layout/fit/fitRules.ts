@@ -1,7 +1,9 @@
+import type { SeatPose } from '../../body/pose'
 import { ruleApplies } from '../../rules/applies'
 import type { QuantityRule, RuleSet } from '../../rules/rule'
 import { ruleSubjects } from '../../rules/subjects'
 import { QUANTITY_IDS, type QuantityId, type Subject } from '../../straps/quantity'
+import { seatPose } from '../../straps/seatPose'
 import type { Layout, Place } from '../document/layout'
 import { ruleContext } from '../evaluate/ruleContexts'
 import { sittingsOf } from '../evaluate/sittings'
@@ -24,6 +26,8 @@ export interface FitCase {
   readonly layout: Layout
   readonly place: Place
   readonly positions: readonly SeatPosition[]
+  /** The seat in each of them, in their order. */
+  readonly poses: readonly SeatPose[]
   readonly rules: readonly FitRule[]
 }
 
@@ -79,6 +83,7 @@ export const fitCase = (layout: Layout, place: Place, ruleSet: RuleSet): FitCase
     layout,
     place,
     positions: sittings.map(({ slideMm, reclineDeg }) => ({ slideMm, reclineDeg })),
+    poses: sittings.map(({ slideMm, reclineDeg }) => seatPose(place.seat, slideMm, reclineDeg)),
     rules: ruleSet.rules
       .filter((rule) => rule.kind === 'quantity')
       .map(asked)

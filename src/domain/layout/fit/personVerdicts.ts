@@ -1,11 +1,11 @@
 import { bodyOf } from '../../body/body'
 import type { Body, Occupant } from '../../body/occupant'
+import type { SeatPose } from '../../body/pose'
 import { strappedBody } from '../../body/posed'
 import { isWithin } from '../../rules/check'
 import type { QuantityRule } from '../../rules/rule'
-import { seatPose } from '../../straps/seatPose'
 import { solvePlace } from '../../straps/solve'
-import { type FitCase, KEY_COUNT, quantityKey, type SeatPosition } from './fitRules'
+import { type FitCase, KEY_COUNT, quantityKey } from './fitRules'
 
 /**
  * How one person stands to a rule: `broken` when any number is outside the limits; else `unchecked` when any number is missing,
@@ -24,9 +24,8 @@ export interface PersonVerdicts {
 const NO_OUTLINES = { side: [], top: [] } as const
 
 /** All numbers of one person in one seat position by key; NaN where there is none. Used inside this file only. */
-const fillNumbers = (numbers: Float64Array, fit: FitCase, own: Body, position: SeatPosition): void => {
+const fillNumbers = (numbers: Float64Array, fit: FitCase, own: Body, pose: SeatPose): void => {
   const { place, layout } = fit
-  const pose = seatPose(place.seat, position.slideMm, position.reclineDeg)
   const body = { ...strappedBody(own, pose, place.seat.hipHeightMm), outlines: NO_OUTLINES }
   const { seat, belt, anchors } = place
   numbers.fill(Number.NaN)
@@ -47,9 +46,15 @@ const outcomeAt = (rule: QuantityRule, keys: readonly number[], numbers: Float64
   return outcome
 }
 
-/** The worst of several outcomes: broken before unchecked before passing. */
-export const worstOutcome = (outcomes: readonly (Outcome | null)[]): Outcome =>
-  outcomes.includes('broken') ? 'broken' : outcomes.includes('unchecked') ? 'unchecked' : 'passing'
+/** The worst of several outcomes, those that are null left out: broken before unchecked before passing. */
+export const worstOutcome = (outcomes: Iterable<Outcome | null>): Outcome => {
+  let worst: Outcome = 'passing'
+  for (const outcome of outcomes) {
+    if (outcome === 'broken') return 'broken'
+    if (outcome === 'unchecked') worst = 'unchecked'
+  }
+  return worst
+}
 
 /**
  * What every rule of a case says about one person. The same numbers and limits as the findings of a layout with that occupant;
@@ -59,8 +64,8 @@ export const personVerdicts = (fit: FitCase, person: Occupant): PersonVerdicts =
   const numbers = new Float64Array(KEY_COUNT)
   const body = bodyOf(person)
   const byRule: (Outcome | null)[][] = fit.rules.map(() => [])
-  for (const [index, position] of fit.positions.entries()) {
-    fillNumbers(numbers, fit, body, position)
+  for (const [index, pose] of fit.poses.entries()) {
+    fillNumbers(numbers, fit, body, pose)
     for (const [ruleIndex, { rule, keysAt }] of fit.rules.entries()) {
       byRule[ruleIndex]?.push(outcomeAt(rule, keysAt[index] ?? [], numbers))
     }

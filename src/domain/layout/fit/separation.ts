@@ -43,19 +43,28 @@ export const rankedMeasure = <Measure extends string>(
   return { measure, values, rankOf: column.map((value) => rank.get(value) ?? 0) }
 }
 
-/** How many of the chosen people there are at each rank. */
-const countsByRank = (
-  { values, rankOf }: RankedMeasure<string>,
-  isCounted: (index: number) => boolean,
-): readonly number[] => {
-  const counts = values.map(() => 0)
-  for (const [index, rank] of rankOf.entries()) {
-    if (isCounted(index)) counts[rank] = (counts[rank] ?? 0) + 1
-  }
-  return counts
+/** How many people there are at each rank who pass, and how many who do not. */
+interface Counts {
+  readonly pass: Uint32Array
+  readonly rest: Uint32Array
 }
 
-const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0)
+const countsByRank = ({ values, rankOf }: RankedMeasure<string>, passes: readonly boolean[]): Counts => {
+  const pass = new Uint32Array(values.length)
+  const rest = new Uint32Array(values.length)
+  for (const [index, rank] of rankOf.entries()) {
+    const counts = passes[index] === true ? pass : rest
+    counts[rank] = (counts[rank] ?? 0) + 1
+  }
+  return { pass, rest }
+}
+
+/** Sum over the ranks from `first` to `last`, both included. */
+const countIn = (counts: Uint32Array, first: number, last: number): number => {
+  let total = 0
+  for (let rank = first; rank <= last; rank += 1) total += counts[rank] ?? 0
+  return total
+}
 
 interface Stretch {
   readonly first: number
@@ -68,7 +77,7 @@ const NOTHING: Stretch = { first: 0, last: -1, strength: 0 }
 const better = (a: Stretch, b: Stretch): Stretch => (b.strength > a.strength ? b : a)
 
 /** Best stretch from the lowest value up, from the highest down, and between any two: running sums of the gains by rank. */
-const bestStretch = (gains: readonly number[]): Stretch => {
+const bestStretch = (gains: Float64Array): Stretch => {
   const last = gains.length - 1
   let open = NOTHING
   let closed = NOTHING
@@ -95,15 +104,13 @@ const separationBy = <Measure extends string>(
   passes: readonly boolean[],
 ): Separation<Measure> => {
   const { measure, values } = ranked
-  const pass = countsByRank(ranked, (index) => passes[index] === true)
-  const rest = countsByRank(ranked, (index) => passes[index] !== true)
-  const passing = sum(pass)
-  const notPassing = sum(rest)
-  const { first, last } = bestStretch(
-    pass.map((count, rank) => count / passing - (rest[rank] ?? 0) / notPassing),
-  )
-  const passingInside = sum(pass.slice(first, last + 1))
-  const notPassingInside = sum(rest.slice(first, last + 1))
+  const { pass, rest } = countsByRank(ranked, passes)
+  const passing = countIn(pass, 0, values.length - 1)
+  const notPassing = countIn(rest, 0, values.length - 1)
+  const gains = Float64Array.from(pass, (count, rank) => count / passing - (rest[rank] ?? 0) / notPassing)
+  const { first, last } = bestStretch(gains)
+  const passingInside = countIn(pass, first, last)
+  const notPassingInside = countIn(rest, first, last)
   return {
     measure,
     from: first === 0 ? null : (values[first] ?? null),

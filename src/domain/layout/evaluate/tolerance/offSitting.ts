@@ -35,17 +35,28 @@ const shifted = (point: PointMm, off: Offsets): PointMm => ({
   zMm: point.zMm + (off.zMm ?? 0),
 })
 
-/** What is off, by what it belongs to. */
+/** What is off and by how much, by what it belongs to; what is right is left out. */
 const offsetsBy = (variables: readonly ErrorVariable[], shares: Shares): ReadonlyMap<string, Offsets> => {
   const all = new Map<string, Record<string, number>>()
   for (const [index, variable] of variables.entries()) {
     const off = variable.size * (shares[index] ?? 0)
+    if (off === 0) continue
     const owner = variable.kind === 'anchor' || variable.kind === 'tab' ? variable.anchorId : variable.kind
     const name =
       variable.kind === 'tab' ? variable.angle : variable.kind === 'recline' ? 'reclineDeg' : variable.axis
-    all.set(owner, { ...all.get(owner), [name]: off })
+    const own = all.get(owner) ?? {}
+    own[name] = off
+    all.set(owner, own)
   }
   return all
+}
+
+/** The same text for the same straps with the same errors, whichever question asks. */
+const keyOf = (straps: readonly string[], offsets: ReadonlyMap<string, Offsets>): string => {
+  let key = straps.join()
+  for (const [owner, off] of offsets)
+    for (const name in off) key += `|${JSON.stringify(owner)}${name}${off[name]}`
+  return key
 }
 
 const offAnchor = (anchor: Anchor, off: Offsets): Anchor => {
@@ -80,13 +91,16 @@ export const offSolved = (
   shares: Shares,
 ): SolvedPlace => {
   const offsets = offsetsBy(variables, shares)
-  const key = JSON.stringify([straps, ...offsets])
+  const key = keyOf(straps, offsets)
   const known = sitting.known.get(key)
   if (known !== undefined) return known
   const { scene } = sitting.solved
   const anchors = scene.anchors
     .filter(({ strap }) => straps.includes(strap))
-    .map((anchor) => offAnchor(anchor, offsets.get(anchor.id) ?? {}))
+    .map((anchor) => {
+      const off = offsets.get(anchor.id)
+      return off === undefined ? anchor : offAnchor(anchor, off)
+    })
   const tubes = offsets.has('tubes')
     ? scene.tubes.map((tube): Tube => ({
         ...tube,
