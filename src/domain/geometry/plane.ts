@@ -21,5 +21,8 @@ export const movedInPlane = (point: PointMm, at: PlanePointMm, elevation: Elevat
     ? { xMm: at.uMm, yMm: point.yMm, zMm: at.vMm }
     : { xMm: at.uMm, yMm: at.vMm, zMm: point.zMm }
 
-export const planeDistanceMm = (from: PlanePointMm, to: PlanePointMm): number =>
-  Math.hypot(to.uMm - from.uMm, to.vMm - from.vMm)
+export const planeDistanceMm = (from: PlanePointMm, to: PlanePointMm): number => {
+  const du = to.uMm - from.uMm
+  const dv = to.vMm - from.vMm
+  return Math.sqrt(du * du + dv * dv)
+}

@@ -29,8 +29,13 @@ export const pointSum = (from: PointMm, along: Direction, lengthMm = 1): PointMm
   zMm: from.zMm + along.z * lengthMm,
 })
 
-export const pointDistanceMm = (from: PointMm, to: PointMm): number =>
-  Math.hypot(to.xMm - from.xMm, to.yMm - from.yMm, to.zMm - from.zMm)
+// Not Math.hypot: many times slower, and coordinates of some metres need no guard against overflow.
+export const pointDistanceMm = (from: PointMm, to: PointMm): number => {
+  const dx = to.xMm - from.xMm
+  const dy = to.yMm - from.yMm
+  const dz = to.zMm - from.zMm
+  return Math.sqrt(dx * dx + dy * dy + dz * dz)
+}
 
 /** The point a share of the way from `from` (0) to `to` (1); outside 0…1 it lies beyond the ends. */
 export const pointBetween = (from: PointMm, to: PointMm, share: number): PointMm => ({
@@ -41,7 +46,7 @@ export const pointBetween = (from: PointMm, to: PointMm, share: number): PointMm
 
 export const directionDot = (a: Direction, b: Direction): number => a.x * b.x + a.y * b.y + a.z * b.z
 
-export const directionLength = (a: Direction): number => Math.hypot(a.x, a.y, a.z)
+export const directionLength = (a: Direction): number => Math.sqrt(a.x * a.x + a.y * a.y + a.z * a.z)
 
 /** The direction from one point to another with length 1, or null when they are closer than 1 µm. */
 export const directionBetween = (from: PointMm, to: PointMm): Direction | null => {

@@ -27,7 +27,7 @@ export const tangentPoint = (circle: CircleMm, from: PlanePointMm, centreSide: S
   if (radiusMm <= 0) return centre
   const duMm = centre.uMm - from.uMm
   const dvMm = centre.vMm - from.vMm
-  const distanceMm = Math.hypot(duMm, dvMm)
+  const distanceMm = Math.sqrt(duMm * duMm + dvMm * dvMm)
   if (distanceMm < radiusMm - ON_CIRCLE_MM) return null
   if (distanceMm <= radiusMm) return from
   const tangentMm = Math.sqrt((distanceMm - radiusMm) * (distanceMm + radiusMm))

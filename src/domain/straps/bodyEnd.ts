@@ -82,7 +82,7 @@ const shoulderReach = ({ arc, yMm }: ShoulderEnd, from: PointMm): Reach | null =
   return {
     point: { xMm: onArc.uMm, yMm, zMm: onArc.vMm },
     pivotMm,
-    straightMm: Math.hypot(pivotMm, yMm - from.yMm),
+    straightMm: Math.max(LEAST_MM, pointDistanceMm(from, { xMm: onArc.uMm, yMm, zMm: onArc.vMm })),
   }
 }
 
@@ -119,15 +119,15 @@ export const lapReach = (end: LapEnd, from: PointMm): LapReach | null => {
   const footV = hip.zMm - offMm * forwardU
   const angle = endAngle(sMm, outMm, alongMm, acrossMm)
   if (angle === null) return null
-  const at = (cosine: number, sine: number): PointMm => ({
-    xMm: footU + alongMm * cosine * forwardU,
-    yMm: poleYMm + outward * acrossMm * sine,
-    zMm: footV + alongMm * cosine * forwardV,
-  })
-  const point = at(angle.cosine, angle.sine)
+  const onMm = alongMm * angle.cosine
+  const point: PointMm = {
+    xMm: footU + onMm * forwardU,
+    yMm: poleYMm + outward * acrossMm * angle.sine,
+    zMm: footV + onMm * forwardV,
+  }
   return {
     point,
-    front: at(1, 0),
+    front: { xMm: footU + alongMm * forwardU, yMm: poleYMm, zMm: footV + alongMm * forwardV },
     pivotMm: aimMm,
     straightMm: Math.max(LEAST_MM, pointDistanceMm(from, point)),
     forwardU,
@@ -168,7 +168,12 @@ export const subReach = ({ groin, buckle }: SubEnd, from: PointMm): SubReach | n
   const acrossMm = buckle.yMm - from.yMm
   if (isPassedOnRight(groin, at, end)) {
     const pivotMm = Math.max(LEAST_MM, planeDistanceMm(at, end))
-    return { point: buckle, pivotMm, straightMm: Math.hypot(pivotMm, acrossMm), onGroin: null }
+    return {
+      point: buckle,
+      pivotMm,
+      straightMm: Math.sqrt(pivotMm * pivotMm + acrossMm * acrossMm),
+      onGroin: null,
+    }
   }
   const low = tangentPoint(groin, at, 'right')
   const high = tangentPoint(groin, end, 'left')
@@ -185,7 +190,7 @@ export const subReach = ({ groin, buckle }: SubEnd, from: PointMm): SubReach | n
   return {
     point: { xMm: low.uMm, yMm: from.yMm + share * acrossMm, zMm: low.vMm },
     pivotMm: lowMm,
-    straightMm: Math.hypot(lowMm + toBuckleMm, acrossMm),
+    straightMm: Math.sqrt((lowMm + toBuckleMm) ** 2 + acrossMm * acrossMm),
     onGroin: { high, sweepRad, toBuckleMm },
   }
 }

@@ -9,18 +9,24 @@ import type { StrapRun } from './strapRun'
 export const outsideTouches = (run: StrapRun, tailFrom: PointMm | null): [Touch, ...Touch[]] => {
   const start: Touch = { on: 'anchor', point: tailFrom ?? run.contact, bendDeg: 0, arcToNext: null }
   const touches: [Touch, ...Touch[]] = [start]
-  let before = start.point
-  const add = (on: Touch['on'], point: PointMm, after: PointMm): void => {
-    touches.push({ on, point, bendDeg: sideTurnDeg(before, point, after), arcToNext: null })
-    before = point
-  }
-  if (tailFrom !== null) add('junction', run.contact, run.edges[0] ?? run.reach.point)
+  if (tailFrom !== null)
+    touches.push(bent('junction', tailFrom, run.contact, run.edges[0] ?? run.reach.point))
+  let before = run.contact
   for (let index = 0; index < run.edges.length; index += 1) {
     const point = run.edges[index]
-    if (point !== undefined) add(run.edgesOn, point, run.edges[index + 1] ?? run.reach.point)
+    if (point === undefined) break
+    touches.push(bent(run.edgesOn, before, point, run.edges[index + 1] ?? run.reach.point))
+    before = point
   }
   return touches
 }
+
+const bent = (on: Touch['on'], before: PointMm, point: PointMm, after: PointMm): Touch => ({
+  on,
+  point,
+  bendDeg: sideTurnDeg(before, point, after),
+  arcToNext: null,
+})
 
 export const passOf = ({ pass }: StrapRun): GatePass | null =>
   pass && { gate: pass.portal, point: pass.point, touches: pass.touches }

@@ -82,6 +82,13 @@ const endArc = ({ outward, cylinderHalfMm, hip }: LapEnd, reach: LapReach): Touc
   }
 }
 
+const unbent = (on: Touch['on'], point: PointMm, arcToNext: TouchArc | null): Touch => ({
+  on,
+  point,
+  bendDeg: 0,
+  arcToNext,
+})
+
 /**
  * The whole lap strap: anchor, edges where it bears on them, the side of the pelvis, round it to the front contact beside the
  * front hip bone, straight across to the buckle.
@@ -94,13 +101,7 @@ export const lapStrap = (
 ): SolvedStrap => {
   const touches = outsideTouches(run, null)
   const arc = endArc(lapEndOf(place, strap), run.reach)
-  const touch = (on: Touch['on'], point: PointMm, arcToNext: TouchArc | null): Touch => ({
-    on,
-    point,
-    bendDeg: 0,
-    arcToNext,
-  })
-  if (arc !== null) touches.push(touch('body', run.reach.point, arc))
-  touches.push(touch('body', run.reach.front, null), touch('buckle', buckle, null))
+  if (arc !== null) touches.push(unbent('body', run.reach.point, arc))
+  touches.push(unbent('body', run.reach.front, null), unbent('buckle', buckle, null))
   return { anchor, path: strapPath(strap, touches), touches, anchorContact: run.contact, pass: passOf(run) }
 }

@@ -6,7 +6,7 @@ import { lapFrontAt } from './lapAim'
 import { portalOf, type Portal, type SeatFrame } from './portal'
 import type { StrapScene } from './scene'
 import { seatShell, type SeatShell } from './seatShell'
-import { strapsOf, type StrapId } from './strap'
+import { strapFamily, strapsOf, type StrapId } from './strap'
 
 /** A strap of the belt with what of it does not depend on where its mount is. */
 export interface StrapFrame {
@@ -46,6 +46,12 @@ export const seatFrame = ({ pose }: Pick<StrapScene, 'pose'>): SeatFrame => ({
   cos: cosDeg(pose.reclineDeg),
 })
 
+/** Whether a lap or anti-submarine strap has no slot, so that the shell itself matters. */
+const isShellMet = (straps: PlaceFrame['straps']): boolean =>
+  straps.some(
+    ({ strap, frame }) => frame !== null && frame.portal === null && strapFamily(strap) !== 'shoulder',
+  )
+
 /** Prepares a sitting. */
 export const placeFrame = (scene: StrapScene): PlaceFrame => {
   const frame = seatFrame(scene)
@@ -58,6 +64,6 @@ export const placeFrame = (scene: StrapScene): PlaceFrame => {
     scene,
     straps,
     lapEnds: { left: lapEnd(scene, -1), right: lapEnd(scene, 1) },
-    shell: seatShell(frame, scene.seat),
+    shell: isShellMet(straps) ? seatShell(frame, scene.seat) : null,
   }
 }

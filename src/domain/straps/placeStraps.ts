@@ -135,22 +135,24 @@ const joinedStraps = (
   )
 }
 
+/** One lap strap as placed; null, and its problem added, when it has no path. */
+const lapOf = (problems: PathProblem[], frame: PlaceFrame, strap: StrapId): LapRun | null => {
+  const framed = frameOf(frame, strap)
+  const run = framed && lapRunAt(frame, framed, framed.anchor.mount.point)
+  if (run === null) return null
+  if (run.ok) return run.value
+  problems.push(run.error)
+  return null
+}
+
 /** The paths of all straps of the belt, and the buckle they meet at. */
 export const placeStraps = (scene: StrapScene): PlaceStraps => {
   const frame = placeFrame(scene)
   const problems: PathProblem[] = []
   for (const { strap, frame: framed } of frame.straps)
     if (framed === null) problems.push({ kind: 'anchor-missing', strap })
-  const lapOf = (strap: StrapId): LapRun | null => {
-    const framed = frameOf(frame, strap)
-    const run = framed && lapRunAt(frame, framed, framed.anchor.mount.point)
-    if (run === null) return null
-    if (run.ok) return run.value
-    problems.push(run.error)
-    return null
-  }
-  const lapLeft = lapOf('lap-left')
-  const lapRight = lapOf('lap-right')
+  const lapLeft = lapOf(problems, frame, 'lap-left')
+  const lapRight = lapOf(problems, frame, 'lap-right')
   const middle = placeMiddle(frame, lapLeft, lapRight)
   const joined = joinedStraps(frame, middle)
   const straps: SolvedStrap[] = []

@@ -121,9 +121,9 @@ export const addFrontTouches = (
   touches.push(contactAt(at, rear.yMm, circleArc(arc, at, sweepRad(arc.centre, at, leaves))))
   touches.push(contactAt(leaves, rear.yMm, null))
   if (chest !== null) {
-    const yAt = (alongMm: number): number => rear.yMm + (alongMm / lengthMm) * (buckle.yMm - rear.yMm)
-    touches.push(contactAt(chest.on, yAt(chest.beforeMm), chest.arc))
-    touches.push(contactAt(chest.off, yAt(chest.beforeMm + chest.arc.lengthMm), null))
+    const perMm = (buckle.yMm - rear.yMm) / lengthMm
+    touches.push(contactAt(chest.on, rear.yMm + chest.beforeMm * perMm, chest.arc))
+    touches.push(contactAt(chest.off, rear.yMm + (chest.beforeMm + chest.arc.lengthMm) * perMm, null))
   }
   touches.push({ on: 'buckle', point: buckle, bendDeg: 0, arcToNext: null })
 }

@@ -48,6 +48,33 @@ const ofStrap = (straps: readonly SolvedStrap[], strap: StrapId): SolvedStrap | 
   return null
 }
 
+/** The straps of a place that no tube is in the way of. */
+interface ClearStraps {
+  readonly straps: readonly SolvedStrap[]
+  readonly through: readonly StrapId[]
+}
+
+const isClear = ({ through }: ClearStraps, strap: StrapId): boolean => !through.includes(strap)
+
+const isOf = (strap: SolvedStrap, family: StrapFamily): boolean => strapFamily(strap.anchor.strap) === family
+
+const addShoulders = (values: QuantityValue[], scene: StrapScene, clear: ClearStraps): void => {
+  for (const strap of clear.straps) if (isOf(strap, 'shoulder')) addShoulderQuantities(values, scene, strap)
+  for (const strap of clear.straps) if (isOf(strap, 'shoulder')) addShoulderReferences(values, scene, strap)
+  const left = ofStrap(clear.straps, 'shoulder-left')
+  const right = ofStrap(clear.straps, 'shoulder-right')
+  if (left !== null && right !== null) addShoulderPairQuantities(values, scene, left, right)
+}
+
+const addLaps = (values: QuantityValue[], scene: StrapScene, clear: ClearStraps): void => {
+  for (const strap of clear.straps) if (isOf(strap, 'lap')) addLapQuantities(values, scene, strap)
+  const isLeft = isClear(clear, 'lap-left')
+  const isRight = isClear(clear, 'lap-right')
+  if (isLeft && isRight) addLapPairQuantities(values, scene)
+  if (isLeft) addLapOffCentre(values, scene, 'lap-left')
+  if (isRight) addLapOffCentre(values, scene, 'lap-right')
+}
+
 /** Adds the quantities of the straps and pairs that no tube is in the way of. */
 const addQuantities = (
   values: QuantityValue[],
@@ -55,29 +82,16 @@ const addQuantities = (
   through: readonly StrapId[],
 ): void => {
   const { scene } = frame
-  const isClear = (strap: StrapId): boolean => !through.includes(strap)
-  const arePairClear = (family: StrapFamily): boolean =>
-    isClear(`${family}-left`) && isClear(`${family}-right`)
-  const each = (family: StrapFamily, add: (strap: SolvedStrap) => void): void => {
-    for (const strap of straps)
-      if (strapFamily(strap.anchor.strap) === family && isClear(strap.anchor.strap)) add(strap)
+  const clear: ClearStraps = {
+    straps: through.length === 0 ? straps : straps.filter(({ anchor }) => !through.includes(anchor.strap)),
+    through,
   }
-  each('shoulder', (strap) => addShoulderQuantities(values, scene, strap))
-  each('shoulder', (strap) => addShoulderReferences(values, scene, strap))
-  const left = ofStrap(straps, 'shoulder-left')
-  const right = ofStrap(straps, 'shoulder-right')
-  if (left !== null && right !== null && arePairClear('shoulder'))
-    addShoulderPairQuantities(values, scene, left, right)
-  each('lap', (strap) => addLapQuantities(values, scene, strap))
-  if (arePairClear('lap')) addLapPairQuantities(values, scene)
-  for (const strap of ['lap-left', 'lap-right'] as const)
-    if (isClear(strap)) addLapOffCentre(values, scene, strap)
-  if (middle.buckle !== null) {
-    const chestDeg = chestLineDeg(scene, middle.buckle)
-    each('sub', (strap) => addSubQuantities(values, strap, chestDeg))
-  }
-  if (arePairClear('sub')) addSubPairQuantities(values, scene)
-  for (const strap of straps) if (isClear(strap.anchor.strap)) addAnchorQuantities(values, scene, strap)
+  addShoulders(values, scene, clear)
+  addLaps(values, scene, clear)
+  const chestDeg = middle.buckle && chestLineDeg(scene, middle.buckle)
+  for (const strap of clear.straps) if (isOf(strap, 'sub')) addSubQuantities(values, strap, chestDeg)
+  if (isClear(clear, 'sub-left') && isClear(clear, 'sub-right')) addSubPairQuantities(values, scene)
+  for (const strap of clear.straps) addAnchorQuantities(values, scene, strap)
 }
 
 /**

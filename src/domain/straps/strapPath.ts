@@ -108,7 +108,8 @@ export const circleArc = (circle: CircleMm, from: PlanePointMm, sweepRad: number
 export const touchLengthMm = (from: Touch, to: Touch): number => {
   const arc = from.arcToNext
   if (arc === null) return pointDistanceMm(from.point, to.point)
-  return arc.across === 'own' ? arc.lengthMm : Math.hypot(arc.lengthMm, to.point.yMm - from.point.yMm)
+  const acrossMm = arc.across === 'own' ? 0 : to.point.yMm - from.point.yMm
+  return Math.sqrt(arc.lengthMm * arc.lengthMm + acrossMm * acrossMm)
 }
 
 /** The path through contacts in order from the anchor on, at least one of them `body` or `buckle`. */
