@@ -89,17 +89,23 @@ export const frontRun = (body: PosedBody, buckle: PointMm): FrontRun | null => {
 }
 
 /**
- * How far a strap pulled straight from `from` to the buckle, over the chest where that is in the way, passes clear of the shoulder arc, mm;
- * negative when it bears on it.
+ * How far a strap pulled straight from `from`, which would touch the shoulder arc at `onArc`, on to the buckle or to the chest where that
+ * is in the way, passes clear of the arc, mm ≥ 0; null when it bears on it: it leaves the arc's front ahead of where it meets its rear.
  */
 export const clearOfShoulderMm = (
   body: PosedBody,
   from: PlanePointMm,
-  { chest, buckle }: FrontRun,
-): number => {
+  onArc: PlanePointMm,
+  { chest, buckle, leaves }: FrontRun,
+): number | null => {
   const { centre, radiusMm } = body.shoulderArc
-  const overChest = chest && ellipseTangentPoint(chest.section, from, 'left')
-  return leftOfLineMm(from, overChest ?? projected(buckle, 'side'), centre) - radiusMm
+  if (chest === null) {
+    const clearMm = leftOfLineMm(from, projected(buckle, 'side'), centre) - radiusMm
+    return clearMm >= 0 ? clearMm : null
+  }
+  if (sweepRad(centre, onArc, leaves) <= Math.PI) return null
+  const overChest = ellipseTangentPoint(chest.section, from, 'left') ?? chest.on
+  return Math.max(0, leftOfLineMm(from, overChest, centre) - radiusMm)
 }
 
 const contactAt = (at: PlanePointMm, yMm: number, arcToNext: TouchArc | null): Touch => ({

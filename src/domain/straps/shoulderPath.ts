@@ -68,8 +68,13 @@ export const shoulderStrap = (
     addTopTouches(touches, body, rear, strap === 'shoulder-left' ? left : right)
   } else {
     if (front === 'inside-shoulder') return err({ kind: 'buckle-unknown', strap })
-    const clearMm = clearOfShoulderMm(body, projected(lastOutside(run), 'side'), front)
-    if (clearMm >= 0) return err({ kind: 'clear-of-shoulder', strap, clearMm })
+    const clearMm = clearOfShoulderMm(
+      body,
+      projected(lastOutside(run), 'side'),
+      projected(rear, 'side'),
+      front,
+    )
+    if (clearMm !== null) return err({ kind: 'clear-of-shoulder', strap, clearMm })
     addFrontTouches(touches, body, rear, front)
   }
   return ok({
