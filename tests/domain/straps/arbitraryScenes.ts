@@ -17,7 +17,8 @@ export const anyScene: fc.Arbitrary<StrapScene> = fc
     hip: fc.record({ xMm: mm(-500, 500), yMm: mm(-400, 400), zMm: mm(-200, 300) }),
     reclineDeg: mm(0, 45),
     shoulder: fc.record({ xMm: mm(250, 700), zMm: mm(-350, 150), yMm: mm(40, 200) }),
-    lap: fc.record({ xMm: mm(20, 400), zMm: mm(-350, 40), yMm: mm(150, 300) }),
+    // Beyond the side-wall slots at 200.
+    lap: fc.record({ xMm: mm(20, 400), zMm: mm(-350, 40), yMm: mm(205, 320) }),
     sub: fc.record({ xMm: mm(-250, 200), zMm: mm(-450, -180), yMm: mm(20, 90) }),
     slotUpMm: mm(440, 600),
     slotLowMm: mm(-160, -40),

@@ -57,8 +57,9 @@ describe('lap-angle and lap-shifted-angle', () => {
     expect(pathOf(solved, 'lap-left').contacts.some(({ on }) => on === 'slot')).toBe(false)
   })
 
-  it('see a side-wall slot as the opening between its extreme corners', () => {
-    // From the hip point the slot 100…160 behind, 90…130 below spans atan(90/160) = 29.36° to atan(130/100) = 52.43°.
+  it('see a side-wall slot as the rectangle in its wall that the strap crosses slantwise', () => {
+    // A pelvis with flat ends at the hip bones: the straight strap runs to (−110 along its line, y = −115). From the tab at y = −250 it is
+    // at the wall, y = −200, after 50/135 of 349.857 + 110: 179.54 short of the hip point, 153.95 behind and 92.37 below it, inside.
     const wall = slot({
       straps: ['lap-left'],
       face: 'side',
@@ -66,9 +67,12 @@ describe('lap-angle and lap-shifted-angle', () => {
       lengthMm: 60,
       heightMm: 40,
     })
-    const clean = lapOf(300, -180, { seat: { slots: [wall] } })
+    const clean = lapOf(300, -180, { hipHalfBreadthMm: 115, seat: { slots: [wall] } })
     expect(valueOf(clean, 'slot-bend', 'lap-left')).toBe(0)
-    const low = lapOf(200, -400, { seat: { slots: [wall] } }) // 63.43° straight: bears on the corner (100, −130)
+    // 63.43° straight: at the wall 107.7 behind and 215.4 below. On the lower edge the pulls at (100, −130), −100/292.2 toward the tab and
+    // 0.955·100/164 toward the hip, still draw it forward: it bears on that corner.
+    const low = lapOf(200, -400, { hipHalfBreadthMm: 115, seat: { slots: [wall] } })
+    expect(pathOf(low, 'lap-left').effectiveAnchor.yMm).toBe(-200)
     expect(valueOf(low, 'lap-angle', 'lap-left')).toBeCloseTo(52.431_408, 5)
   })
 })
@@ -127,17 +131,38 @@ describe('lap-spacing and lap-mirror', () => {
 })
 
 describe('a lap strap', () => {
-  it('lies on the side of the hip where the straight line would cut into it', () => {
+  it('lies tangent on the rounded end of the pelvis and round it to the front', () => {
     const solved = lapOf(200, -200, { hipHalfBreadthMm: 190 })
-    // From y = −250 at the tab to −115 at the front contact; beside the hip point the straight line is at
-    // −115 − 135·110/(110 + 282.843) = −152.8: it is held out to −190.
+    // In the plane of the 45° line and the lateral direction the end is half an ellipse about y = −115, half-axes 110 along and 75 across.
+    // The tab lies 282.843 behind and 135 outside of its middle: stretched to a circle of 1 at (−2.571 30, 1.8), distance² 9.851 60. The
+    // tangent, √8.851 60 = 2.975 16 long, touches at ((−2.571 30 + 1.8·2.975 16)/9.851 60, (1.8 + 2.571 30·2.975 16)/9.851 60) = (0.282 59, 0.959 24).
     const contacts = pathOf(solved, 'lap-left').contacts
     expect(contacts.map(({ on }) => on)).toEqual(['anchor', 'body', 'body', 'buckle'])
-    expect(contacts[1]?.point.yMm).toBe(-190)
-    expect(contacts[1]?.point.xMm).toBeCloseTo(0, 9)
-    expect(contacts[1]?.point.zMm).toBeCloseTo(0, 9)
-    const narrow = lapOf(200, -200, { hipHalfBreadthMm: 150 })
+    expect(contacts[1]?.point.yMm).toBeCloseTo(-115 - 75 * 0.959_24, 3)
+    expect(contacts[1]?.point.xMm).toBeCloseTo((-110 * 0.282_59) / Math.SQRT2, 2)
+    expect(contacts[1]?.point.zMm).toBeCloseTo((110 * 0.282_59) / Math.SQRT2, 2)
+    expect(contacts[2]?.point).toMatchObject({ yMm: -115 })
+    // No broader than the hip bones: straight to the front.
+    const narrow = lapOf(200, -200, { hipHalfBreadthMm: 115 })
     expect(pathOf(narrow, 'lap-left').contacts.map(({ on }) => on)).toEqual(['anchor', 'body', 'buckle'])
+  })
+
+  it('is as long as its straight pieces and the quarter of an ellipse between them', () => {
+    // The end of the pelvis is half an ellipse of 110 along the 45° line and 55 across, its middle at y = −115. A tab 330 behind it and
+    // 55 outside lies, stretched to a circle of 1, at (−3, 1): its tangent is 3 long and touches at (0, 1), straight beside the hip point. So
+    // 330 straight, a quarter of the ellipse and 115 across. Quarter by Ramanujan's second formula for the whole (1914, from memory), whose
+    // error is far below 0.01 mm here.
+    const h = 1 / 9
+    const quarterMm = (Math.PI * 165 * (1 + (3 * h) / (10 + Math.sqrt(4 - 3 * h)))) / 4
+    const solved = solvePlace(
+      scene({
+        anchors: [
+          tab('lap-left', point(330 / Math.SQRT2, -170, -330 / Math.SQRT2)),
+          tab('lap-right', point(330 / Math.SQRT2, 170, -330 / Math.SQRT2)),
+        ],
+      }),
+    )
+    expect(Math.abs(pathOf(solved, 'lap-left').lengthMm - (330 + quarterMm + 115))).toBeLessThan(0.01)
   })
 
   it('puts the buckle midway between the two front contacts, in the middle of the seat', () => {

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { gateCrossing } from '../../../src/domain/straps/gateCrossing'
 import { mountCircle, mountContact, tubeAt, wrapSide } from '../../../src/domain/straps/mount'
-import { gateOf, type Gate } from '../../../src/domain/straps/scene'
+import { seatFrame } from '../../../src/domain/straps/placeFrame'
+import { innerPortal, portalOf, type Portal } from '../../../src/domain/straps/portal'
+import type { StrapScene } from '../../../src/domain/straps/scene'
 import { slotCorners } from '../../../src/domain/straps/slotGate'
+import type { StrapId } from '../../../src/domain/straps/strap'
 import { sweepDeg } from '../../../src/domain/straps/strapPath'
 import { bar, plane, point, scene, slot, tab, wrap } from './scenes'
 
@@ -62,78 +64,62 @@ describe('slotCorners', () => {
   })
 })
 
-describe('gateOf', () => {
-  it('is the slot from its lower to its upper edge, narrowed by half the webbing at each end', () => {
-    const gate = gateOf(scene({ seat: { slots: [back] } }), 'shoulder-left')
-    expect(gate).toMatchObject({
+/** The opening of a strap in a scene. */
+const portalIn = (given: StrapScene, strap: StrapId): Portal | null =>
+  portalOf(seatFrame(given), given, strap)
+
+describe('portalOf', () => {
+  it('is the slot as a rectangle, its long side shortened by half the webbing at each end', () => {
+    const portal = portalIn(scene({ seat: { slots: [back] } }), 'shoulder-left')
+    expect(portal).toMatchObject({
       on: 'slot',
       face: 'back',
-      lower: plane(130, 540),
-      upper: plane(130, 580),
-      yMinMm: -140 + 38,
-      yMaxMm: -40 - 38,
+      centre: point(130, -90, 560),
+      longMinMm: -(50 - 38),
+      longMaxMm: 50 - 38,
+      shortMinMm: -20,
+      shortMaxMm: 20,
+      depthMm: 0,
     })
+    expect(portal?.normal.x).toBe(1)
+  })
+
+  it('is the middle line where the webbing is wider, and the whole rectangle in a side wall', () => {
+    const narrow = { ...back, lengthMm: 60 }
+    expect(portalIn(scene({ seat: { slots: [narrow] } }), 'shoulder-left')).toMatchObject({ longMaxMm: 0 })
+    const wall = slot({ straps: ['lap-left'], face: 'side', centre: point(0, -200, 0), lengthMm: 90 })
+    const portal = portalIn(scene({ seat: { slots: [wall] } }), 'lap-left')
+    expect(portal).toMatchObject({ longMaxMm: 45, normal: { x: -0, y: -1, z: -0 } })
   })
 
   it('is the rim, open above, for a shoulder strap without a slot, and nothing for the others', () => {
     const given = scene({ seat: { slots: [back], backrestRim: { xMm: 120, zMm: 500 } } })
-    expect(gateOf(given, 'shoulder-right')).toMatchObject({ on: 'rim', lower: plane(120, 500), upper: null })
-    expect(gateOf(given, 'lap-left')).toBeNull()
+    expect(portalIn(given, 'shoulder-right')).toMatchObject({
+      on: 'rim',
+      centre: point(120, 0, 500),
+      shortMinMm: 0,
+      shortMaxMm: Infinity,
+      longMaxMm: Infinity,
+    })
+    expect(portalIn(given, 'lap-left')).toBeNull()
   })
 
   it('turns and moves with the seat', () => {
     const given = scene({ hip: point(1000, 50, 200), reclineDeg: 30, seat: { slots: [back] } })
-    const gate = gateOf(given, 'shoulder-left')
-    // (130, 580) turned by 30°: 130·cos + 580·sin behind, −130·sin + 580·cos above.
-    expect(gate?.upper?.uMm).toBeCloseTo(1000 + 130 * Math.cos(Math.PI / 6) + 290, 9)
-    expect(gate?.upper?.vMm).toBeCloseTo(200 - 65 + 580 * Math.cos(Math.PI / 6), 9)
-    expect(gate?.yMaxMm).toBe(50 - 40 - 38)
+    const portal = portalIn(given, 'shoulder-left')
+    // (130, 560) turned by 30°: 130·cos + 560·sin behind, −130·sin + 560·cos above.
+    expect(portal?.centre.xMm).toBeCloseTo(1000 + 130 * Math.cos(Math.PI / 6) + 280, 9)
+    expect(portal?.centre.zMm).toBeCloseTo(200 - 65 + 560 * Math.cos(Math.PI / 6), 9)
+    expect(portal?.centre.yMm).toBe(50 - 90)
+    expect(portal?.short.x).toBeCloseTo(0.5, 12)
   })
 
-  it('of a cushion slot runs from the front to the rear edge, and is none for a slot round the hip point itself', () => {
+  it('is two openings, half the shell’s thickness to either side, facing away from the body', () => {
     const cushion = slot({ straps: ['sub-left'], face: 'cushion', centre: point(-50, -50, -110) })
-    expect(gateOf(scene({ seat: { slots: [cushion] } }), 'sub-left')).toMatchObject({
-      lower: plane(-70, -110),
-      upper: plane(-30, -110),
-    })
-    const around = slot({ straps: ['lap-left'], face: 'side', centre: point(0, -200, 0) })
-    expect(gateOf(scene({ seat: { slots: [around] } }), 'lap-left')).toBeNull()
-  })
-})
-
-describe('gateCrossing', () => {
-  const gate: Gate = {
-    on: 'slot',
-    face: 'back',
-    lower: plane(100, 40),
-    upper: plane(100, 60),
-    yMinMm: null,
-    yMaxMm: null,
-  }
-
-  it('passes clean up to the edges and bends on them beyond', () => {
-    const at = (z: number): ReturnType<typeof gateCrossing> => gateCrossing(gate, plane(200, z), plane(0, z))
-    expect(at(50)).toEqual({ at: plane(100, 50), bent: false })
-    expect(at(40)).toEqual({ at: plane(100, 40), bent: false })
-    expect(at(60)).toEqual({ at: plane(100, 60), bent: false })
-    expect(at(39.999)).toEqual({ at: plane(100, 40), bent: true })
-    expect(at(60.001)).toEqual({ at: plane(100, 60), bent: true })
-  })
-
-  it('does not act on a strap that ends before it or on it', () => {
-    expect(gateCrossing(gate, plane(99, 0), plane(0, 0))).toBeNull()
-    expect(gateCrossing(gate, plane(100, 0), plane(0, 0))).toBeNull()
-    expect(gateCrossing(gate, plane(100.001, 0), plane(0, 0))?.bent).toBe(true)
-  })
-
-  it('is open above a rim', () => {
-    const rim: Gate = { ...gate, on: 'rim', face: null, upper: null }
-    expect(gateCrossing(rim, plane(200, 900), plane(0, 900))?.bent).toBe(false)
-    expect(gateCrossing(rim, plane(200, 40), plane(0, 40))?.bent).toBe(false)
-    expect(gateCrossing(rim, plane(200, 39.999), plane(0, 39.999))).toEqual({
-      at: plane(100, 40),
-      bent: true,
-    })
+    const given = scene({ seat: { slots: [cushion], shellThicknessMm: 12 } })
+    const portal = portalIn(given, 'sub-left')
+    expect(portal?.centre).toEqual(point(-50, -50, -116))
+    expect(portal && innerPortal(portal).centre).toEqual(point(-50, -50, -104))
   })
 })
 

@@ -10,6 +10,7 @@ import {
   quantityUnit,
   type Subject,
 } from '../../../src/domain/straps/quantity'
+import type { Anchor } from '../../../src/domain/straps/anchor'
 import { seatPose } from '../../../src/domain/straps/seatPose'
 import { solvePlace } from '../../../src/domain/straps/solve'
 import { mirroredStrap, STRAP_IDS, strapsOf, type StrapId } from '../../../src/domain/straps/strap'
@@ -191,9 +192,32 @@ describe('solvePlace', () => {
         },
       ],
     })
-    const solved = solvePlace(given)
-    expect(solved.problems).toEqual([])
-    const ids = new Set(solved.quantities.map(({ id }) => id))
+    // The same with both shoulder straps on one tail that hangs on an eye bolt, and adjusters.
+    const eye = (strap: 'shoulder-left' | 'shoulder-right'): Anchor => ({
+      id: strap,
+      strap,
+      mount: {
+        kind: 'eye',
+        point: point(600, 0, 570),
+        planDeg: 180,
+        riseDeg: 0,
+        threadDiameterMm: 12,
+        eyeDiameterMm: 30,
+        tubeId: null,
+      },
+    })
+    const joined = {
+      ...given,
+      belt: belt(7, { shoulderTailMm: 150, adjusters: { lap: { fromAnchorMm: 100, lengthMm: 50 } } }),
+      anchors: [
+        ...given.anchors.filter(({ strap }) => !strap.startsWith('shoulder')),
+        eye('shoulder-left'),
+        eye('shoulder-right'),
+      ],
+    }
+    const solved = [solvePlace(given), solvePlace(joined)]
+    expect(solved.flatMap(({ problems }) => problems)).toEqual([])
+    const ids = new Set(solved.flatMap(({ quantities }) => quantities.map(({ id }) => id)))
     expect(QUANTITY_IDS.filter((id) => !ids.has(id))).toEqual([])
   })
 })

@@ -6,7 +6,9 @@ import { projected, type PlanePointMm } from '../../../src/domain/geometry/plane
 import type { PointMm } from '../../../src/domain/geometry/point'
 import { mountCircle } from '../../../src/domain/straps/mount'
 import type { PathContact, StrapPath } from '../../../src/domain/straps/path'
-import { gateOf, type StrapScene } from '../../../src/domain/straps/scene'
+import { vehiclePoint } from '../../../src/domain/body/pose'
+import type { StrapScene } from '../../../src/domain/straps/scene'
+import { slotCorners } from '../../../src/domain/straps/slotGate'
 import { solvePlace } from '../../../src/domain/straps/solve'
 import { strapFamily, type StrapId } from '../../../src/domain/straps/strap'
 import { anyScene } from './arbitraryScenes'
@@ -92,10 +94,16 @@ describe('a solved path against a general geometry library', () => {
     fc.assert(
       fc.property(anyScene, (given) => {
         const awayMm = solvePlace(given).paths.flatMap((path) => {
-          const gate = gateOf(given, path.strap)
+          const own = given.seat.slots.find(({ straps }) => straps.includes(path.strap))
           const held = path.contacts.find(({ on }) => on === 'slot')
-          if (gate === null || gate.upper === null || held === undefined) return []
-          return [side(held.point).distanceTo(new Flatten.Segment(flat(gate.lower), flat(gate.upper)))[0]]
+          if (own === undefined || held === undefined) return []
+          const corners = slotCorners(own).map((corner) => side(vehiclePoint(given.pose, corner)))
+          // Seen from the side a slot in the back or the cushion is a straight piece, one in a side wall a rectangle.
+          const outline =
+            own.face === 'side'
+              ? new Flatten.Polygon(corners)
+              : new Flatten.Segment(corners[0] ?? side(held.point), corners[2] ?? side(held.point))
+          return [side(held.point).distanceTo(outline)[0]]
         })
         bent += awayMm.length
         expect(Math.max(0, ...awayMm)).toBeLessThan(1e-6)
@@ -107,13 +115,19 @@ describe('a solved path against a general geometry library', () => {
 
 /** Samples of a gate from end to end, the open rim up to 1 m above. */
 const gateSamples = (given: StrapScene): readonly PlanePointMm[] => {
-  const gate = gateOf(given, 'shoulder-left')
-  if (gate === null) return []
-  const upper = gate.upper ?? plane(gate.lower.uMm, gate.lower.vMm + 1000)
+  const { slots, backrestRim } = given.seat
+  const [own] = slots
+  const inVehicle = (xMm: number, zMm: number): PlanePointMm =>
+    projected(vehiclePoint(given.pose, point(xMm, 0, zMm)), 'side')
+  const rim = inVehicle(backrestRim.xMm, backrestRim.zMm)
+  const lower = own ? inVehicle(own.centre.xMm, own.centre.zMm - own.heightMm / 2) : rim
+  const upper = own
+    ? inVehicle(own.centre.xMm, own.centre.zMm + own.heightMm / 2)
+    : plane(rim.uMm, rim.vMm + 1000)
   return Array.from({ length: 2001 }, (_, index) =>
     plane(
-      gate.lower.uMm + ((upper.uMm - gate.lower.uMm) * index) / 2000,
-      gate.lower.vMm + ((upper.vMm - gate.lower.vMm) * index) / 2000,
+      lower.uMm + ((upper.uMm - lower.uMm) * index) / 2000,
+      lower.vMm + ((upper.vMm - lower.vMm) * index) / 2000,
     ),
   )
 }
