@@ -4,7 +4,7 @@ import { anchorName, tubeName } from '../domain/layout/wording/names'
 import { capitalised } from '../domain/layout/wording/words'
 import type { AnchorRow } from '../domain/shop/anchorRows'
 import { sideOfTurn } from '../domain/shop/lineOfPullAngles'
-import type { EyeMount, Mount, TabMount, WrapMount } from '../domain/straps/anchor'
+import { type EyeMount, type Mount, tabForm, type TabMount, type WrapMount } from '../domain/straps/anchor'
 import { angleText } from '../domain/units/angle'
 import { lengthText, lengthWithUnit } from '../domain/units/length'
 import { cell } from './section'
@@ -61,6 +61,8 @@ export interface SharedWords {
   readonly tabs: string | null
   /** Side and hoops of every wrap; null where they differ. */
   readonly wraps: string | null
+  /** Thread, eye and rise of every eye bolt; null where they differ. */
+  readonly eyes: string | null
   /** No tab of the whole sheet leans: the table goes without the column. */
   readonly areTabsUpright: boolean
 }
@@ -78,6 +80,7 @@ export const sharedWords = (
   return {
     tabs: theOnly(mounts.flatMap((mount) => (mount.kind === 'tab' ? [tabText(mount, unit)] : []))),
     wraps: theOnly(mounts.flatMap((mount) => (mount.kind === 'wrap' ? [wrapText(mount)] : []))),
+    eyes: theOnly(mounts.flatMap((mount) => (mount.kind === 'eye' ? [eyeText(mount, unit)] : []))),
     areTabsUpright,
   }
 }
@@ -86,7 +89,9 @@ export const sharedWords = (
 const theOnly = (texts: readonly string[]): string | null =>
   texts.length > 1 && new Set(texts).size === 1 ? (texts[0] ?? null) : null
 
-const mountText = ({ anchor, alongTubeMm }: AnchorRow, layout: Layout, shared: SharedWords): string => {
+const mountText = (row: AnchorRow, layout: Layout, shared: SharedWords): string => {
+  const { anchor, alongTubeMm, sameAsItem } = row
+  if (sameAsItem !== null) return `The same anchor as ${sameAsItem}: the shoulder straps are joined`
   const unit = layout.units.length
   const { mount } = anchor
   const on = mount.tubeId === null ? 'Floor or other structure' : tubeName(mount.tubeId, layout)
@@ -103,7 +108,7 @@ const ownMountText = (mount: Mount, unit: LengthUnit, shared: SharedWords): stri
     case 'wrap':
       return shared.wraps === null ? wrapText(mount) : null
     case 'eye':
-      return eyeText(mount, unit)
+      return shared.eyes === null ? eyeText(mount, unit) : null
   }
 }
 
@@ -111,11 +116,20 @@ const ownMountText = (mount: Mount, unit: LengthUnit, shared: SharedWords): stri
 const drilledSize = (lengthMm: number, unit: LengthUnit): string =>
   unit === 'in' ? bothUnits(lengthMm, unit) : lengthWithUnit(lengthMm, unit)
 
-const tabText = ({ thicknessMm, holeDiameterMm, shear }: TabMount, unit: LengthUnit): string =>
-  `plate ${drilledSize(thicknessMm, unit)}, hole Ø ${drilledSize(holeDiameterMm, unit)}, ${shear} shear`
+const tabText = (mount: TabMount, unit: LengthUnit): string => {
+  const [thick, wide] = [drilledSize(mount.thicknessMm, unit), drilledSize(mount.holeDiameterMm, unit)]
+  switch (tabForm(mount)) {
+    case 'plate':
+      return `plate ${thick}, hole Ø ${wide}, ${mount.shear} shear`
+    case 'clevis':
+      return `clevis of two plates ${thick}, hole Ø ${wide}, double shear`
+    case 'insert':
+      return `welded insert ${thick} long, thread Ø ${wide}, single shear`
+  }
+}
 
 const eyeText = ({ threadDiameterMm, eyeDiameterMm, riseDeg }: EyeMount, unit: LengthUnit): string =>
-  `eye bolt, thread Ø ${drilledSize(threadDiameterMm, unit)}, eye Ø ${drilledSize(eyeDiameterMm, unit)}, shank ${riseText(riseDeg)}`
+  `thread Ø ${drilledSize(threadDiameterMm, unit)}, eye Ø ${drilledSize(eyeDiameterMm, unit)}, shank ${riseText(riseDeg)}`
 
 const riseText = (riseDeg: number): string =>
   Math.abs(riseDeg) < NO_ANGLE_DEG

@@ -2,6 +2,8 @@ import type { Layout, Place } from '../domain/layout/document/layout'
 import type { Evaluation } from '../domain/layout/evaluate/evaluation'
 import { placeName } from '../domain/layout/wording/names'
 import { type AnchorRow, anchorRows } from '../domain/shop/anchorRows'
+import { anchorForm } from '../domain/straps/anchor'
+import { areShoulderStrapsJoined } from '../domain/straps/strap'
 import { angleText } from '../domain/units/angle'
 import {
   anchorCells,
@@ -31,6 +33,7 @@ export const numberedAnchors = (layout: Layout, evaluation: Evaluation): readonl
       anchors: place.anchors,
       tubes: layout.tubes,
       pathsBySitting: (evaluated?.sittings ?? []).map((sitting) => sitting.paths),
+      areShoulderStrapsJoined: areShoulderStrapsJoined(place.belt),
       firstItemNumber,
     })
     firstItemNumber += rows.length
@@ -42,10 +45,25 @@ export const ANCHOR_SECTION = 'Anchors'
 
 export const EXPLAINED_SECTION = 'How to read the anchors'
 
+/** How to read the table; other ways of fixing a strap than tab and wrap only where the car has them. */
+const explainedText = (rows: readonly AnchorRow[]): string => {
+  const forms = rows.map(({ anchor }) => anchorForm(anchor.mount))
+  const others = [
+    ...(forms.includes('clevis') ? ['of a clevis halfway between its plates'] : []),
+    ...(forms.includes('insert') ? ['of an insert in the middle of the fitting on it'] : []),
+    ...(forms.includes('eye')
+      ? ['of an eye bolt to the middle of its eye, its turn that of the shank from rearward']
+      : []),
+  ]
+  const [first, ...rest] = EXPLAINED
+  const said = others.length === 0 ? [] : [`In the same way ${others.join(', ')}.`]
+  return [first, ...said, ...rest].join(' ')
+}
+
 const EXPLAINED = [
   'Right and left are the occupant’s. x, y, z: from the datum to the middle of a tab’s hole in the middle of its plate, or to the bar’s centre line in the middle of a wrapped strap; “from P1”: along the tube’s centre line.',
   'Pull: the way the strap leaves the anchor in the seat as drawn. Side: seen squarely from the side, below it the range over all sittings. String: what an angle finder reads on a string along the strap. Plan, tab turn: seen from above, from fore and aft.',
-].join(' ')
+] as const
 
 interface TableSetting {
   readonly layout: Layout
@@ -85,21 +103,27 @@ export const anchorTable = (places: readonly PlaceAnchors[], setting: TableSetti
         : cells.map((row) => tableRow(columns, row, { section: ANCHOR_SECTION, rule: 'thin' }))
     return [group, ...body.map((row) => ({ ...row, continuation: [...again, groupAgain] }))]
   })
-  const explained = textRows(EXPLAINED, widthMm, type.small, EXPLAINED_SECTION).map((row, index, lines) => ({
-    ...row,
-    keepWithNext: index + 1 < lines.length,
-    continuation: [],
-  }))
+  const allRows = places.flatMap(({ rows }) => rows)
+  const explained = textRows(explainedText(allRows), widthMm, type.small, EXPLAINED_SECTION).map(
+    (row, index, lines) => ({
+      ...row,
+      keepWithNext: index + 1 < lines.length,
+      continuation: [],
+    }),
+  )
   return {
     rows: [titleRow('Anchors', setting), ...head, ...groups, gapRow(0.7, EXPLAINED_SECTION), ...explained],
     isCramped: isTooNarrow(columns, type),
   }
 }
 
-const NOTHING_SHARED: SharedWords = { tabs: null, wraps: null, areTabsUpright: false }
+const NOTHING_SHARED: SharedWords = { tabs: null, wraps: null, eyes: null, areTabsUpright: false }
 
 /** "All tabs: upright (lean 0°), plate 4.8 mm … All wraps: strap over the top …" */
-const sharedText = (rows: readonly AnchorRow[], { tabs, wraps, areTabsUpright }: SharedWords): string => {
+const sharedText = (
+  rows: readonly AnchorRow[],
+  { tabs, wraps, eyes, areTabsUpright }: SharedWords,
+): string => {
   const hasTabs = rows.some(({ anchor }) => anchor.mount.kind === 'tab')
   const ofTabs = [
     ...(areTabsUpright && hasTabs ? ['upright (lean 0°)'] : []),
@@ -108,6 +132,7 @@ const sharedText = (rows: readonly AnchorRow[], { tabs, wraps, areTabsUpright }:
   return [
     ...(ofTabs.length === 0 ? [] : [`All tabs: ${ofTabs.join(', ')}.`]),
     ...(wraps === null ? [] : [`All wraps: ${wraps}.`]),
+    ...(eyes === null ? [] : [`All eye bolts: ${eyes}.`]),
   ].join(' ')
 }
 

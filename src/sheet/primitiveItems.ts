@@ -143,6 +143,8 @@ const markItems = (mark: MarkKind, at: PagePoint): readonly SheetItem[] => {
       return [circle(at, 0.6, 'black')]
     case 'buckle':
       return [circle(at, 0.9, 'light')]
+    case 'junction':
+      return [circle(at, 0.6, 'light')]
     case 'slot':
     case 'rim':
     case 'tube-end':

@@ -13,6 +13,8 @@ export interface AnchorRow {
   /** The number in the balloon on the drawing, counted over the whole sheet from 1. */
   readonly itemNumber: number
   readonly anchor: Anchor
+  /** Item number of the row that is the very same anchor, shared by joined shoulder straps; null for an anchor of its own. */
+  readonly sameAsItem: number | null
   /** The tube it is welded to or wrapped round; null for one that stands on the floor or another structure. */
   readonly tube: Tube | null
   /** Along that tube's centre line from its first point to the place nearest to the anchor, mm ≥ 0; null without a tube. */
@@ -28,6 +30,8 @@ export interface AnchorRowsInput {
   readonly tubes: readonly Tube[]
   /** The paths of every sitting of the place, the drawn sitting first. */
   readonly pathsBySitting: readonly (readonly StrapPath[])[]
+  /** The two shoulder straps are joined and end on one anchor. */
+  readonly areShoulderStrapsJoined: boolean
   /** Item number of the first row. */
   readonly firstItemNumber: number
 }
@@ -36,9 +40,19 @@ export interface AnchorRowsInput {
 export const anchorRows = (input: AnchorRowsInput): readonly AnchorRow[] =>
   input.anchors
     .toSorted((a, b) => STRAP_IDS.indexOf(a.strap) - STRAP_IDS.indexOf(b.strap))
-    .map((anchor, index) => anchorRow(anchor, input, input.firstItemNumber + index))
+    .map((anchor, index, sorted) => {
+      const isSecond = anchor.strap === 'shoulder-right' && sorted[index - 1]?.strap === 'shoulder-left'
+      const itemNumber = input.firstItemNumber + index
+      const sameAsItem = input.areShoulderStrapsJoined && isSecond ? itemNumber - 1 : null
+      return anchorRow(anchor, input, itemNumber, sameAsItem)
+    })
 
-const anchorRow = (anchor: Anchor, input: AnchorRowsInput, itemNumber: number): AnchorRow => {
+const anchorRow = (
+  anchor: Anchor,
+  input: AnchorRowsInput,
+  itemNumber: number,
+  sameAsItem: number | null,
+): AnchorRow => {
   const tube = input.tubes.find((each) => each.id === anchor.mount.tubeId) ?? null
   const pulls = input.pathsBySitting.map((paths) => {
     const path = paths.find((each) => each.strap === anchor.strap)
@@ -51,6 +65,7 @@ const anchorRow = (anchor: Anchor, input: AnchorRowsInput, itemNumber: number): 
   return {
     itemNumber,
     anchor,
+    sameAsItem,
     tube,
     alongTubeMm: tube === null ? null : alongTubeMm(tube.points, anchor.mount.point),
     pull: drawn && lineOfPullAngles(drawn),

@@ -108,6 +108,9 @@ const paintSymbol = (brush: Brush, mark: Mark['mark'], point: PointPx): void => 
     case 'buckle':
       square(brush, point, 5)
       return fillAndOutline(brush, palette.ink)
+    case 'junction':
+      circle(brush, point, 4)
+      return fillAndOutline(brush, palette.ink)
     case 'tube-end':
       circle(brush, point, 2)
       return fillAndOutline(brush, palette.ink)

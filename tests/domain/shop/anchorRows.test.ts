@@ -65,6 +65,7 @@ describe('anchorRows', () => {
     anchors: [tab('sub-centre', null), tab('lap-right', 'bar'), tab('lap-left', 'bar')],
     tubes: [tube],
     pathsBySitting: [[path('lap-left', 100)], [path('lap-left', 173.205_08)], []],
+    areShoulderStrapsJoined: false,
     firstItemNumber: 4,
   })
 
@@ -74,6 +75,24 @@ describe('anchorRows', () => {
       [5, 'lap-right'],
       [6, 'sub-centre'],
     ])
+  })
+
+  it('says of the right one of joined shoulder straps that it is the anchor of the left one', () => {
+    const shoulders = [tab('shoulder-right', null), tab('lap-left', null), tab('shoulder-left', null)]
+    const sameAs = (areShoulderStrapsJoined: boolean) =>
+      anchorRows({
+        anchors: shoulders,
+        tubes: [],
+        pathsBySitting: [],
+        areShoulderStrapsJoined,
+        firstItemNumber: 3,
+      }).map((row) => [row.anchor.strap, row.itemNumber, row.sameAsItem])
+    expect(sameAs(true)).toEqual([
+      ['shoulder-left', 3, null],
+      ['shoulder-right', 4, 3],
+      ['lap-left', 5, null],
+    ])
+    expect(sameAs(false).map(([, , same]) => same)).toEqual([null, null, null])
   })
 
   it('takes the pull from the drawn sitting and the range from all', () => {
@@ -93,6 +112,7 @@ describe('anchorRows', () => {
       anchors: [tab('sub-centre', null)],
       tubes: [],
       pathsBySitting: [[leaning(-100)], [leaning(100)]],
+      areShoulderStrapsJoined: false,
       firstItemNumber: 1,
     })
     const { leastDeg = 0, mostDeg = 0 } = row?.pullRange ?? {}

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { pointMm } from '../../../src/domain/geometry/point'
+import type { Tube } from '../../../src/domain/geometry/tube'
 import { hardwareList } from '../../../src/domain/shop/hardwareList'
 import { longestOrderLengths } from '../../../src/domain/shop/orderLengths'
-import type { Anchor } from '../../../src/domain/straps/anchor'
+import { type Anchor, formShear, type Mount, type TabForm } from '../../../src/domain/straps/anchor'
 import type { Belt, StrapId } from '../../../src/domain/straps/strap'
 
 const belt: Belt = {
@@ -46,12 +47,12 @@ const anchors = [
 ]
 
 describe('hardwareList', () => {
-  const items = hardwareList({ belt, anchors, orderLengthMm: new Map([['lap-left', 812.5]]) })
+  const items = hardwareList({ belt, anchors, tubes: [], orderLengthMm: new Map([['lap-left', 812.5]]) })
 
   it('counts tabs that are cut alike together, one bolt for each tab and one slide for each wrap', () => {
     expect(items.filter((item) => item.kind !== 'belt' && item.kind !== 'webbing')).toEqual([
-      { kind: 'tab', count: 2, thicknessMm: 5, holeDiameterMm: 12.7, shear: 'double' },
-      { kind: 'tab', count: 1, thicknessMm: 6, holeDiameterMm: 12.7, shear: 'double' },
+      { kind: 'tab', form: 'plate', count: 2, thicknessMm: 5, holeDiameterMm: 12.7, shear: 'double' },
+      { kind: 'tab', form: 'plate', count: 1, thicknessMm: 6, holeDiameterMm: 12.7, shear: 'double' },
       { kind: 'tab-bolt', count: 3 },
       { kind: 'three-bar-slide', count: 2 },
       { kind: 'guide-hoops', wraps: 1 },
@@ -70,8 +71,113 @@ describe('hardwareList', () => {
   })
 
   it('leaves out what there is none of', () => {
-    const bare = hardwareList({ belt, anchors: [], orderLengthMm: new Map() })
+    const bare = hardwareList({ belt, anchors: [], tubes: [], orderLengthMm: new Map() })
     expect(bare.map((item) => item.kind)).toEqual(['belt', ...Array.from({ length: 5 }, () => 'webbing')])
+  })
+})
+
+describe('hardwareList of other ways to fix a strap', () => {
+  const formed = (strap: StrapId, form: TabForm): Anchor => {
+    const anchor = tab(strap, 6)
+    return { ...anchor, mount: { ...anchor.mount, form, shear: formShear(form) ?? 'double' } as Mount }
+  }
+  const eye = (strap: StrapId, threadDiameterMm: number): Anchor => ({
+    id: strap,
+    strap,
+    mount: {
+      kind: 'eye',
+      point: pointMm(0, 0, 0),
+      planDeg: 180,
+      riseDeg: 40,
+      threadDiameterMm,
+      eyeDiameterMm: 25,
+      tubeId: null,
+    },
+  })
+
+  it('counts clevises, inserts and plates apart though they have the same sizes, each with its bolt', () => {
+    const items = hardwareList({
+      belt,
+      tubes: [],
+      orderLengthMm: new Map(),
+      anchors: [
+        formed('shoulder-left', 'insert'),
+        formed('shoulder-right', 'insert'),
+        formed('lap-left', 'clevis'),
+        tab('lap-right', 6),
+        eye('sub-centre', 12),
+      ],
+    })
+    expect(items.filter((item) => item.kind !== 'belt' && item.kind !== 'webbing')).toEqual([
+      { kind: 'tab', form: 'insert', count: 2, thicknessMm: 6, holeDiameterMm: 12.7, shear: 'single' },
+      { kind: 'tab', form: 'clevis', count: 1, thicknessMm: 6, holeDiameterMm: 12.7, shear: 'double' },
+      { kind: 'tab', form: 'plate', count: 1, thicknessMm: 6, holeDiameterMm: 12.7, shear: 'double' },
+      { kind: 'tab-bolt', count: 4 },
+      { kind: 'eye-bolt', count: 1, threadDiameterMm: 12, eyeDiameterMm: 25 },
+    ])
+  })
+
+  it('lists the adjusters whose place is known, two to a pair and one to a diagonal', () => {
+    const adjusters = {
+      shoulder: { fromAnchorMm: 320, lengthMm: 60 },
+      lap: { fromAnchorMm: 140, lengthMm: 70 },
+    }
+    const of = (arrangement: 3 | 6) =>
+      hardwareList({
+        belt: { ...belt, arrangement, adjusters },
+        anchors: [],
+        tubes: [],
+        orderLengthMm: new Map(),
+      }).filter((item) => item.kind === 'adjuster')
+    expect(of(6)).toEqual([
+      { kind: 'adjuster', family: 'shoulder', count: 2, fromAnchorMm: 320, lengthMm: 60 },
+      { kind: 'adjuster', family: 'lap', count: 2, fromAnchorMm: 140, lengthMm: 70 },
+    ])
+    expect(of(3).map((item) => item.kind === 'adjuster' && item.count)).toEqual([1, 2])
+  })
+
+  it('orders joined shoulder straps as one tail and two straps from the junction on, on one anchor', () => {
+    const joined = { ...belt, shoulderTailMm: 160 }
+    const lengths = new Map<StrapId, number>([
+      ['shoulder-left', 1200],
+      ['shoulder-right', 1210],
+      ['lap-left', 800],
+    ])
+    const items = hardwareList({
+      belt: joined,
+      anchors: [tab('shoulder-left', 5), tab('shoulder-right', 5)],
+      tubes: [],
+      orderLengthMm: lengths,
+    })
+    expect(items.filter(({ kind }) => kind === 'shoulder-tail')).toEqual([
+      { kind: 'shoulder-tail', widthMm: 76, orderLengthMm: 160 },
+    ])
+    const webbing = items.flatMap((item) => (item.kind === 'webbing' ? [item] : []))
+    // 1200 − 160 and 1210 − 160; the lap strap has no part of the tail.
+    expect(webbing.slice(0, 3).map(({ orderLengthMm }) => orderLengthMm)).toEqual([1040, 1050, 800])
+    expect(items.find(({ kind }) => kind === 'tab')).toMatchObject({ count: 1 })
+  })
+
+  it('gives the loop and the return of a wrapped tail to the tail', () => {
+    const bar: Tube = {
+      id: 'bar',
+      name: 'Bar',
+      role: 'harness-bar',
+      points: [pointMm(0, -500, 0), pointMm(0, 500, 0)],
+      outsideDiameterMm: 38,
+      wallMm: 2.5,
+    }
+    const items = hardwareList({
+      belt: { ...belt, shoulderTailMm: 160 },
+      anchors: [wrap('shoulder-left', true), wrap('shoulder-right', true)],
+      tubes: [bar],
+      orderLengthMm: new Map([['shoulder-left', 1600]]),
+    })
+    // Once round a tube of 38 mm and 200 mm woven back: 160 + 38 π + 200 mm.
+    const tailMm = 160 + 38 * Math.PI + 200
+    expect(items.find(({ kind }) => kind === 'shoulder-tail')).toMatchObject({ orderLengthMm: tailMm })
+    expect(items.find((item) => item.kind === 'webbing')).toMatchObject({ orderLengthMm: 1600 - tailMm })
+    expect(items.find(({ kind }) => kind === 'three-bar-slide')).toMatchObject({ count: 1 })
   })
 })
 

@@ -30,7 +30,7 @@ export const LIMITS = {
   spareWebbingMm: mm(0, 1_000),
   outsideDiameterMm: mm(6, 150),
   wallMm: mm(0.5, 25),
-  thicknessMm: mm(0.5, 30),
+  thicknessMm: mm(0.5, 60),
   holeDiameterMm: mm(3, 60),
   threadDiameterMm: mm(4, 40),
   eyeDiameterMm: mm(5, 80),

@@ -1,7 +1,7 @@
 import { type Elevation, type PlanePointMm, projected } from '../../geometry/plane'
 import { pointSum } from '../../geometry/point'
 import type { Tube } from '../../geometry/tube'
-import type { Anchor, EyeMount, TabMount, WrapMount } from '../../straps/anchor'
+import { type Anchor, type EyeMount, tabForm, type TabMount, type WrapMount } from '../../straps/anchor'
 import type { Belt } from '../../straps/strap'
 import { strapFamily } from '../../straps/strap'
 import { tubeAt, wrapAxis } from '../../straps/mount'
@@ -40,14 +40,38 @@ const closedLine = (key: string, part: PartId, points: readonly PlanePointMm[]):
   style: 'outline',
 })
 
+/** Clear between the plates of a clevis, for the fitting. A drawing convention of ours: the layout holds no such width. */
+const CLEVIS_GAP_MM = 8
+
+/** Where along a tab's normal, from the middle of the fitting, its rings lie: the faces of its plates, or the ends of an insert. */
+const ringOffsetsMm = (mount: TabMount): readonly number[] => {
+  const { thicknessMm } = mount
+  switch (tabForm(mount)) {
+    case 'plate':
+      return [0]
+    case 'clevis':
+      return [1, -1].flatMap((side) => [(side * CLEVIS_GAP_MM) / 2, side * (CLEVIS_GAP_MM / 2 + thicknessMm)])
+    case 'insert':
+      return [0, -thicknessMm]
+  }
+}
+
+/**
+ * A tab by its hole and its plate at true size: a clevis with both plates, an insert from the face that the fitting lies on back to its
+ * other end. The thickness of a single plate is not drawn.
+ */
 const tabPrimitives = (mount: TabMount, at: Where): Primitive[] => {
   const normal = tabNormal(mount)
-  const ring = (radiusMm: number): readonly PlanePointMm[] =>
-    projectedRing(mount.point, normal, radiusMm, at.elevation)
-  return [
-    closedLine(`${at.key}/hole`, at.part, ring(mount.holeDiameterMm / 2)),
-    closedLine(`${at.key}/plate`, at.part, ring(PLATE_RADIUS_SHARE * mount.holeDiameterMm)),
-  ]
+  return ringOffsetsMm(mount).flatMap((offsetMm, index) => {
+    const key = index === 0 ? at.key : `${at.key}/${index + 1}`
+    const centre = pointSum(mount.point, normal, offsetMm)
+    const ring = (radiusMm: number): readonly PlanePointMm[] =>
+      projectedRing(centre, normal, radiusMm, at.elevation)
+    return [
+      closedLine(`${key}/hole`, at.part, ring(mount.holeDiameterMm / 2)),
+      closedLine(`${key}/plate`, at.part, ring(PLATE_RADIUS_SHARE * mount.holeDiameterMm)),
+    ]
+  })
 }
 
 /** An eye bolt: the ring of its eye, the outside of its forged eye and its shank down to where it is screwed in. */

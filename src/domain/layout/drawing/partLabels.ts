@@ -1,13 +1,17 @@
 import { type Elevation, planeDistanceMm, type PlanePointMm, projected } from '../../geometry/plane'
 import type { PointMm } from '../../geometry/point'
 import type { Tube } from '../../geometry/tube'
-import type { Anchor } from '../../straps/anchor'
+import { type Anchor, anchorForm } from '../../straps/anchor'
 import { mirroredStrap, strapFamily, strapSide } from '../../straps/strap'
-import { handleId, tubeMiddle } from '../edit/handles'
-import { anchorName } from '../wording/names'
+import type { Place } from '../document/layout'
+import { formWord, handleId, tubeMiddle } from '../edit/handles'
+import { isSharedAnchor } from '../edit/mirror'
+import { anchorName, familyWord, formsWord } from '../wording/names'
+import { placedAdjusters } from './alongStrap'
 import type { DrawnPlace } from './drawnPlace'
 import type { LabelWish } from './labelPlacement'
 import type { DrawingOptions } from './options'
+import { junctionOf } from './strapPrimitives'
 
 /** Anchors of a pair that the elevation shows closer together than this carry one label for both. A drawing convention of ours. */
 const COINCIDENT_ANCHORS_MM = 1
@@ -27,14 +31,18 @@ const coincidentPartner = (
   return apartMm < COINCIDENT_ANCHORS_MM ? partner : null
 }
 
+/** "lap tabs" for two on one spot that are made alike, "shoulder tab" where joined straps share one. */
+const pairName = (place: Place, anchor: Anchor, partner: Anchor): string => {
+  const form = anchorForm(anchor.mount)
+  if (anchorForm(partner.mount) !== form) return anchorName(anchor)
+  return `${familyWord(anchor.strap)} ${isSharedAnchor(place, anchor.strap) ? formWord(form) : formsWord(form)}`
+}
+
 const anchorLabels = (drawn: DrawnPlace, elevation: Elevation, zones: DrawingOptions['zones']): LabelWish[] =>
   drawn.place.anchors.flatMap((anchor): LabelWish[] => {
     const partner = coincidentPartner(anchor, drawn.place.anchors, elevation)
     if (partner !== null && strapSide(anchor.strap) === 'right') return []
-    const name =
-      partner === null || partner.mount.kind !== anchor.mount.kind
-        ? anchorName(anchor)
-        : `${anchorName(anchor).replace('left ', '')}s`
+    const name = partner === null ? anchorName(anchor) : pairName(drawn.place, anchor, partner)
     const zone = drawn.evaluation.zones.find((candidate) => candidate.anchorId === anchor.id)
     const isAsked = zones === 'all' || (zones !== 'none' && zones.includes(anchor.id))
     // Only shoulder straps have rules whose zones would take too long to work out.
@@ -78,6 +86,30 @@ const bodyLabels = (drawn: DrawnPlace, elevation: Elevation): LabelWish[] => {
   return [hip, shoulder, ...(buckle === null ? [] : [wish('buckle', buckle, 'buckle', null)]), hipBone]
 }
 
+/** The junction of joined straps and one adjuster of each family, where there is room for their names. */
+const strapLabels = (drawn: DrawnPlace, elevation: Elevation): LabelWish[] => {
+  const junction = junctionOf(drawn)
+  const adjusters = placedAdjusters(drawn.place.belt, drawn.shown.paths)
+  const wish = (name: string, point: PointMm, text: string, part: string | null): LabelWish => ({
+    key: `${drawn.place.id}/label/${name}`,
+    part,
+    at: projected(point, elevation),
+    text,
+    weight: 'plain',
+    need: 'if-free',
+  })
+  return [
+    ...(junction === null ? [] : [wish('junction', junction, 'junction', null)]),
+    ...adjusters.flatMap(({ path, family, line }) => {
+      const middle = line[Math.floor(line.length / 2)]
+      const text = `${familyWord(path.strap)} adjuster`
+      const part = `${drawn.place.id}/${path.strap}`
+      const isNamed = adjusters.find((other) => other.family === family)?.path === path
+      return middle === undefined || !isNamed ? [] : [wish(`adjuster/${path.strap}`, middle, text, part)]
+    }),
+  ]
+}
+
 /** The middles of the tubes; harness bars by all means, the rest where there is room. */
 const tubeLabels = (tubes: readonly Tube[], elevation: Elevation): LabelWish[] =>
   tubes
@@ -115,6 +147,7 @@ export const partLabels = (
     need: 'must',
   },
   ...places.flatMap((drawn) => bodyLabels(drawn, elevation)),
+  ...places.flatMap((drawn) => strapLabels(drawn, elevation)),
   ...tubeLabels(
     tubes.filter((tube) => tube.role !== 'harness-bar'),
     elevation,

@@ -103,6 +103,7 @@ export type MarkKind =
   | 'slot'
   | 'rim'
   | 'buckle'
+  | 'junction'
   | 'tube-end'
   | 'recline'
 

@@ -1,6 +1,6 @@
 import { type SeatPose, vehiclePoint } from '../../body/pose'
 import { type Elevation, type PlanePointMm, planePoint, projected } from '../../geometry/plane'
-import { pointMm } from '../../geometry/point'
+import { pointMm, type PointMm } from '../../geometry/point'
 import type { Seat, Slot } from '../../straps/seat'
 import { slotCorners } from '../../straps/slotGate'
 import type { Place } from '../document/layout'
@@ -31,16 +31,37 @@ export const seatShellPrimitives = (
   return [{ kind: 'polyline', key: `${place.id}/seat/${style}`, part, points, closed: true, style }]
 }
 
-const slotPrimitives = (place: Place, slot: Slot, pose: SeatPose, elevation: Elevation): Primitive[] => [
-  {
+/** A slot as a rectangle in space, in a shell with thickness at both of its faces. */
+const slotPrimitives = (place: Place, slot: Slot, pose: SeatPose, elevation: Elevation): Primitive[] => {
+  const key = `${place.id}/slot/${slot.id}`
+  const part = handleId({ kind: 'slot', placeId: place.id, slotId: slot.id })
+  const halfMm = (place.seat.shellThicknessMm ?? 0) / 2
+  const rectangle = (offsetMm: number, ownKey: string): Primitive => ({
     kind: 'polyline',
-    key: `${place.id}/slot/${slot.id}`,
-    part: handleId({ kind: 'slot', placeId: place.id, slotId: slot.id }),
-    points: slotCorners(slot).map((corner) => projected(vehiclePoint(pose, corner), elevation)),
+    key: ownKey,
+    part,
+    points: slotCorners(slot).map((corner) =>
+      projected(vehiclePoint(pose, besideFace(slot, corner, offsetMm)), elevation),
+    ),
     closed: true,
     style: 'outline',
-  },
-]
+  })
+  return halfMm === 0
+    ? [rectangle(0, key)]
+    : [rectangle(halfMm, key), rectangle(-halfMm, `${key}/other-face`)]
+}
+
+/** A point moved square to the face that the slot is cut in, seat frame. */
+const besideFace = ({ face }: Slot, point: PointMm, byMm: number): PointMm => {
+  switch (face) {
+    case 'back':
+      return { ...point, xMm: point.xMm + byMm }
+    case 'side':
+      return { ...point, yMm: point.yMm + byMm }
+    case 'cushion':
+      return { ...point, zMm: point.zMm + byMm }
+  }
+}
 
 /** Seat shell, strap slots as rectangles in space, and the backrest rim. */
 export const seatPrimitives = (place: Place, pose: SeatPose, elevation: Elevation): Primitive[] => {
