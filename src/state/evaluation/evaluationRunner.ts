@@ -111,14 +111,12 @@ export const startCompleting = (store: AppStore, open: OpenEvaluationWorker): ((
       store.actions.setCompletion({ kind: 'failed', layout, message: answer.message })
       return
     }
-    const evaluation = withFindings(layout, answer)
-    keep(layout, evaluation)
-    store.actions.setCompletion({ kind: 'ready', layout, evaluation })
+    store.actions.setCompletion({ kind: 'ready', layout, evaluation: withFindings(layout, answer) })
   })
   const follow = ({ gesture, layout: drawn, completion }: AppState): void => {
     const layout = gesture === null ? drawn : null
     if (layout === wanted) {
-      // Somebody who could not wait worked it out on the page.
+      // It may have come from somebody who could not wait and worked it out on the page.
       if (completion.kind === 'ready' && completion.layout === wanted) {
         slot.drop()
         keep(completion.layout, completion.evaluation)

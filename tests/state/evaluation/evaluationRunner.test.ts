@@ -152,6 +152,7 @@ describe('startCompleting', () => {
     store.actions.beginGesture('Move')
     store.actions.dragTo(raised(3))
     expect(completeEvaluation(state())).toBeNull()
+    expect(completionOf(state())).toBe('held')
     store.actions.cancelGesture()
     expect(completeEvaluation(state())).toBe(second)
     expect(workers[0]?.asked).toHaveLength(2)

@@ -76,6 +76,29 @@ describe('valuesOf', () => {
 })
 
 describe('solvedSittings', () => {
+  it('seats everybody in every position as the sitting says', () => {
+    const layout = reclining(exampleLayout('trail-car-two-seat.layout.json'))
+    for (const place of layout.places) {
+      const sittings = solvedSittings(layout, place)
+      expect(new Set(sittings.map(({ sitting }) => sitting.reclineDeg)).size).toBeGreaterThan(2)
+      for (const { sitting, scene } of sittings) {
+        expect(scene.pose.reclineDeg).toBe(sitting.reclineDeg)
+        expect(scene.body.reclineDeg).toBe(sitting.reclineDeg)
+        expect(scene.pose.hip.xMm).toBe(place.seat.hipPoint.xMm + sitting.slideMm)
+      }
+    }
+  })
+
+  it('makes the outlines to draw a body by once, when somebody asks', () => {
+    const layout = exampleLayout('rock-buggy.layout.json')
+    const [first] = layout.places.flatMap((place) => solvedSittings(layout, place))
+    if (first === undefined) throw new Error('nobody sits there')
+    const { body } = first.scene
+    expect(body.outlines.side.length).toBeGreaterThan(0)
+    expect(body.outlines).toBe(body.outlines)
+    expect(structuredClone(body).outlines).toEqual(body.outlines)
+  })
+
   it('keeps everybody as the same objects while only anchors and tubes change, and not when the seat or a person does', () => {
     const layout = exampleLayout('rock-buggy.layout.json')
     const [place] = layout.places
