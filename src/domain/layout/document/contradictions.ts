@@ -4,6 +4,7 @@ import type { Tube } from '../../geometry/tube'
 import { formShear, type Mount, tabForm } from '../../straps/anchor'
 import type { Seat } from '../../straps/seat'
 import { beltContradictions } from './beltContradictions'
+import { bodyContradictions } from './bodyContradictions'
 import type { Contradiction } from './contradiction'
 import type { Layout, Place } from './layout'
 import { TUBE_POINT_SPACING_MM, WRAP_OFF_TUBE_MM } from './limits'
@@ -99,6 +100,9 @@ const placeContradictions = (layout: Layout, place: Place, path: FieldPath): rea
   ...seatContradictions(place.seat, [...path, 'seat']),
   ...beltContradictions(place.belt, [...path, 'belt']),
   ...repeatedIds(place.occupants, [...path, 'occupants']),
+  ...place.occupants.flatMap((occupant, index) =>
+    bodyContradictions(occupant, [...path, 'occupants', index]),
+  ),
   ...place.anchors.flatMap((anchor, index) => {
     const at = [...path, 'anchors', index]
     const first = place.anchors.findIndex((other) => other.strap === anchor.strap)

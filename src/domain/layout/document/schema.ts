@@ -107,7 +107,7 @@ const measured = group(
 )
 
 /** "hipToShoulderMm" as "hip to shoulder": the names of the body values are chosen so that they read as words. */
-function measureWords(measure: BodyMeasure): string {
+export function measureWords(measure: BodyMeasure): string {
   return measure.replace(/(Mm|Deg)$/, '').replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`)
 }
 
