@@ -1,10 +1,11 @@
 import { vehiclePoint } from '../../body/pose'
 import { type Elevation, type PlanePointMm, projected } from '../../geometry/plane'
 import { type PointMm, pointMm } from '../../geometry/point'
+import { tangentPoint } from '../../geometry/tangent'
 import type { Seat } from '../../straps/seat'
 import type { PathContact, StrapPath } from '../../straps/path'
 import type { QuantityId } from '../../straps/quantity'
-import { strapFamily, strapSide } from '../../straps/strap'
+import { strapSide } from '../../straps/strap'
 import { atan2Deg } from '../../units/angle'
 import type { SittingEvaluation } from '../evaluate/evaluation'
 
@@ -45,13 +46,15 @@ const rimAngle = ({ path, sitting, seat }: AngleScene): DrawnAngle => {
   return { apex: projected(apex, 'side'), zeroDeg: 0, turn: -1 }
 }
 
-/** Counted at the buckle from the straight chest-to-buckle line carried on downward; rearward is anticlockwise when pointing down. */
+/**
+ * Counted at the buckle from the chest line carried on downward: the straight line from the shoulder arc to the buckle, whether or not
+ * the chest bends the straps. Rearward is anticlockwise when pointing down.
+ */
 const chestAngle = ({ path, sitting }: AngleScene): DrawnAngle | null => {
-  const shoulder = sitting.paths.find((other) => strapFamily(other.strap) === 'shoulder')
-  const chest = shoulder?.contacts.findLast((contact) => contact.on === 'body')?.point
-  const buckle = sitting.buckle
-  if (chest === undefined || buckle === null) return null
-  const zeroDeg = atan2Deg(buckle.zMm - chest.zMm, buckle.xMm - chest.xMm)
+  const buckle = sitting.buckle && projected(sitting.buckle, 'side')
+  const chest = buckle && tangentPoint(sitting.body.shoulderArc, buckle, 'right')
+  if (buckle === null || chest === null) return null
+  const zeroDeg = atan2Deg(buckle.vMm - chest.vMm, buckle.uMm - chest.uMm)
   return { apex: projected(path.bodyContact, 'side'), zeroDeg, turn: 1 }
 }
 

@@ -2,16 +2,19 @@ import { describe, expect, it } from 'vitest'
 import { type Elevation, projected } from '../../../../src/domain/geometry/plane'
 import type { PointMm } from '../../../../src/domain/geometry/point'
 import { drawnAngle } from '../../../../src/domain/layout/drawing/drawnAngle'
-import { evaluateLayout } from '../../../../src/domain/layout/evaluate/evaluateLayout'
+import { sittingEvaluation, solvedSittings } from '../../../../src/domain/layout/evaluate/solvedSittings'
 import type { StrapPath } from '../../../../src/domain/straps/path'
 import type { QuantityId } from '../../../../src/domain/straps/quantity'
 import { atan2Deg, wrappedDeg } from '../../../../src/domain/units/angle'
-import { exampleIndex, exampleLayout } from '../../../support/exampleLayouts'
+import { EXAMPLES as AS_PUBLISHED, OUTFITTED } from './explain/explainedLayouts'
 
-const EXAMPLES = exampleIndex.map(({ file }) => {
-  const layout = exampleLayout(file)
-  return { layout, evaluation: evaluateLayout(layout) }
-})
+const EXAMPLES = [...AS_PUBLISHED, ...OUTFITTED].map((layout) => ({
+  layout,
+  places: layout.places.map((place) => ({
+    placeId: place.id,
+    sittings: solvedSittings(layout, place).map(sittingEvaluation),
+  })),
+}))
 
 /** The next contact from the body toward the anchor: the far end of the free run. */
 const beforeBody = (path: StrapPath): PointMm => path.effectiveAnchor
@@ -40,8 +43,8 @@ describe('drawnAngle', () => {
     'of $id lays the value along the strap that is drawn',
     ({ id, elevation, isFromAnchor }) => {
       let count = 0
-      for (const { layout, evaluation } of EXAMPLES) {
-        for (const place of evaluation.places) {
+      for (const { layout, places } of EXAMPLES) {
+        for (const place of places) {
           const seat = layout.places.find((candidate) => candidate.id === place.placeId)?.seat
           for (const sitting of place.sittings) {
             for (const path of sitting.paths) {
@@ -67,15 +70,16 @@ describe('drawnAngle', () => {
 
   it('of shoulder-rim-drop points from the slot or rim to where the strap meets its anchor', () => {
     let count = 0
-    for (const { layout, evaluation } of EXAMPLES) {
-      for (const place of evaluation.places) {
+    for (const { layout, places } of EXAMPLES) {
+      for (const place of places) {
         const seat = layout.places.find((candidate) => candidate.id === place.placeId)?.seat
         for (const sitting of place.sittings) {
           for (const path of sitting.paths) {
             const value = sitting.quantities.find(
               (candidate) => candidate.id === 'shoulder-rim-drop' && candidate.subject === path.strap,
             )?.value
-            const contact = path.contacts[0]
+            // Of joined straps the part behind the seat ends at their junction.
+            const contact = path.contacts.find(({ on }) => on === 'junction') ?? path.contacts[0]
             const angle = seat && drawnAngle('shoulder-rim-drop', { path, sitting, seat }, 'side')
             if (value === undefined || !angle || contact === undefined) continue
             const end = projected(contact.point, 'side')
@@ -90,8 +94,8 @@ describe('drawnAngle', () => {
   })
 
   it('of lap-angle points from the effective anchor to the hip point', () => {
-    for (const { layout, evaluation } of EXAMPLES) {
-      for (const place of evaluation.places) {
+    for (const { layout, places } of EXAMPLES) {
+      for (const place of places) {
         const seat = layout.places.find((candidate) => candidate.id === place.placeId)?.seat
         for (const sitting of place.sittings) {
           for (const path of sitting.paths.filter(({ strap }) => strap.startsWith('lap'))) {

@@ -9,7 +9,7 @@ import type { Primitive } from '../primitive'
 import { onPlane, SIDE_PLANE, TOP_PLANE } from './drawnPlane'
 import type { Explanation, ExplainScene, Measure, NamedPoint } from './explanation'
 import { figureOf, line } from './figure'
-import { anchorNamed, bodyNamed, effectiveAnchorNamed, labelled, named } from './names'
+import { behindNamed, bodyNamed, effectiveAnchorNamed, labelled, named } from './names'
 import { elevationScenery, strapScenery } from './scenery'
 import { solvedStrapOf } from './solvedStrap'
 
@@ -81,13 +81,14 @@ export const explainShoulderToSpine = (scene: ExplainScene, path: StrapPath): Ex
 
 /** From the rim itself, or from where the strap passes its slot, to the anchor contact. */
 export const explainRimDrop = (scene: ExplainScene, path: StrapPath): Explanation | null => {
-  const pass = solvedStrapOf(scene, path.strap)?.pass ?? null
-  if (pass === null) return null
+  const solved = solvedStrapOf(scene, path.strap)
+  if (solved === null || solved.pass === null) return null
+  const { pass } = solved
   const from =
     pass.gate.on === 'rim'
       ? named('R', 'rim', { ...pass.gate.centre, yMm: pass.point.yMm })
       : named('G', 'slot', pass.point)
-  const to = anchorNamed(scene, path)
+  const to = behindNamed(scene, solved)
   return sideExplanation(scene, path, {
     points: [from, to],
     measure: { kind: 'angle', apex: side(from.point), zeroDeg: 0, turn: -1, to: side(to.point) },

@@ -10,7 +10,7 @@ import type { Primitive } from '../primitive'
 import { SIDE_PLANE } from './drawnPlane'
 import type { Explanation, ExplainScene, NamedPoint } from './explanation'
 import { figureOf, line } from './figure'
-import { anchorNamed, bodyNamed, labelled, named, outsideNamed } from './names'
+import { anchorNamed, behindNamed, bodyNamed, labelled, named, outsideNamed } from './names'
 import { elevationScenery, strapScenery } from './scenery'
 import { solvedStrapOf, strapScene } from './solvedStrap'
 
@@ -112,7 +112,7 @@ export const explainBehindSeat = (scene: ExplainScene, path: StrapPath): Explana
   const solved = solvedStrapOf(scene, path.strap)
   if (solved === null) return null
   const from = behindSeatFrom(strapScene(scene), solved)
-  const anchor = anchorNamed(scene, path)
+  const anchor = behindNamed(scene, solved)
   if (from === null)
     return stripExplanation(scene, {
       path,
@@ -123,7 +123,12 @@ export const explainBehindSeat = (scene: ExplainScene, path: StrapPath): Explana
   return stripExplanation(scene, {
     path,
     points: [named('G', words, from), anchor],
-    pieces: [{ words: `G ${words} to A ${anchor.words}`, lengthMm: pointDistanceMm(from, anchor.point) }],
+    pieces: [
+      {
+        words: `G ${words} to ${anchor.letter} ${anchor.words}`,
+        lengthMm: pointDistanceMm(from, anchor.point),
+      },
+    ],
   })
 }
 
