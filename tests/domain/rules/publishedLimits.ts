@@ -46,6 +46,10 @@ export const PUBLISHED = [
   { id: 'workshop-five-points', kept: [5, 7], broken: [4] },
   { id: 'workshop-three-points', kept: [4], broken: [3] },
   { id: 'workshop-adjuster-clear', kept: [0, 40], broken: [-0.1] },
+  { id: 'workshop-clear-of-tubes', kept: [0, 120], broken: [-0.1] },
+  // T.2.5 and T.2.7: straight, "touching no seat hole or other structure"; the 0 mm is our reading.
+  { id: 'student-lap-clear', kept: [0, 50], broken: [-0.1] },
+  { id: 'student-sub-clear', kept: [0, 50], broken: [-0.1] },
   // NZ Speedway 2010, an eye bolt in line with the webbing, ± our 5°.
   { id: 'workshop-eye-in-line', kept: [0, 5], broken: [5.01] },
   { id: 'speedway-shoulder-eye-in-line', kept: [0, 5], broken: [5.01] },

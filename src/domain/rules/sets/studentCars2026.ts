@@ -36,6 +36,8 @@ const SHOULDER: readonly QuantityRule[] = [
   },
 ]
 
+const CLEAR_CAVEAT = 'The rule gives no distance; the 0 mm is the strap’s middle line against the drawn tube.'
+
 const LAP_WHY =
   'A flatter strap lets the pelvis slide under it and rides up on to the belly; a steeper one lets the pelvis slide forward.'
 
@@ -79,11 +81,25 @@ const LAP: readonly QuantityRule[] = [
     says: 'The lap strap runs straight from its mount to the body and touches no seat hole or other structure.',
     why: 'A strap bent by a hole straightens under load, gives slack and chafes.',
     caveat:
-      'The rule says straight; a bend of up to 1° passes here, a tolerance of ours for drawing and measuring. Contact with structure other than the slot is not checked.',
+      'The rule says straight; a bend of up to 1° passes here, a tolerance of ours for drawing and measuring. Contact with tubes has a limit of its own; with the floor, the body or the seat’s cover it is not checked.',
     quantity: 'slot-bend',
     family: 'lap',
     min: null,
     max: 1,
+  },
+  {
+    kind: 'quantity',
+    id: 'student-lap-clear',
+    level: 'must',
+    source: studentSource('T.2.5', null),
+    when: {},
+    says: 'The lap strap touches no structure on its way: 0 mm or more to every tube but its own.',
+    why: 'A strap bent by a tube straightens under load, gives slack and chafes.',
+    caveat: CLEAR_CAVEAT,
+    quantity: 'tube-clearance',
+    family: 'lap',
+    min: 0,
+    max: null,
   },
   {
     kind: 'quantity',
@@ -156,11 +172,25 @@ const SUB: readonly QuantityRule[] = [
     says: 'Anti-submarine straps run straight from the mount to the buckle or the first contact with the body and touch no seat hole or structure.',
     why: 'A strap bent by a hole straightens under load, gives slack and chafes.',
     caveat:
-      'The rule says straight; a bend of up to 1° passes here, a tolerance of ours for drawing and measuring. Contact with structure other than the slot is not checked.',
+      'The rule says straight; a bend of up to 1° passes here, a tolerance of ours for drawing and measuring. Contact with tubes has a limit of its own; with the floor, the body or the seat’s cover it is not checked.',
     quantity: 'slot-bend',
     family: 'sub',
     min: null,
     max: 1,
+  },
+  {
+    kind: 'quantity',
+    id: 'student-sub-clear',
+    level: 'must',
+    source: studentSource('T.2.7', null),
+    when: { arrangements: [5, 6, 7] },
+    says: 'Anti-submarine straps touch no structure on their way: 0 mm or more to every tube but their own.',
+    why: 'A strap bent by a tube straightens under load, gives slack and chafes.',
+    caveat: CLEAR_CAVEAT,
+    quantity: 'tube-clearance',
+    family: 'sub',
+    min: 0,
+    max: null,
   },
 ]
 

@@ -23,6 +23,21 @@ const CLEARANCES: readonly Rule[] = [
   },
   {
     kind: 'quantity',
+    id: 'workshop-clear-of-tubes',
+    level: 'should',
+    source: tradeSource('straps run free'),
+    when: {},
+    says: 'A strap runs clear of every tube but its own: 0 mm or more between its middle line and the tube.',
+    why: 'A strap that a tube bends straightens under load, gives slack when it is needed least, and chafes.',
+    caveat:
+      'The 0 mm is the drawn line against the drawn tube; webbing has width and tubes have welds, so leave more than that. A strap led round a tube on purpose is not drawn so by the tool.',
+    quantity: 'tube-clearance',
+    family: null,
+    min: 0,
+    max: null,
+  },
+  {
+    kind: 'quantity',
     id: 'workshop-eye-in-line',
     level: 'advice',
     source: {

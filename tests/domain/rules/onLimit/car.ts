@@ -53,6 +53,8 @@ export interface Numbers {
   readonly tailMm: number | null
   /** Middle of every adjuster from its anchor; none when null. */
   readonly adjusterMm: number | null
+  /** Where a tube across the car runs, from the hip point; none when null. */
+  readonly nearTube: { readonly xMm: number; readonly zMm: number } | null
   /** Slots are cut for this family; for none when null. */
   readonly slotted: StrapFamily | null
 }
@@ -83,6 +85,7 @@ export const NUMBERS: Numbers = {
   shankOffDeg: 0,
   tailMm: null,
   adjusterMm: null,
+  nearTube: null,
   slotted: null,
 }
 
@@ -262,9 +265,14 @@ export const carOf = (ruleSetId: string, facets: Facets, numbers: Numbers): Layo
   const layout = flatLayout([placeOf(facets, numbers)], {
     ruleSetId,
     dustyOrMuddyUse: facets.dusty,
-    tubes: isOnTubes
-      ? (['shoulder', 'lap', 'sub'] as const).map((family) => tubeOf(family, { ...numbers, role }))
-      : [],
+    tubes: [
+      ...(isOnTubes
+        ? (['shoulder', 'lap', 'sub'] as const).map((family) => tubeOf(family, { ...numbers, role }))
+        : []),
+      ...(numbers.nearTube === null
+        ? []
+        : [crossTube('near', numbers.nearTube.xMm, numbers.nearTube.zMm, 'cage')]),
+    ],
   })
   return facets.mount === 'eye' ? withShanksInLine(layout, numbers) : layout
 }

@@ -125,6 +125,10 @@ const OF_FAMILY: Readonly<Partial<Record<Measured, (family: StrapFamily) => Driv
         : moving('sub', 20, 300, (xMm) => ({ xMm })),
       family,
     ),
+  'tube-clearance': (family) =>
+    family === 'sub'
+      ? typing(-200, 0, (xMm) => ({ nearTube: { xMm, zMm: -250 } }))
+      : typing(-300, -130, (zMm) => ({ nearTube: { xMm: 100, zMm } })),
   'slot-spare': (family) => typing(50, 150, (slotLengthMm) => ({ slotLengthMm, slotted: family })),
   'wrap-square': (family) => moving(family, -30, 30, (tubeYawDeg) => ({ tubeYawDeg })),
   'tab-twist': (family) => moving(family, -20, 30, (tabPlanDeg) => ({ tabPlanDeg })),

@@ -38,7 +38,7 @@ const subjectOf = ([, , measured, family, , , , , , when]: Row): Subject => {
   const first = when.straps?.[0]
   if (first !== undefined) return first
   const of: StrapFamily = family ?? 'lap'
-  const isOfPair = measured.endsWith('-spacing')
+  const isOfPair = measured.endsWith('-spacing') || measured === 'shoulder-junction'
   if (isOfPair) return `${of}-pair`
   return of === 'sub' && when.points?.[0] === 5 ? 'sub-centre' : `${of}-left`
 }
