@@ -47,7 +47,7 @@ const outcomeAt = (rule: QuantityRule, keys: readonly number[], numbers: Float64
 }
 
 /** The worst of several outcomes, those that are null left out: broken before unchecked before passing. */
-export const worstOutcome = (outcomes: Iterable<Outcome | null>): Outcome => {
+export const worstOutcome = (outcomes: readonly (Outcome | null)[]): Outcome => {
   let worst: Outcome = 'passing'
   for (const outcome of outcomes) {
     if (outcome === 'broken') return 'broken'

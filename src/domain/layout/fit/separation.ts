@@ -52,9 +52,10 @@ interface Counts {
 const countsByRank = ({ values, rankOf }: RankedMeasure<string>, passes: readonly boolean[]): Counts => {
   const pass = new Uint32Array(values.length)
   const rest = new Uint32Array(values.length)
-  for (const [index, rank] of rankOf.entries()) {
-    const counts = passes[index] === true ? pass : rest
-    counts[rank] = (counts[rank] ?? 0) + 1
+  for (let index = 0; index < rankOf.length; index += 1) {
+    const rank = rankOf[index] ?? 0
+    if (passes[index] === true) pass[rank] = (pass[rank] ?? 0) + 1
+    else rest[rank] = (rest[rank] ?? 0) + 1
   }
   return { pass, rest }
 }
@@ -84,7 +85,8 @@ const bestStretch = (gains: Float64Array): Stretch => {
   let fromStart = 0
   let running = 0
   let runningFirst = 0
-  for (const [index, gain] of gains.entries()) {
+  for (let index = 0; index < gains.length; index += 1) {
+    const gain = gains[index] ?? 0
     fromStart += gain
     open = better(open, { first: 0, last: index, strength: fromStart })
     // All gains add up to nothing, so what lies above is worth the opposite of what lies below.
@@ -107,7 +109,9 @@ const separationBy = <Measure extends string>(
   const { pass, rest } = countsByRank(ranked, passes)
   const passing = countIn(pass, 0, values.length - 1)
   const notPassing = countIn(rest, 0, values.length - 1)
-  const gains = Float64Array.from(pass, (count, rank) => count / passing - (rest[rank] ?? 0) / notPassing)
+  const gains = new Float64Array(values.length)
+  for (let rank = 0; rank < gains.length; rank += 1)
+    gains[rank] = (pass[rank] ?? 0) / passing - (rest[rank] ?? 0) / notPassing
   const { first, last } = bestStretch(gains)
   const passingInside = countIn(pass, first, last)
   const notPassingInside = countIn(rest, first, last)

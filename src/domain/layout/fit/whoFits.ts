@@ -95,19 +95,16 @@ const fitOf = (
   verdicts: readonly PersonVerdicts[],
   ruleIndexes: readonly number[],
 ): Fit => {
-  const chosen = ruleIndexes.map((): Outcome | null => null)
-  /** One list for all questions: it is read before the next one is asked. */
-  const worstOver = (outcomeOf: (ruleIndex: number) => Outcome | null | undefined): Outcome => {
-    for (const [at, ruleIndex] of ruleIndexes.entries()) chosen[at] = outcomeOf(ruleIndex) ?? null
-    return worstOutcome(chosen)
-  }
-  const outcomes = verdicts.map(({ overall }) => worstOver((index) => overall[index]))
-  const notPassingAt = Array.from({ length: positionCount }, (_, position) =>
-    verdicts.reduce(
-      (count, { byPosition }) =>
-        worstOver((index) => byPosition[index]?.[position]) === 'passing' ? count : count + 1,
-      0,
-    ),
+  const outcomes = verdicts.map(({ overall }) =>
+    worstOutcome(ruleIndexes.map((index) => overall[index] ?? null)),
+  )
+  const notPassingAt = Array.from(
+    { length: positionCount },
+    (_, position) =>
+      verdicts.filter(
+        ({ byPosition }) =>
+          worstOutcome(ruleIndexes.map((index) => byPosition[index]?.[position] ?? null)) !== 'passing',
+      ).length,
   )
   const passes = outcomes.map((outcome) => outcome === 'passing')
   return {
