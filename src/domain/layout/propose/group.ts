@@ -63,8 +63,11 @@ interface Allowance {
   readonly isInMiddle: boolean
 }
 
+/** A hole on a tube's surface is not inside it; rounding of a stand-off of nothing. Our judgement. */
+const ON_SURFACE_MM = 1e-6
+
 const isInsideTube = (tube: Tube, point: PointMm): boolean =>
-  nearestOnPolyline(tube.points, point).distanceMm < tube.outsideDiameterMm / 2
+  nearestOnPolyline(tube.points, point).distanceMm < tube.outsideDiameterMm / 2 - ON_SURFACE_MM
 
 const isWithinBox = ({ min, max }: BoxMm, { xMm, yMm, zMm }: PointMm): boolean =>
   xMm >= min.xMm && xMm <= max.xMm && yMm >= min.yMm && yMm <= max.yMm && zMm >= min.zMm && zMm <= max.zMm

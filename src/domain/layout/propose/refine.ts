@@ -5,6 +5,7 @@ import {
   compareCounts,
   compareScored,
   coordinatesOf,
+  isOfBroken,
   type Placed,
   placedAt,
   type Scored,
@@ -48,7 +49,7 @@ const measured = (
 }
 
 /** How the rooms at a place change with each coordinate: differences to a place a little further along, or a little back. */
-const slopesAt = (refining: Refining, here: Scored): readonly LinearValue[] => {
+const slopesAt = (refining: Refining, here: Scored, about: 'broken' | 'kept'): readonly LinearValue[] => {
   const coordinates = coordinatesOf(here.placed)
   const beside = coordinates.map((_, index) => {
     for (const step of [SLOPE_STEP, -SLOPE_STEP]) {
@@ -65,7 +66,8 @@ const slopesAt = (refining: Refining, here: Scored): readonly LinearValue[] => {
     }
     return null
   })
-  return here.rooms.map((room) => ({
+  const wanted = here.rooms.filter((room) => isOfBroken(here, room) === (about === 'broken'))
+  return wanted.map((room) => ({
     value: room.roomMm,
     slopes: beside.map((found) => {
       const there = found?.rooms.get(limitName(room))
@@ -82,14 +84,14 @@ const firstReach = (placed: readonly Placed[]): readonly number[] =>
  * largest is worked out exactly, tried, and kept if the true rooms agree; else a shorter step is tried.
  * Method: sequential linear programming with a shrinking reach for a max-min problem; general practice, no one source.
  */
-export const climbed = (refining: Refining, start: Scored): Scored => {
+const climbedBy = (refining: Refining, start: Scored, about: 'broken' | 'kept'): Scored => {
   let here = start
   let slopes: readonly LinearValue[] | null = null
   let share = 1
   const reach = firstReach(start.placed)
   const widest = Math.max(...reach, 0)
   for (let round = 0; round < MOST_ROUNDS && share * widest > LAST_STEP; round += 1) {
-    slopes ??= slopesAt(refining, here)
+    slopes ??= slopesAt(refining, here, about)
     const step = maximinStep(
       slopes,
       reach.map((size) => size * share),
@@ -103,6 +105,10 @@ export const climbed = (refining: Refining, start: Scored): Scored => {
   }
   return here
 }
+
+/** Climbs from a place: first to where what is broken is broken least, then to more room. */
+export const climbed = (refining: Refining, start: Scored): Scored =>
+  climbedBy(refining, start.screen.broken.size === 0 ? start : climbedBy(refining, start, 'broken'), 'kept')
 
 /** 360°·(1 − 1/φ): turned by it again and again, directions never repeat. Source: the golden angle, any text on plant spirals. */
 const GOLDEN_DEG = 137.507_764

@@ -4,7 +4,8 @@ import { quantityUnit } from '../../straps/quantity'
 import { pointDistanceMm } from '../../geometry/point'
 import { sinDeg } from '../../units/angle'
 import { quantityIn, type SolvedSitting } from '../evaluate/solvedSittings'
-import type { Asked, Ground, Trial } from './ground'
+import type { Asked, Ground } from './ground'
+import type { Candidate } from './score'
 
 /** The straight distance from a strap's anchor contact to the body, mm: the lever by which a move turns it. Null without a path. */
 const leverMm = ({ solved }: SolvedSitting, { subject }: Asked): number | null => {
@@ -32,15 +33,32 @@ const roughMm = (solved: SolvedSitting, asked: Asked): number | null => {
   }
 }
 
+/** A rough reckoning, mm: of the rules that are kept, and of those that are broken (≤ 0). */
+export interface RoughRoom {
+  readonly keptMm: number
+  readonly violationMm: number
+}
+
 /**
- * About how much room a trial has, mm, from its numbers alone; only for choosing where to measure, never given to anybody. Rules
+ * About how much room a trial has, from its numbers alone; only for choosing where to measure, never given to anybody. Rules
  * without a room are left out. Formula: chord = 2·lever·sin(angle/2); derived here, right to first order where the body contact stays.
  */
-export const roughRoomMm = (ground: Ground, trial: Trial, hasRoom: (asked: Asked) => boolean): number =>
-  ground.asked.reduce((least, asked) => {
-    if (!asked.isOwn || !hasRoom(asked)) return least
-    return trial.sittings.reduce((mm, solved) => {
-      if (!asked.sittingIds.has(solved.sitting.id)) return mm
-      return Math.min(mm, roughMm(solved, asked) ?? mm)
-    }, least)
-  }, Number.POSITIVE_INFINITY)
+export const roughRoom = (
+  ground: Ground,
+  { trial, screen }: Candidate,
+  hasRoom: (asked: Asked) => boolean,
+): RoughRoom => {
+  let keptMm = Number.POSITIVE_INFINITY
+  let violationMm = 0
+  for (const asked of ground.asked) {
+    if (!asked.isOwn || !hasRoom(asked)) continue
+    const isBroken = screen.broken.has(asked)
+    for (const solved of trial.sittings) {
+      const mm = asked.sittingIds.has(solved.sitting.id) ? roughMm(solved, asked) : null
+      if (mm === null) continue
+      if (isBroken) violationMm = Math.min(violationMm, mm)
+      else keptMm = Math.min(keptMm, mm)
+    }
+  }
+  return { keptMm, violationMm }
+}

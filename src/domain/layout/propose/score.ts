@@ -26,8 +26,10 @@ export interface Candidate {
 export interface Scored extends Candidate {
   /** The rooms that count, limit by limit. */
   readonly rooms: readonly LimitRoom[]
-  /** The least of them; null where no rule has a room. */
-  readonly leastMm: number | null
+  /** The least of those whose rules are kept; null where none of them has a room. */
+  readonly keptMm: number | null
+  /** The furthest that an anchor is from where a broken rule would be kept, ≤ 0; 0 where none is broken or nothing says how far. */
+  readonly violationMm: number
   /** How far the anchor that goes furthest is moved. */
   readonly movedMm: number
 }
@@ -43,12 +45,23 @@ export const compareCounts = (a: BrokenCounts, b: BrokenCounts): number => {
   return 0
 }
 
-/** Which of two is better: fewer broken rules, then more room, then the shorter way; < 0 when it is `a`. */
+/** Violations this close count as the same: a tenth of what positions are rounded to. Our judgement. */
+const SAME_VIOLATION_MM = 0.01
+
+/** Whether a room is of a rule that is broken at a candidate. */
+export const isOfBroken = (
+  { screen }: Candidate,
+  { rule, subject }: Pick<LimitRoom, 'rule' | 'subject'>,
+): boolean => [...screen.broken].some((asked) => asked.rule === rule && asked.subject === subject)
+
+/** Which of two is better: fewer broken rules, then these broken by less, then more room, then the shorter way; < 0 when it is `a`. */
 export const compareScored = (a: Scored, b: Scored): number => {
   const byCounts = compareCounts(a.screen.counts, b.screen.counts)
   if (byCounts !== 0) return byCounts
-  const aMm = a.leastMm ?? Number.NEGATIVE_INFINITY
-  const bMm = b.leastMm ?? Number.NEGATIVE_INFINITY
+  const lessMm = b.violationMm - a.violationMm
+  if (Math.abs(lessMm) > SAME_VIOLATION_MM) return lessMm
+  const aMm = a.keptMm ?? Number.NEGATIVE_INFINITY
+  const bMm = b.keptMm ?? Number.NEGATIVE_INFINITY
   if (aMm !== bMm && !(Math.abs(aMm - bMm) <= SAME_ROOM_MM)) return bMm - aMm
   return a.movedMm - b.movedMm
 }
@@ -130,7 +143,8 @@ export const scoredCandidate = (ground: Ground, candidate: Candidate): Scored =>
           room.roomMm < (othersOf(ground).get(limitName(room)) ?? Number.POSITIVE_INFINITY) - SAME_ROOM_MM,
       )
     : all
-  const leastMm = rooms.length === 0 ? null : Math.min(...rooms.map(({ roomMm }) => roomMm))
+  const kept = rooms.filter((room) => !isOfBroken(candidate, room)).map(({ roomMm }) => roomMm)
+  const broken = rooms.filter((room) => isOfBroken(candidate, room)).map(({ roomMm }) => roomMm)
   const movedMm = Math.max(
     0,
     ...ground.place.anchors.map(({ id, mount }) => {
@@ -138,7 +152,13 @@ export const scoredCandidate = (ground: Ground, candidate: Candidate): Scored =>
       return to === undefined ? 0 : pointDistanceMm(mount.point, to.point)
     }),
   )
-  return { ...candidate, rooms, leastMm, movedMm }
+  return {
+    ...candidate,
+    rooms,
+    keptMm: kept.length === 0 ? null : Math.min(...kept),
+    violationMm: Math.min(0, ...broken),
+    movedMm,
+  }
 }
 
 /** The same groups with other coordinates, each brought into its ends. */

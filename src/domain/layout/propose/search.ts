@@ -2,7 +2,7 @@ import type { Ground } from './ground'
 import type { MovingGroup } from './group'
 import type { Meter } from './meter'
 import { climbed, lookedRound } from './refine'
-import { roughRoomMm } from './rough'
+import { roughRoom } from './rough'
 import {
   type Candidate,
   candidateAt,
@@ -75,9 +75,9 @@ const worthMeasuring = (ground: Ground, candidates: readonly Candidate[]): reado
   const ranked = rest
     .map((candidate) => ({
       candidate,
-      mm: roughRoomMm(ground, candidate.trial, ({ rule, subject }) => withRoom.has(`${rule.id} ${subject}`)),
+      rough: roughRoom(ground, candidate, ({ rule, subject }) => withRoom.has(`${rule.id} ${subject}`)),
     }))
-    .toSorted((a, b) => b.mm - a.mm || 0)
+    .toSorted(({ rough: a }, { rough: b }) => b.violationMm - a.violationMm || b.keptMm - a.keptMm || 0)
   const worth: Candidate[] = [first]
   for (const { candidate } of ranked) {
     if (worth.length >= MOST_MEASURED) break

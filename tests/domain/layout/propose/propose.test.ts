@@ -1,0 +1,391 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+
+import { pointDistanceMm } from '../../../../src/domain/geometry/point'
+import { nearestOnPolyline } from '../../../../src/domain/geometry/segment'
+import type { Layout } from '../../../../src/domain/layout/document/layout'
+import { parseLayout } from '../../../../src/domain/layout/document/parseLayout'
+import { withAnchorMoved } from '../../../../src/domain/layout/edit/anchorMove'
+import { evaluateLayout } from '../../../../src/domain/layout/evaluate/evaluateLayout'
+import { proposedPositions, withProposal } from '../../../../src/domain/layout/propose/propose'
+import type { ProposalWish } from '../../../../src/domain/layout/propose/wish'
+import type { Finding } from '../../../../src/domain/rules/finding'
+import { exampleLayout } from '../../../support/exampleLayouts'
+import { crossTube, flatLayout, flatPlace, tabPair } from '../../../support/flatLayout'
+import { plausibleLayout } from '../../../support/plausibleLayouts'
+import { findingsAfter, firstPlace, ownRule, proposalsFor, under } from './wishes'
+
+const isKept = ({ verdict }: Pick<Finding, 'verdict'>): boolean => verdict === 'clear' || verdict === 'tight'
+
+/** Lap tabs 150 mm behind and 230 mm beside the hip point of somebody whose hip point is the datum. */
+const lapCar = (zMm = -100): Layout =>
+  flatLayout([flatPlace({ anchors: tabPair('lap', { xMm: 150, yMm: 230, zMm }) })])
+
+const lapWish = (change: Partial<ProposalWish> = {}): ProposalWish => ({
+  placeId: 'driver',
+  anchorId: 'lap-left-anchor',
+  space: { kind: 'anywhere', box: null },
+  symmetric: true,
+  apartMm: 40,
+  ...change,
+})
+
+/** A box that leaves only z free, at 150 mm behind the hip point. */
+const upright = {
+  kind: 'anywhere',
+  box: { min: { xMm: 150, yMm: -230, zMm: -500 }, max: { xMm: 150, yMm: -230, zMm: -20 } },
+} as const
+
+describe('proposedPositions, closed forms', () => {
+  it('lies where two angle limits leave the same: midway between 45° and 75°, straight below', () => {
+    // The room to a limit is the distance to its line through the hip point, r·sin|α − limit|; with one r these are equal at
+    // α = 60°. At x = 150: z = −150·tan 60° = −259.81, r = 150/cos 60° = 300, room = 300·sin 15° = 77.646. Derived here.
+    const layout = under(lapCar(), [ownRule('lap', 'lap-angle', { min: 45, max: 75 })])
+    const { proposals, present } = proposalsFor(layout, lapWish({ space: upright }))
+    const [best] = proposals
+    expect(best?.mounts.map(({ anchorId }) => anchorId)).toEqual(['lap-left-anchor', 'lap-right-anchor'])
+    expect(best?.mounts[0]?.mount.point.zMm).toBeCloseTo(-259.8, 6)
+    expect(best?.mounts[1]?.mount.point).toEqual({
+      xMm: 150,
+      yMm: 230,
+      zMm: best?.mounts[0]?.mount.point.zMm,
+    })
+    // At −259.8 the nearer limit is 45°: (259.8 − 150)/√2 = 77.640.
+    expect(best?.roomMm).toBeCloseTo(77.64, 3)
+    expect(best?.limiting).toMatchObject({ ruleId: 'lap', side: 'min', subject: 'lap-left' })
+    // Toward 45° is up and to the rear, square to a line that falls at 45°.
+    expect(best?.limiting?.towards.toSorted()).toEqual(['rearward', 'up'])
+    // As drawn, at −100: atan(100/150) = 33.7°, which is below 45°.
+    expect(present).toMatchObject({ roomMm: null, broken: { must: 0, should: 1, advice: 0 } })
+  })
+
+  it('goes out along the ridge of the wedge to the corner of the box that is furthest', () => {
+    // Free in x and z: on the ridge α = 60° room grows with r, so the box ends it. x ≤ 200, z ≥ −300: the ridge leaves it at
+    // z = −300 (x = 173.2). Along that edge toward larger x the upper limit's room grows and the lower one's falls: the best is
+    // where they are equal, on the ridge: r = 300/sin 60° = 346.41, room = r·sin 15° = 89.657.
+    const layout = under(lapCar(), [ownRule('lap', 'lap-angle', { min: 45, max: 75 })])
+    const box = {
+      min: { xMm: 40, yMm: -230, zMm: -300 },
+      max: { xMm: 200, yMm: -230, zMm: -60 },
+    }
+    const [best] = proposalsFor(layout, lapWish({ space: { kind: 'anywhere', box } })).proposals
+    expect(best?.roomMm).toBeGreaterThan(89.657 - 0.1)
+    expect(best?.roomMm).toBeLessThanOrEqual(89.6576)
+    expect(best?.mounts[0]?.mount.point.zMm).toBe(-300)
+  })
+
+  it('stands a tab off a tube on the side with the most room', () => {
+    // A tube across the car at 150/−200, hole 19 + 25 = 44 mm from its centre line. The room to 45° is (|z| − x)/√2 and to 75°
+    // x·sin 75° + z·cos 75°; on the circle of 44 mm they are equal on the ridge of 60°: the point furthest out on it.
+    const layout = under({ ...lapCar(), tubes: [crossTube('floor-tube', 150, -200, 'floor')] }, [
+      ownRule('lap', 'lap-angle', { min: 45, max: 75 }),
+    ])
+    const space = { kind: 'tubes', tubeIds: ['floor-tube'], standOffMm: 25 } as const
+    const [best] = proposalsFor(layout, lapWish({ space })).proposals
+    const point = best?.mounts[0]?.mount.point
+    if (point === undefined) throw new Error('no proposal')
+    expect(Math.hypot(point.xMm - 150, point.zMm + 200)).toBeCloseTo(44, 6)
+    // Ridge: (x, z) = r·(cos 60°, −sin 60°). |(r/2 − 150, −r·√3/2 + 200)| = 44: r² − 496.41·r + 60564 = 0, r = 280.30.
+    const r = (496.410_16 + Math.sqrt(496.410_16 ** 2 - 4 * 60_564)) / 2
+    expect(best?.roomMm).toBeGreaterThan(r * Math.sin(Math.PI / 12) - 0.1)
+    expect(best?.roomMm).toBeLessThanOrEqual(r * Math.sin(Math.PI / 12) + 1e-3)
+    expect(best?.mounts.every(({ mount }) => mount.tubeId === 'floor-tube')).toBe(true)
+  })
+})
+
+describe('proposedPositions against a slow search', () => {
+  const roomAt = (layout: Layout, wish: ProposalWish, xMm: number, zMm: number): number | null => {
+    const moved = withAnchorMoved(layout, wish.placeId, wish.anchorId ?? '', { xMm, zMm })
+    const findings = evaluateLayout(moved, { extent: 'what-moves' }).places[0]?.findings ?? []
+    const own = findings.filter(({ subject }) => subject.startsWith('lap-'))
+    if (!own.every(isKept)) return null
+    return Math.min(...own.flatMap(({ roomMm }) => roomMm ?? []))
+  }
+
+  it('is not beaten by more than 0.5 mm by any point of a fine grid', () => {
+    const layout = exampleLayout('rock-buggy.layout.json')
+    const place = firstPlace(layout)
+    const anchor = place.anchors.find(({ strap }) => strap === 'lap-left')
+    if (anchor === undefined) throw new Error('no lap anchor')
+    const { point } = anchor.mount
+    const box = {
+      min: { xMm: point.xMm - 40, yMm: point.yMm, zMm: point.zMm - 40 },
+      max: { xMm: point.xMm + 40, yMm: point.yMm, zMm: point.zMm + 40 },
+    }
+    const wish: ProposalWish = {
+      ...lapWish({ space: { kind: 'anywhere', box } }),
+      placeId: place.id,
+      anchorId: anchor.id,
+    }
+    const [best] = proposalsFor(layout, wish).proposals
+    let grid = Number.NEGATIVE_INFINITY
+    for (let dx = -40; dx <= 40; dx += 5)
+      for (let dz = -40; dz <= 40; dz += 5)
+        grid = Math.max(grid, roomAt(layout, wish, point.xMm + dx, point.zMm + dz) ?? grid)
+    expect(grid).toBeGreaterThan(10)
+    expect(best?.roomMm ?? 0).toBeGreaterThan(grid - 0.5)
+  })
+
+  it('finds the best place of a wrap along its bar as a look every 2 mm does', () => {
+    const layout = under(
+      flatLayout(
+        [
+          flatPlace({
+            anchors: [
+              ...tabPair('lap', { xMm: 150, yMm: 230, zMm: -200 }),
+              ...tabPair('shoulder', { xMm: 420, yMm: 60, zMm: 520 }, 'bar').map((anchor) => ({
+                ...anchor,
+                mount: {
+                  kind: 'wrap' as const,
+                  tubeId: 'bar',
+                  point: anchor.mount.point,
+                  over: 'over' as const,
+                  guideHoops: true,
+                },
+              })),
+            ],
+          }),
+        ],
+        { tubes: [crossTube('bar', 420, 520)] },
+      ),
+      [ownRule('apart', 'shoulder-spacing', { min: 150, max: 260 })],
+    )
+    const wish = lapWish({
+      anchorId: 'shoulder-left-anchor',
+      space: { kind: 'tubes', tubeIds: ['bar'], standOffMm: 0 },
+    })
+    const [best] = proposalsFor(layout, wish).proposals
+    // Half way between 75 and 130 mm from the middle: 102.5, and 27.5 mm of room either way. Derived here.
+    expect(best?.mounts[0]?.mount.point.yMm).toBeCloseTo(-102.5, 6)
+    expect(best?.roomMm).toBeCloseTo(27.5, 6)
+  })
+})
+
+describe('proposedPositions keeps its word', () => {
+  const wishFor = (layout: Layout, anchor: number, isAnywhere: boolean): ProposalWish => {
+    const place = firstPlace(layout)
+    const chosen = place.anchors[anchor % place.anchors.length]
+    const { xMm = 0, yMm = 0, zMm = 0 } = chosen?.mount.point ?? {}
+    const box = {
+      min: { xMm: xMm - 120, yMm: yMm - 40, zMm: zMm - 120 },
+      max: { xMm: xMm + 120, yMm: yMm + 40, zMm: zMm + 120 },
+    }
+    return {
+      placeId: place.id,
+      anchorId: chosen?.id ?? null,
+      space: isAnywhere ? { kind: 'anywhere', box } : { kind: 'tubes', tubeIds: ['bar'], standOffMm: 20 },
+      symmetric: true,
+      apartMm: 30,
+    }
+  }
+
+  it('has, once taken, exactly the verdicts and rooms that were promised, in random cars', () => {
+    const seen = { proposals: 0, broken: 0, gained: 0 }
+    fc.assert(
+      fc.property(plausibleLayout, fc.nat(5), fc.boolean(), (layout, anchor, isAnywhere) => {
+        const wish = wishFor(layout, anchor, isAnywhere)
+        const found = proposedPositions(layout, wish)
+        if (!found.ok) return
+        const { proposals, placeId, present } = found.value
+        const before = new Map(
+          evaluateLayout(layout, { extent: 'what-moves' }).places.flatMap(({ findings }) =>
+            findings.map((finding) => [finding.id, finding] as const),
+          ),
+        )
+        for (const proposal of proposals) {
+          seen.proposals += 1
+          seen.broken += proposal.staying.length > 0 ? 1 : 0
+          seen.gained += (proposal.roomMm ?? 0) > (present.roomMm ?? 0) ? 1 : 0
+          const taken = withProposal(layout, placeId, proposal)
+          expect(parseLayout(taken).ok).toBe(true)
+          const after = findingsAfter(layout, placeId, proposal)
+          for (const promised of proposal.findings) {
+            const real = after.get(promised.findingId)
+            expect(real?.verdict).toBe(promised.verdict)
+            if (promised.roomMm === null) expect(real?.roomMm ?? null).toBeNull()
+            else expect(Math.abs((real?.roomMm ?? Number.NaN) - promised.roomMm)).toBeLessThan(1e-6)
+          }
+          // The promised least room is the least of what is there, and nothing else has lost more than that.
+          const rooms = proposal.findings.filter(isKept).flatMap(({ roomMm }) => roomMm ?? [])
+          if (proposal.roomMm !== null)
+            expect(Math.min(...rooms, Infinity)).toBeGreaterThan(proposal.roomMm - 1e-6)
+          const own = new Set(proposal.findings.map(({ findingId }) => findingId))
+          for (const [id, finding] of before)
+            if (!own.has(id) && isKept(finding)) {
+              const now = after.get(id)
+              expect(now !== undefined && isKept(now), `${id} is no longer kept`).toBe(true)
+              if (finding.roomMm !== null && now?.roomMm != null && proposal.roomMm !== null)
+                expect(now.roomMm).toBeGreaterThan(Math.min(finding.roomMm, proposal.roomMm) - 1e-6)
+            }
+        }
+      }),
+      { numRuns: 12 },
+    )
+    // Each kind was really met.
+    expect(seen.proposals).toBeGreaterThan(12)
+    expect(seen.broken).toBeGreaterThan(0)
+    expect(seen.gained).toBeGreaterThan(3)
+  })
+
+  it('is never worse than the position as drawn where that is allowed', () => {
+    fc.assert(
+      fc.property(plausibleLayout, fc.nat(5), (layout, anchor) => {
+        const wish = wishFor(layout, anchor, true)
+        const mirrored = {
+          ...layout,
+          places: layout.places.map((place) => ({
+            ...place,
+            mirrored: { shoulder: true, lap: true, sub: true },
+          })),
+        }
+        const found = proposedPositions(mirrored, wish)
+        if (!found.ok) return
+        const { present, proposals } = found.value
+        const [best] = proposals
+        const count = ({ must, should, advice }: typeof present.broken): number =>
+          must * 1e6 + should * 1e3 + advice
+        expect(count(best?.broken ?? { must: 9, should: 9, advice: 9 })).toBeLessThanOrEqual(
+          count(present.broken),
+        )
+        if (count(present.broken) === 0 && present.roomMm !== null)
+          expect(best?.roomMm ?? 0).toBeGreaterThan(present.roomMm - 0.11)
+      }),
+      { numRuns: 8 },
+    )
+  })
+
+  it('gives the same answer twice', () => {
+    const layout = exampleLayout('rock-buggy.layout.json')
+    const wish: ProposalWish = {
+      placeId: firstPlace(layout).id,
+      anchorId: null,
+      space: { kind: 'tubes', tubeIds: ['harness-bar', 'cross-lap', 'cross-sub'], standOffMm: 25 },
+      symmetric: true,
+      apartMm: 50,
+    }
+    const first = proposedPositions(layout, wish)
+    expect(proposedPositions(layout, wish)).toEqual(first)
+    // All anchors at once: every anchor of the belt has a place, mirrored, on a chosen tube.
+    if (!first.ok) throw new Error('nothing was found')
+    for (const { mounts } of first.value.proposals) {
+      expect(mounts).toHaveLength(6)
+      for (const { mount } of mounts) {
+        const tube = layout.tubes.find(({ id }) => id === mount.tubeId)
+        if (tube === undefined) throw new Error('on no tube')
+        expect(nearestOnPolyline(tube.points, mount.point).distanceMm).toBeCloseTo(
+          tube.outsideDiameterMm / 2 + 25,
+          6,
+        )
+      }
+    }
+    expect(first.value.proposals[0]?.roomMm ?? 0).toBeGreaterThan(first.value.present.roomMm ?? 0)
+  })
+
+  it('proposes positions that are apart, best first', () => {
+    const layout = exampleLayout('rock-buggy.layout.json')
+    const wish = lapWish({
+      placeId: firstPlace(layout).id,
+      anchorId: 'driver-lap-left',
+      space: { kind: 'tubes', tubeIds: ['cross-lap'], standOffMm: 25 },
+      apartMm: 60,
+    })
+    const { proposals } = proposalsFor(layout, wish)
+    expect(proposals.length).toBeGreaterThan(1)
+    for (const [index, a] of proposals.entries())
+      for (const b of proposals.slice(index + 1)) {
+        expect(a.roomMm ?? 0).toBeGreaterThan((b.roomMm ?? 0) - 1e-6)
+        const apartMm = a.mounts.map(({ mount }, at) =>
+          pointDistanceMm(mount.point, b.mounts[at]?.mount.point ?? mount.point),
+        )
+        expect(Math.max(...apartMm)).toBeGreaterThanOrEqual(60)
+      }
+  })
+})
+
+describe('proposedPositions says why not', () => {
+  it('names the smallest group that contradicts itself where nothing keeps everything', () => {
+    const layout = under(lapCar(-200), [
+      ownRule('flat', 'lap-angle', { max: 40 }),
+      ownRule('steep', 'lap-angle', { min: 60 }),
+      ownRule('wide', 'lap-spacing', { min: 300 }),
+    ])
+    const [best] = proposalsFor(layout, lapWish({ space: upright })).proposals
+    expect(best?.broken.should).toBeGreaterThan(0)
+    const [staying] = best?.staying ?? []
+    if (staying?.why.kind !== 'contradiction') throw new Error(`no contradiction: ${staying?.why.kind}`)
+    expect(staying.why.contradiction.rules.map(({ ruleId }) => ruleId).toSorted()).toEqual(['flat', 'steep'])
+  })
+
+  it('says that only the places allowed are in the way', () => {
+    const layout = under(lapCar(-200), [ownRule('flat', 'lap-angle', { max: 10, min: 5 })])
+    const box = { min: { xMm: 150, yMm: -230, zMm: -500 }, max: { xMm: 150, yMm: -230, zMm: -100 } }
+    const [best] = proposalsFor(layout, lapWish({ space: { kind: 'anywhere', box } })).proposals
+    expect(best?.staying.map(({ why }) => why.kind)).toEqual(['not-among-allowed', 'not-among-allowed'])
+    // As near as the box allows: its upper edge.
+    expect(best?.mounts[0]?.mount.point.zMm).toBe(-100)
+  })
+
+  it('only watches a rule without a room, and turns a tab that it would not leave as it is', () => {
+    const layout = under(lapCar(), [
+      ownRule('lap', 'lap-angle', { min: 45, max: 75 }),
+      ownRule('in-line', 'tab-twist', { max: 10 }),
+    ])
+    const space = {
+      kind: 'anywhere',
+      box: { min: { xMm: 150, yMm: -330, zMm: -500 }, max: { xMm: 150, yMm: -330, zMm: -20 } },
+    } as const
+    const [best] = proposalsFor(layout, lapWish({ space })).proposals
+    expect(best?.unmeasured.map(({ ruleId }) => ruleId)).toEqual(['in-line', 'in-line'])
+    expect(best?.turnedTabs).toEqual(['lap-left-anchor', 'lap-right-anchor'])
+    expect(best?.broken).toEqual({ must: 0, should: 0, advice: 0 })
+    expect(best?.roomMm).toBeCloseTo(77.64, 2)
+  })
+
+  it.each([
+    { wish: lapWish({ placeId: 'nowhere' }), problem: { kind: 'place-unknown', placeId: 'nowhere' } },
+    { wish: lapWish({ anchorId: 'nobody' }), problem: { kind: 'anchor-unknown', anchorId: 'nobody' } },
+    {
+      wish: lapWish({ space: { kind: 'tubes', tubeIds: ['gone'], standOffMm: 25 } }),
+      problem: { kind: 'no-tubes' },
+    },
+    {
+      wish: lapWish({
+        space: {
+          kind: 'anywhere',
+          box: { min: { xMm: 0, yMm: 5, zMm: 0 }, max: { xMm: 1, yMm: 4, zMm: 1 } },
+        },
+      }),
+      problem: { kind: 'box-turned-round', axis: 'y' },
+    },
+    {
+      // A box on the other side of the seat.
+      wish: lapWish({
+        space: {
+          kind: 'anywhere',
+          box: { min: { xMm: 0, yMm: 5, zMm: -300 }, max: { xMm: 200, yMm: 400, zMm: 0 } },
+        },
+      }),
+      problem: { kind: 'no-spot', anchorId: 'lap-left-anchor' },
+    },
+  ])('refuses what cannot be looked for: $problem.kind', ({ wish, problem }) => {
+    expect(proposedPositions(lapCar(), wish)).toEqual({ ok: false, error: problem })
+  })
+
+  it('refuses a place without anchors', () => {
+    expect(proposedPositions(flatLayout([flatPlace()]), lapWish({ anchorId: null }))).toEqual({
+      ok: false,
+      error: { kind: 'no-anchors' },
+    })
+  })
+
+  it('tells progress that never falls and ends at the whole', () => {
+    const told: { readonly done: number; readonly total: number }[] = []
+    const layout = under(lapCar(), [ownRule('lap', 'lap-angle', { min: 45, max: 75 })])
+    proposedPositions(layout, lapWish({ space: upright }), (done, total) => told.push({ done, total }))
+    expect(told[0]?.done).toBe(0)
+    expect(told.length).toBeGreaterThan(3)
+    expect(told.map(({ done }) => done)).toEqual(told.map(({ done }) => done).toSorted((a, b) => a - b))
+    expect(new Set(told.map(({ total }) => total)).size).toBe(1)
+    expect(told.at(-1)?.done).toBe(told.at(-1)?.total)
+  })
+})
