@@ -1,11 +1,21 @@
 import type { QuantityId, Subject } from '../../src/domain/straps/quantity'
 import type { StrapScene } from '../../src/domain/straps/scene'
 import { FormulaSheet } from './formulaSheet'
-import { ANGLE, givenBodies, givenMounts, LENGTH2, LENGTH3, sheetColumn, twist } from './strapSheetCells'
+import {
+  ANGLE,
+  ELLIPSE_ARC,
+  givenBodies,
+  givenMounts,
+  LENGTH2,
+  LENGTH3,
+  sheetColumn,
+  twist,
+} from './strapSheetCells'
 
 /**
  * The quantities of a six-point place with tabs and a slot for every strap, written again as spreadsheet formulas from their
- * definitions, one row for each sitting. Slots are met as in the side elevation; cushion slots are taken as passed clean.
+ * definitions, one row for each sitting. Slots in the back are met as in the side elevation; those in the side walls and the cushion are
+ * taken as passed clean, and nothing is said about tubes but the helmet's distance.
  */
 export const strapSheet = (scenes: readonly StrapScene[]): FormulaSheet => {
   const sheet = new FormulaSheet()
@@ -22,6 +32,7 @@ export const strapSheet = (scenes: readonly StrapScene[]): FormulaSheet => {
   sheet.column('Kz', '({lap-left-Qz}+{lap-right-Qz})/2')
   lapLength(sheet, 'left')
   lapLength(sheet, 'right')
+  chest(sheet)
   shoulderFront(sheet, 'left')
   shoulderFront(sheet, 'right')
   sub(sheet, 'left')
@@ -105,14 +116,7 @@ const lap = (sheet: FormulaSheet, side: 'left' | 'right', out: 1 | -1): void => 
   sheet.column(n('lineT'), rising('T', '{Hx}', '{Hz}'))
   sheet.column(n('aimX'), `IF(${c('lineT')}>={lowest},{Hx},{Hx}-{lapR}*COS(RADIANS({lowest})))`)
   sheet.column(n('aimZ'), `IF(${c('lineT')}>={lowest},{Hz},{Hz}+{lapR}*SIN(RADIANS({lowest})))`)
-  for (const end of ['T', 'lo', 'up']) sheet.column(n(`aim${end}`), rising(end, c('aimX'), c('aimZ')))
-  sheet.column(n('aim'), `MEDIAN(${c('aimT')},${c('aimlo')},${c('aimup')})`)
-  sheet.column(n('bent'), `IF(${c('aim')}=${c('aimT')},0,1)`)
-  for (const axis of ['x', 'z'])
-    sheet.column(
-      n(`E${axis}`),
-      `IF(${c('bent')}=0,${c(`T${axis}`)},IF(${c('aim')}=${c('aimlo')},${c(`lo${axis}`)},${c(`up${axis}`)}))`,
-    )
+  for (const axis of ['x', 'z']) sheet.column(n(`E${axis}`), c(`T${axis}`))
   sheet.column(n('line'), rising('E', '{Hx}', '{Hz}'))
   sheet.column(n('theta'), `MAX(${c('line')},{lowest})`)
   sheet.column(n('Qx'), `{Hx}-{lapR}*COS(RADIANS(${c('theta')}))`)
@@ -126,28 +130,90 @@ const lap = (sheet: FormulaSheet, side: 'left' | 'right', out: 1 | -1): void => 
     id('lap-over-asis'),
     `${c('Qz')}+MAX(0,MIN(1,({Hx}-{boneAhead}-${c('Qx')})/(${c('Ex')}-${c('Qx')})))*(${c('Ez')}-${c('Qz')})-({Hz}+{boneAbove})`,
   )
-  sheet.column(
-    id('slot-bend'),
-    `IF(${c('bent')}=1,ABS(${ANGLE(`${c('Tx')}-${c('Ex')}`, `${c('Ez')}-${c('Tz')}`)}-${rising('E', c('Qx'), c('Qz'))}),0)`,
-  )
+  sheet.column(id('slot-bend'), '0')
 }
 
-/** The way of a clean lap strap round the side of the hip, its length and how it meets its tab. */
+/**
+ * The way of a clean lap strap round the end of the pelvis, its length and how it meets its tab. In the plane of the strap and the
+ * lateral direction, s forward from the foot of the hip point; the tangent by the angle of the tab and the arc cosine of 1/distance.
+ */
 const lapLength = (sheet: FormulaSheet, side: 'left' | 'right'): void => {
   const strap = `lap-${side}`
   const out = side === 'left' ? -1 : 1
   const n = (name: string): string => `${strap}-${name}`
   const c = (name: string): string => `{${n(name)}}`
-  sheet.column(n('hipShare'), `({Hx}-${c('Qx')})/(${c('Tx')}-${c('Qx')})`)
-  sheet.column(n('Sx'), '{Hx}')
-  sheet.column(n('Sz'), `${c('Qz')}+${c('hipShare')}*(${c('Tz')}-${c('Qz')})`)
-  sheet.column(n('lineY'), `${c('Qy')}+${c('hipShare')}*(${c('Ty')}-${c('Qy')})`)
-  sheet.column(n('Sy'), `IF(${out}*(${c('lineY')}-{Hy})>={hipHalf},${c('lineY')},{Hy}+${out}*{hipHalf})`)
+  sheet.column(n('toAim'), LENGTH2(`${c('aimX')}-${c('Tx')}`, `${c('aimZ')}-${c('Tz')}`))
+  sheet.column(n('fx'), `(${c('aimX')}-${c('Tx')})/${c('toAim')}`)
+  sheet.column(n('fz'), `(${c('aimZ')}-${c('Tz')})/${c('toAim')}`)
+  sheet.column(n('s'), `(${c('Tx')}-{Hx})*${c('fx')}+(${c('Tz')}-{Hz})*${c('fz')}`)
+  sheet.column(n('off'), `(${c('Tx')}-{Hx})*${c('fz')}-(${c('Tz')}-{Hz})*${c('fx')}`)
+  sheet.column(n('k'), `SQRT(1-(${c('off')}/{lapR})^2)`)
+  sheet.column(n('a'), `{lapR}*${c('k')}`)
+  sheet.column(n('b'), `({hipHalf}-{boneHalf})*${c('k')}`)
+  sheet.column(n('X'), `${c('s')}/${c('a')}`)
+  sheet.column(n('Y'), `(${out}*(${c('Ty')}-{Hy})-{boneHalf})/${c('b')}`)
+  sheet.column(n('phi'), `ATAN2(${c('X')},${c('Y')})-ACOS(1/SQRT(${c('X')}^2+${c('Y')}^2))`)
+  sheet.column(n('onS'), `${c('a')}*COS(${c('phi')})`)
+  sheet.column(n('Sx'), `{Hx}+${c('off')}*${c('fz')}+${c('onS')}*${c('fx')}`)
+  sheet.column(n('Sz'), `{Hz}-${c('off')}*${c('fx')}+${c('onS')}*${c('fz')}`)
+  sheet.column(n('Sy'), `{Hy}+${out}*({boneHalf}+${c('b')}*SIN(${c('phi')}))`)
   sheet.column(
     sheetColumn('strap-length', strap as Subject),
-    `${LENGTH3(n('T'), n('S'))}+${LENGTH3(n('S'), n('Q'))}+${LENGTH3(n('Q'), 'K')}+[tail]`,
+    `${LENGTH3(n('T'), n('S'))}+${ELLIPSE_ARC(c('a'), c('b'), '0', c('phi'))}+${LENGTH3(n('Q'), 'K')}+[tail]`,
   )
   twist(sheet, strap, n('S'))
+}
+
+const NEWTON_STEPS = 12
+
+/**
+ * The front of the shoulder straps in the side plane, alike on both sides: tangent to the shoulder arc from the buckle and, where that
+ * line would cut the chest, tangent to arc and chest and on from the chest. `psi` is the direction of the arc's radius where they leave it.
+ */
+const chest = (sheet: FormulaSheet): void => {
+  sheet.column('toC', LENGTH2('{Cx}-{Kx}', '{Cz}-{Kz}'))
+  sheet.column('up', `${ANGLE('{Cx}-{Kx}', '{Cz}-{Kz}')}+DEGREES(ASIN({R}/{toC}))`)
+  sheet.column('front0', 'SQRT({toC}^2-{R}^2)')
+  sheet.column('F0x', '{Kx}+{front0}*COS(RADIANS({up}))')
+  sheet.column('F0z', '{Kz}+{front0}*SIN(RADIANS({up}))')
+  const reach = (psi: string): string =>
+    `SQRT(({chestA}*COS(${psi}+RADIANS({beta})))^2+({chestB}*SIN(${psi}+RADIANS({beta})))^2)`
+  sheet.column('psi0', 'RADIANS({up}+90)')
+  sheet.column('cut', `IF(({chestx}-{Kx})*COS({psi0})+({chestz}-{Kz})*SIN({psi0})+${reach('{psi0}')}>0,1,0)`)
+  for (let step = 0; step < NEWTON_STEPS; step += 1) {
+    const psi = `{psi${step}}`
+    const turned = `(${psi}+RADIANS({beta}))`
+    sheet.column(`reach${step}`, reach(psi))
+    sheet.column(
+      `psi${step + 1}`,
+      `${psi}-(({chestx}-{Cx})*COS(${psi})+({chestz}-{Cz})*SIN(${psi})+{reach${step}}-{R})` +
+        `/(({chestz}-{Cz})*COS(${psi})-({chestx}-{Cx})*SIN(${psi})+({chestB}^2-{chestA}^2)*SIN(${turned})*COS(${turned})/{reach${step}})`,
+    )
+  }
+  sheet.column('psi', `IF({cut}=1,{psi${NEWTON_STEPS}},{psi0})`)
+  sheet.column('Vx', '{Cx}+{R}*COS({psi})')
+  sheet.column('Vz', '{Cz}+{R}*SIN({psi})')
+  sheet.column('onC', `{chestA}*COS({psi}+RADIANS({beta}))/${reach('{psi}')}`)
+  sheet.column('onS', `{chestB}*SIN({psi}+RADIANS({beta}))/${reach('{psi}')}`)
+  sheet.column('theta1', 'ATAN2({onC},{onS})')
+  sheet.column('KX', '(({Kx}-{chestx})*{c}-({Kz}-{chestz})*{s})/{chestA}')
+  sheet.column('KY', '(({Kx}-{chestx})*{s}+({Kz}-{chestz})*{c})/{chestB}')
+  sheet.column('thetaK', 'ATAN2({KX},{KY})+IF({KY}<0,2*PI(),0)')
+  sheet.column('theta2', '{thetaK}-ACOS(MIN(1,1/SQRT({KX}^2+{KY}^2)))')
+  for (const [name, theta] of [
+    ['G1', '{theta1}'],
+    ['G2', '{theta2}'],
+  ] as const) {
+    sheet.column(`${name}x`, `{chestx}+{chestA}*COS(${theta})*{c}+{chestB}*SIN(${theta})*{s}`)
+    sheet.column(`${name}z`, `{chestz}-{chestA}*COS(${theta})*{s}+{chestB}*SIN(${theta})*{c}`)
+  }
+  sheet.column('beforeChest', LENGTH2('{G1x}-{Vx}', '{G1z}-{Vz}'))
+  sheet.column('onChest', ELLIPSE_ARC('{chestA}', '{chestB}', '{theta1}', '{theta2}'))
+  sheet.column('front', `IF({cut}=1,{beforeChest}+{onChest}+${LENGTH2('{Kx}-{G2x}', '{Kz}-{G2z}')},{front0})`)
+  // Where the last straight piece before the buckle starts, and how far along the front that is.
+  sheet.column('Lx', 'IF({cut}=1,{G2x},{Vx})')
+  sheet.column('Lz', 'IF({cut}=1,{G2z},{Vz})')
+  sheet.column('Lshare', 'IF({cut}=1,({beforeChest}+{onChest})/{front},0)')
 }
 
 /** From the shoulder arc down to the buckle, and what the shoulder straps press on the spine. */
@@ -155,22 +221,19 @@ const shoulderFront = (sheet: FormulaSheet, side: 'left' | 'right'): void => {
   const strap = `shoulder-${side}`
   const n = (name: string): string => `${strap}-${name}`
   const c = (name: string): string => `{${n(name)}}`
-  sheet.column(n('toC'), LENGTH2('{Cx}-{Kx}', '{Cz}-{Kz}'))
-  sheet.column(n('up'), `${ANGLE('{Cx}-{Kx}', '{Cz}-{Kz}')}+DEGREES(ASIN({R}/${c('toC')}))`)
-  sheet.column(n('front'), `SQRT(${c('toC')}^2-{R}^2)`)
-  sheet.column(n('Fx'), `{Kx}+${c('front')}*COS(RADIANS(${c('up')}))`)
-  sheet.column(n('Fy'), c('By'))
-  sheet.column(n('Fz'), `{Kz}+${c('front')}*SIN(RADIANS(${c('up')}))`)
-  sheet.column(n('frontLength'), LENGTH3(n('F'), 'K'))
+  sheet.column(n('Fx'), '{Lx}')
+  sheet.column(n('Fy'), `${c('By')}+{Lshare}*({Ky}-${c('By')})`)
+  sheet.column(n('Fz'), '{Lz}')
+  sheet.column(n('lastLength'), LENGTH3(n('F'), 'K'))
   sheet.column(n('rearLength'), LENGTH3(n('B'), n('E')))
   const pull = (axis: string): string =>
-    `((${c(`E${axis}`)}-${c(`B${axis}`)})/${c('rearLength')}+({K${axis}}-${c(`F${axis}`)})/${c('frontLength')})`
+    `((${c(`E${axis}`)}-${c(`B${axis}`)})/${c('rearLength')}+({K${axis}}-${c(`F${axis}`)})/${c('lastLength')})`
   sheet.column(n('press'), `-({s}*${pull('x')}+{c}*${pull('z')})`)
-  // The arc turns from the rear leg's direction to the front leg's: both tangents are known by their angles.
-  sheet.column(n('wrap'), `RADIANS(${c('up')}+${c('drop')})`)
+  // The arc turns from its radius at the rear contact to that at the front one.
+  sheet.column(n('wrap'), `{psi}-RADIANS(90-${c('drop')})`)
   sheet.column(
     sheetColumn('strap-length', strap as Subject),
-    `${sumOf([`{${sheetColumn('shoulder-free-length', strap as Subject)}}`, `{R}*${c('wrap')}`, c('frontLength'), '[tail]'])}`,
+    `${sumOf([`{${sheetColumn('shoulder-free-length', strap as Subject)}}`, `{R}*${c('wrap')}`, `SQRT({front}^2+({Ky}-${c('By')})^2)`, '[tail]'])}`,
   )
 }
 
@@ -205,10 +268,7 @@ const sub = (sheet: FormulaSheet, side: 'left' | 'right'): void => {
   const id = (quantity: QuantityId): string => sheetColumn(quantity, strap as Subject)
   sheet.column(n('run'), ANGLE(`${c('Lz')}-${c('Tz')}`, `${c('Tx')}-${c('Lx')}`))
   sheet.column(id('sub-to-vertical'), c('run'))
-  sheet.column(
-    id('sub-to-chest'),
-    `${c('run')}-${ANGLE('{shoulder-left-Fz}-{Kz}', '{Kx}-{shoulder-left-Fx}')}`,
-  )
+  sheet.column(id('sub-to-chest'), `${c('run')}-${ANGLE('{F0z}-{Kz}', '{Kx}-{F0x}')}`)
   sheet.column(id('slot-bend'), '0')
   sheet.column(id('strap-length'), `SQRT(${c('flat')}^2+({Hy}-${c('Ty')})^2)+[tail]`)
   twist(sheet, strap, n('L'))

@@ -1,7 +1,7 @@
 import { seatPoint } from '../../src/domain/body/pose'
-import type { PointMm } from '../../src/domain/geometry/point'
+import { gaussNodes } from '../../src/domain/geometry/quadrature'
 import type { QuantityId, Subject } from '../../src/domain/straps/quantity'
-import { gateOf, type StrapScene } from '../../src/domain/straps/scene'
+import type { StrapScene } from '../../src/domain/straps/scene'
 import type { StrapId } from '../../src/domain/straps/strap'
 import type { FormulaSheet } from './formulaSheet'
 
@@ -12,6 +12,21 @@ export const LENGTH3 = (a: string, b: string): string =>
 
 /** Where a quantity of the strap code stands in the sheet: the column's name is `id:subject` with the colon left out. */
 export const sheetColumn = (id: QuantityId, subject: Subject): string => `${id}_${subject}`
+
+const chestPoint = ({ chest, hip }: StrapScene['body']): { xMm: number; yMm: number; zMm: number } => ({
+  xMm: chest.centre.uMm,
+  yMm: hip.yMm,
+  zMm: chest.centre.vMm,
+})
+
+/** Length of an ellipse with half-axes a and b between two parameters in radians: Gauss's rule, far finer than 1e-9 mm here. */
+export const ELLIPSE_ARC = (a: string, b: string, from: string, to: string): string =>
+  `((${to})-(${from}))/2*(${gaussNodes(24)
+    .map(({ at, weight }) => {
+      const angle = `((${from})+(${to}))/2+((${to})-(${from}))/2*(${at})`
+      return `${weight}*SQRT(((${a})*SIN(${angle}))^2+((${b})*COS(${angle}))^2)`
+    })
+    .join('+')})`
 
 export const givenBodies = (sheet: FormulaSheet, scenes: readonly StrapScene[]): void => {
   const given = (name: string, read: (scene: StrapScene) => number): void => {
@@ -32,6 +47,10 @@ export const givenBodies = (sheet: FormulaSheet, scenes: readonly StrapScene[]):
   given('shoulderUp', ({ pose, body }) => seatPoint(pose, body.shoulderPoint.left).zMm)
   given('R', ({ body }) => body.shoulderArc.radiusMm)
   given('halfSpacing', ({ body }) => (body.shoulderPoint.right.yMm - body.shoulderPoint.left.yMm) / 2)
+  given('chestX', ({ pose, body }) => seatPoint(pose, chestPoint(body)).xMm)
+  given('chestZ', ({ pose, body }) => seatPoint(pose, chestPoint(body)).zMm)
+  given('chestA', ({ body }) => body.chest.acrossMm)
+  given('chestB', ({ body }) => body.chest.alongMm)
   given('boneAhead', ({ body }) => body.hip.xMm - body.frontHipBone.left.xMm)
   given('boneAbove', ({ body }) => body.frontHipBone.left.zMm - body.hip.zMm)
   given('boneHalf', ({ body }) => (body.frontHipBone.right.yMm - body.frontHipBone.left.yMm) / 2)
@@ -49,6 +68,8 @@ export const givenBodies = (sheet: FormulaSheet, scenes: readonly StrapScene[]):
   sheet.column('Hz', '[hipZ]+{rise}*{c}')
   sheet.column('Cx', '{Px}+({shoulderUp}-{R})*{s}')
   sheet.column('Cz', '[hipZ]+({shoulderUp}-{R})*{c}')
+  sheet.column('chestx', '{Px}+{chestX}*{c}+{chestZ}*{s}')
+  sheet.column('chestz', '[hipZ]-{chestX}*{s}+{chestZ}*{c}')
   sheet.column('topZ', '[hipZ]+{shoulderUp}*{c}')
 }
 
@@ -72,20 +93,21 @@ export const givenMounts = (sheet: FormulaSheet, scene: StrapScene): void => {
     sheet.column(`${strap}-Tz`, `[${strap}Z]`)
     sheet.input(`${strap}Plan`, mount.planDeg)
     sheet.input(`${strap}Lean`, mount.leanDeg)
-    gateInputs(sheet, scene, strap)
+    if (strap.startsWith('shoulder')) gateInputs(sheet, scene, strap)
   }
 }
 
+/** The lower and the upper edge of a shoulder strap's slot in the back, unturned, and how far the webbing's middle may lie across. */
 const gateInputs = (sheet: FormulaSheet, scene: StrapScene, strap: StrapId): void => {
-  const gate = gateOf(scene, strap)
-  if (gate === null || gate.upper === null) throw new Error(`${strap} has no slot`)
-  const ends = { lo: gate.lower, up: gate.upper }
-  for (const [end, at] of Object.entries(ends)) {
-    const point: PointMm = { xMm: at.uMm, yMm: 0, zMm: at.vMm }
-    seatColumns(sheet, `${strap}-${end}`, seatPoint(scene.pose, point))
-  }
-  sheet.input(`${strap}YMin`, gate.yMinMm ?? -1e6)
-  sheet.input(`${strap}YMax`, gate.yMaxMm ?? 1e6)
+  const slot = scene.seat.slots.find(({ straps }) => straps.includes(strap))
+  if (slot === undefined || slot.face !== 'back' || slot.turnDeg !== 0)
+    throw new Error(`${strap} has no plain slot in the back`)
+  const { xMm, yMm, zMm } = slot.centre
+  seatColumns(sheet, `${strap}-lo`, { xMm, zMm: zMm - slot.heightMm / 2 })
+  seatColumns(sheet, `${strap}-up`, { xMm, zMm: zMm + slot.heightMm / 2 })
+  const halfMm = (slot.lengthMm - scene.belt.webbingMm.shoulder) / 2
+  sheet.input(`${strap}YMin`, scene.pose.hip.yMm + yMm - halfMm)
+  sheet.input(`${strap}YMax`, scene.pose.hip.yMm + yMm + halfMm)
 }
 
 export const twist = (sheet: FormulaSheet, strap: string, next: string): void => {

@@ -6,9 +6,10 @@ import type { StrapPath } from './path'
  * solved path has a point at least 1 µm from its start (throws otherwise: a programmer's error).
  */
 export const lineOfPull = (path: StrapPath): Direction => {
-  const [anchor, ...rest] = path.polyline
-  for (const point of rest) {
-    const direction = anchor === undefined ? null : directionBetween(anchor, point)
+  const { contacts } = path
+  const anchor = contacts[0]
+  for (let index = 1; index < contacts.length && anchor !== undefined; index += 1) {
+    const direction = directionBetween(anchor.point, contacts[index]?.point ?? anchor.point)
     if (direction !== null) return direction
   }
   throw new RangeError(`the path of ${path.strap} has no length`)

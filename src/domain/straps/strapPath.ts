@@ -112,28 +112,46 @@ export const touchLengthMm = (from: Touch, to: Touch): number => {
   return Math.sqrt(arc.lengthMm * arc.lengthMm + acrossMm * acrossMm)
 }
 
-/** The path through contacts in order from the anchor on, at least one of them `body` or `buckle`. */
-export const strapPath = (strap: StrapId, touches: readonly [Touch, ...Touch[]]): StrapPath => {
-  const polyline: PointMm[] = []
-  let lengthMm = 0
-  let bodyIndex = 0
-  for (let index = 0; index < touches.length; index += 1) {
-    const touch = touches[index]
-    if (touch === undefined) break
-    if (bodyIndex === 0 && (touch.on === 'body' || touch.on === 'buckle')) bodyIndex = index
-    polyline.push(touch.point)
-    const next = touches[index + 1]
-    if (next === undefined) break
-    lengthMm += touchLengthMm(touch, next)
-    if (touch.arcToNext !== null) addArcPoints(polyline, touch.point, next.point, touch.arcToNext)
+/** A path whose drawn points are worked out when somebody draws it: most paths are only measured. */
+class TautPath implements StrapPath {
+  readonly strap: StrapId
+  readonly contacts: readonly [Touch, ...Touch[]]
+  readonly effectiveAnchor: PointMm
+  readonly bodyContact: PointMm
+  readonly lengthMm: number
+
+  constructor(strap: StrapId, contacts: readonly [Touch, ...Touch[]]) {
+    let lengthMm = 0
+    let outside = contacts[0]
+    let onBody: Touch | null = null
+    let before: Touch | null = null
+    for (const touch of contacts) {
+      if (before !== null) lengthMm += touchLengthMm(before, touch)
+      if (onBody === null && (touch.on === 'body' || touch.on === 'buckle')) {
+        outside = before ?? touch
+        onBody = touch
+      }
+      before = touch
+    }
+    this.strap = strap
+    this.contacts = contacts
+    this.effectiveAnchor = outside.point
+    this.bodyContact = (onBody ?? outside).point
+    this.lengthMm = lengthMm
   }
-  const [anchor] = touches
-  return {
-    strap,
-    contacts: touches,
-    polyline,
-    effectiveAnchor: (touches[bodyIndex - 1] ?? anchor).point,
-    bodyContact: (touches[bodyIndex] ?? anchor).point,
-    lengthMm,
+
+  get polyline(): readonly PointMm[] {
+    const points: PointMm[] = []
+    let before: Touch | null = null
+    for (const touch of this.contacts) {
+      if (before?.arcToNext) addArcPoints(points, before.point, touch.point, before.arcToNext)
+      points.push(touch.point)
+      before = touch
+    }
+    return points
   }
 }
+
+/** The path through contacts in order from the anchor on, at least one of them `body` or `buckle`. */
+export const strapPath = (strap: StrapId, touches: readonly [Touch, ...Touch[]]): StrapPath =>
+  new TautPath(strap, touches)

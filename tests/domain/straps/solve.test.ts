@@ -15,7 +15,7 @@ import { seatPose } from '../../../src/domain/straps/seatPose'
 import { solvePlace } from '../../../src/domain/straps/solve'
 import { mirroredStrap, STRAP_IDS, strapsOf, type StrapId } from '../../../src/domain/straps/strap'
 import { anyScene, mirrored, movedAndScaled } from './arbitraryScenes'
-import { belt, lapTabs, point, scene, tab, valueOf } from './scenes'
+import { bar, belt, lapTabs, point, scene, tab, valueOf } from './scenes'
 
 const otherSubject = (subject: Subject): Subject => {
   const strap = STRAP_IDS.find((id) => id === subject)
@@ -209,6 +209,8 @@ describe('solvePlace', () => {
     const joined = {
       ...given,
       belt: belt(7, { shoulderTailMm: 150, adjusters: { lap: { fromAnchorMm: 100, lengthMm: 50 } } }),
+      // The bar lowered out of the tail's way.
+      tubes: [bar(400, 300, 40)],
       anchors: [
         ...given.anchors.filter(({ strap }) => !strap.startsWith('shoulder')),
         eye('shoulder-left'),
