@@ -6,7 +6,7 @@ import { completionOf } from '../state/selectors'
 const QUIET_MS = 300
 
 /** Whether remedies have been worked out for longer than is worth no word. */
-export const useIsWorking = (): boolean => {
+const useIsWorking = (): boolean => {
   const isWorking = useApp((state) => completionOf(state) === 'working')
   const [isLong, setLong] = useState(false)
   useEffect(() => {
@@ -21,14 +21,14 @@ export const useIsWorking = (): boolean => {
 }
 
 /** The way on where remedies could not be worked out beside the page. */
-export const CompletionFailure = (props: { readonly what: string }): ReactElement => {
+const Failure = (): ReactElement => {
   const { completeHere } = useActions()
   const message = useApp(({ completion }) => (completion.kind === 'failed' ? completion.message : ''))
   return (
     <div className="completion-failure">
       <p>
-        {props.what} could not be worked out in the background ({message.replace(/\.$/, '')}). All numbers and
-        verdicts are right. Work it out here: the page stands still meanwhile.
+        What could mend these findings could not be worked out in the background ({message.replace(/\.$/, '')}
+        ). All numbers and verdicts are right. Work it out here: the page stands still meanwhile.
       </p>
       <button type="button" onClick={completeHere}>
         Work it out here
@@ -44,7 +44,7 @@ export const RemedyStatus = (): ReactElement => {
   return (
     <div className="remedy-status" role="status" data-testid="remedy-status">
       {isWorking ? <p className="hint">Working out remedies…</p> : null}
-      {isFailed ? <CompletionFailure what="What could mend these findings" /> : null}
+      {isFailed ? <Failure /> : null}
     </div>
   )
 }
