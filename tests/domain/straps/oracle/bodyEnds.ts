@@ -14,12 +14,14 @@ import { apart, vectorOf, type Vector } from './vector'
 /** The rest of a strap from its last point outside the body: where it touches first, then the length from there to its end. */
 export interface Arrival {
   readonly touch: Vector
-  readonly restMm: number
+  readonly restMm: () => number
+  /** The strap would pass clear of what it must bear on: counts only at rest, a search may come by. */
+  readonly isClear: boolean
   /** Further contacts, the last being the strap's end. */
   readonly later: readonly Vector[]
 }
 
-/** Null when the point lies inside the body or the strap would not touch it as it must. */
+/** Null when the point lies inside the body. */
 export type BodyEnd = (last: Vector) => Arrival | null
 
 const TURN = 2 * Math.PI
@@ -44,10 +46,12 @@ interface FrontLine {
   readonly points: readonly { readonly at: Flat; readonly alongMm: number }[]
 }
 
-/** The reach of the hull of circle, chest and buckle, swept from straight up to straight down; null when the buckle is inside. */
-const frontLine = (arc: Oval, chest: Oval | null, buckle: Flat): FrontLine | null => {
-  const from = Math.PI / 4
-  const to = 2 * Math.PI
+/**
+ * The reach of the hull of circle, chest and buckle, swept from up the torso line (`from`) forward and down; null when the buckle
+ * is inside.
+ */
+const frontLine = (arc: Oval, chest: Oval | null, buckle: Flat, from: number): FrontLine | null => {
+  const to = from + 1.5 * Math.PI
   const toBuckle = overtaken(ovalReach(arc), pointReach(buckle), from, to)
   const toChest = chest && overtaken(ovalReach(arc), ovalReach(chest), from, to)
   if (chest === null || toChest === null || (toBuckle !== null && toBuckle <= toChest)) {
@@ -79,7 +83,7 @@ export const shoulderEnd = (body: PosedBody, shoulder: 'left' | 'right', buckle:
   const arc = circle([centre.uMm, centre.vMm], radiusMm)
   const y = body.shoulderPoint[shoulder].yMm
   const chest = body.chest.acrossMm > 0 ? chestOval(body.chest, body.reclineDeg) : null
-  const front = frontLine(arc, chest, side(buckle))
+  const front = frontLine(arc, chest, side(buckle), Math.PI / 2 - body.reclineDeg * DEG)
   return (last) => {
     const reach = pointReach(side(last))
     // Sweeping back from the top of the arc, the strap leaves where the last point outside reaches further.
@@ -87,14 +91,14 @@ export const shoulderEnd = (body: PosedBody, shoulder: 'left' | 'right', buckle:
     if (front === null || !isOutside) return null
     const toward = Math.atan2(last[2] - centre.vMm, last[0] - centre.uMm)
     const meets = bisected((angle) => reach(angle) - ovalReach(arc)(angle), toward, toward + Math.PI)
-    if (meets > front.leaves) return null
     const [x, z] = ovalPoint(arc, meets)
     const slope = (buckle[1] - y) / front.lengthMm
     const frontMm = Math.hypot(front.lengthMm, buckle[1] - y)
     const [fx, fz] = ovalPoint(arc, front.leaves)
     return {
       touch: [x, y, z],
-      restMm: ovalLength(arc, meets, front.leaves) + frontMm,
+      restMm: () => ovalLength(arc, meets, front.leaves) + frontMm,
+      isClear: meets > front.leaves,
       later: [
         [fx, y, fz],
         ...front.points.map(({ at, alongMm }): Vector => [at[0], y + slope * alongMm, at[1]]),
@@ -113,8 +117,9 @@ export const lapEnd = (body: PosedBody, strap: 'left' | 'right'): BodyEnd => {
   const sign = strap === 'left' ? -1 : 1
   const yb = Math.abs(body.frontHipBone.right.yMm - body.frontHipBone.left.yMm) / 2
   const end = Math.max(0, body.hipHalfBreadthMm - yb)
-  return (last) => {
-    if (last[0] <= hip[0]) return null
+  return (given) => {
+    // A search may look ahead of the hip on its way; `isLapBehind` has the last word.
+    const last: Vector = [Math.max(given[0], hip[0] + 1e-6), given[1], given[2]]
     const lineDeg = Math.atan2(hip[2] - last[2], last[0] - hip[0]) / DEG
     const low = body.lapLowestDeg * DEG
     const aim: Flat =
@@ -134,22 +139,26 @@ export const lapEnd = (body: PosedBody, strap: 'left' | 'right'): BodyEnd => {
     const section: Oval = { centre: [0, yb], along: [1, 0], a: r * k, b: end * k }
     const outside: Flat = [-footMm, sign * (last[1] - hip[1])]
     // From the front pole (normal forward) outward and back, until the last point outside reaches further.
-    const meets = overtaken(ovalReach(section), pointReach(outside), 0, Math.PI, 720)
+    const meets = overtaken(ovalReach(section), pointReach(outside), 0, Math.PI, 120)
     if (meets === null) return null
     const touch = ovalPoint(section, meets)
     return {
       touch: inSpace(touch),
-      restMm: ovalLength(section, 0, meets),
+      restMm: () => ovalLength(section, 0, meets),
+      isClear: false,
       later: [inSpace([r * k, yb])],
     }
   }
 }
 
-/**
- * Down the front of the groin and under it as far as needed, evenly across the unrolled length from the buckle. A thigh strap that
- * the wearer sits on (`isUnder`) leaves at the lowest point or behind it.
- */
-export const subEnd = (body: PosedBody, buckle: Vector, isUnder = false): BodyEnd => {
+/** A lap strap pulls rearward: its last point outside the body lies behind the hip point. */
+export const isLapBehind = (body: PosedBody, last: Vector): boolean => last[0] > body.hip.xMm
+
+/** A thigh strap that the wearer sits on leaves the body at its lowest point or behind it. */
+export const isSubBehind = (body: PosedBody, touch: Vector): boolean => touch[0] >= body.groinArc.centre.uMm
+
+/** Down the front of the groin and under it as far as needed, evenly across the unrolled length from the buckle. */
+export const subEnd = (body: PosedBody, buckle: Vector): BodyEnd => {
   const { centre, radiusMm } = body.groinArc
   const middle: Flat = [centre.uMm, centre.vMm]
   const arc = circle(middle, radiusMm)
@@ -163,8 +172,7 @@ export const subEnd = (body: PosedBody, buckle: Vector, isUnder = false): BodyEn
     const turned = (((polar(side(last)) - buckleAt) % TURN) + TURN) % TURN
     const on = buckleAt + Math.acos(radiusMm / buckleMm)
     const off = buckleAt + turned - Math.acos(radiusMm / lastMm)
-    if (isUnder && (off <= on || off < 1.5 * Math.PI)) return null
-    if (off <= on) return { touch: buckle, restMm: 0, later: [] }
+    if (off <= on) return { touch: buckle, restMm: () => 0, isClear: false, later: [] }
     const downMm = Math.sqrt(buckleMm ** 2 - radiusMm ** 2)
     const arcMm = radiusMm * (off - on)
     const awayMm = Math.sqrt(lastMm ** 2 - radiusMm ** 2)
@@ -177,7 +185,8 @@ export const subEnd = (body: PosedBody, buckle: Vector, isUnder = false): BodyEn
     const first = at(on, downMm)
     return {
       touch,
-      restMm: Math.hypot(arcMm, touch[1] - first[1]) + apart(first, buckle),
+      restMm: () => Math.hypot(arcMm, touch[1] - first[1]) + apart(first, buckle),
+      isClear: false,
       later: [first, buckle],
     }
   }

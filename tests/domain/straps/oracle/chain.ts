@@ -63,18 +63,18 @@ const slopeAt = (start: Vector, openings: readonly Opening[], end: Vector, x: re
     const length = norm(run)
     const along = times(run, 1 / length)
     // The piece's end `piece` moves with variables 2(piece − 1) and +1, its other end with 2·piece and +1.
-    const moved = [-2, -1, 0, 1]
-      .map((offset) => ({ index: 2 * piece + offset, sign: offset < 0 ? -1 : 1 }))
-      .filter(({ index }) => index >= 0 && index < size)
-    for (const { index, sign } of moved) {
+    const first = Math.max(0, 2 * piece - 2)
+    const last = Math.min(size, 2 * piece + 2)
+    for (let index = first; index < last; index += 1) {
       const axis = axes[index] ?? along
-      gradient[index] = (gradient[index] ?? 0) + sign * dot(along, axis)
-      for (const other of moved) {
-        const second = axes[other.index] ?? along
-        const square = dot(axis, second) - dot(along, axis) * dot(along, second)
-        const row = curvature[index]
-        if (row !== undefined)
-          row[other.index] = (row[other.index] ?? 0) + (sign * other.sign * square) / length
+      const sign = index < 2 * piece ? -1 : 1
+      const share = dot(along, axis)
+      gradient[index] = (gradient[index] ?? 0) + sign * share
+      const row = curvature[index] ?? []
+      for (let other = first; other < last; other += 1) {
+        const second = axes[other] ?? along
+        const square = dot(axis, second) - share * dot(along, second)
+        row[other] = (row[other] ?? 0) + ((other < 2 * piece ? -sign : sign) * square) / length
       }
     }
   }

@@ -2,8 +2,9 @@ import type { StrapPath } from '../../../../src/domain/straps/path'
 import type { QuantityId } from '../../../../src/domain/straps/quantity'
 import type { StrapScene } from '../../../../src/domain/straps/scene'
 import { solvePlace, type SolvedPlace } from '../../../../src/domain/straps/solve'
-import type { StrapId } from '../../../../src/domain/straps/strap'
+import { strapFamily, type StrapId } from '../../../../src/domain/straps/strap'
 import { oraclePlace, type OraclePlace, type OracleStrap } from './place'
+import { isStraddling, slotOpenings } from './openings'
 import { slotBendDeg } from './slotBend'
 import { bendDeg } from './taut'
 import { apart, minus, towards, turnDeg, vectorOf, type Vector } from './vector'
@@ -124,6 +125,16 @@ export interface Comparison {
   readonly oracle: OraclePlace
 }
 
+/** A tube across or close by the plane of its own strap's slot: at the model's border, left out of the comparison. */
+const straddles = (scene: StrapScene, strap: StrapId): boolean => {
+  const mount = scene.anchors.find((anchor) => anchor.strap === strap)?.mount
+  if (mount?.kind !== 'wrap') return false
+  const tube = scene.tubes.find(({ id }) => id === mount.tubeId)
+  const slot = scene.seat.slots.find(({ straps }) => straps.includes(strap))
+  if (tube === undefined || slot === undefined) return false
+  return isStraddling(slotOpenings(scene, slot, strap), vectorOf(mount.point), tube.outsideDiameterMm)
+}
+
 /** Both solvers on one scene. */
 export const compared = (scene: StrapScene): Comparison => {
   const oracle = oraclePlace(scene)
@@ -133,11 +144,20 @@ export const compared = (scene: StrapScene): Comparison => {
     return path ? [{ strap, path }] : []
   })
   const both = new Set(pairs.map(({ strap }) => strap.strap))
+  const onlyOracle = oracle.straps.flatMap(({ strap }) => (both.has(strap) ? [] : [strap]))
+  const onlySolver = solved.paths.flatMap(({ strap }) => (both.has(strap) ? [] : [strap]))
+  // The buckle is where the lap straps meet: without the same ones the others end elsewhere.
+  const isLap = (strap: StrapId): boolean => strapFamily(strap) === 'lap'
+  const areLapsAlike = ![...onlyOracle, ...onlySolver].some(isLap)
+  const isKnown = oracle.buckle !== null && !solved.problems.some(({ kind }) => kind === 'buckle-unknown')
+  const counted = (strap: StrapId): boolean =>
+    (isLap(strap) || (areLapsAlike && isKnown)) && !straddles(scene, strap)
+  const usable = areLapsAlike ? pairs.filter(({ strap }) => counted(strap.strap)) : []
   return {
-    compared: pairs.map(({ strap }) => strap),
-    differences: pairs.flatMap(({ strap, path }) => strapDifferences(scene, strap, path, solved)),
-    onlyOracle: oracle.straps.flatMap(({ strap }) => (both.has(strap) ? [] : [strap])),
-    onlySolver: solved.paths.flatMap(({ strap }) => (both.has(strap) ? [] : [strap])),
+    compared: usable.map(({ strap }) => strap),
+    differences: usable.flatMap(({ strap, path }) => strapDifferences(scene, strap, path, solved)),
+    onlyOracle: onlyOracle.filter(counted),
+    onlySolver: onlySolver.filter(counted),
     solved,
     oracle,
   }

@@ -70,7 +70,7 @@ describe('solvePlace', () => {
           solved.problems.map(({ kind }) => kind).toSorted(),
         )
       }),
-      { numRuns: 1000 },
+      { numRuns: 1000, endOnFailure: true },
     )
     expect(compared).toBeGreaterThan(3000)
   })
@@ -87,7 +87,7 @@ describe('solvePlace', () => {
         const difference = largestDifference(valuesOf(solved, same), valuesOf(moved, same))
         expect(difference.by < ROUNDING ? 'same' : difference).toBe('same')
       }),
-      { numRuns: 1000 },
+      { numRuns: 1000, endOnFailure: true },
     )
   })
 })

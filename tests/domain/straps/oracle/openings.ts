@@ -65,21 +65,39 @@ export const rimOpening = (scene: StrapScene): Opening => {
   }
 }
 
-/** The openings on the way from a mount (its middle at `from`) to the body at `to`, the mount's side first; none that does not act. */
-export const openingsOf = (
+/** The openings on the way from a mount (its middle at `from`), the mount's side first. */
+export const possibleOpenings = (
   scene: StrapScene,
   strap: StrapId,
   from: Vector,
   to: Vector,
-): readonly Opening[] | 'slot-not-reached' => {
+): readonly Opening[] => {
   const slot = scene.seat.slots.find(({ straps }) => straps.includes(strap))
   if (slot === undefined) {
     if (strapFamily(strap) !== 'shoulder') return []
     const rim = rimOpening(scene)
     return from[0] > rim.origin[0] ? [rim] : []
   }
-  const openings = slotOpenings(scene, slot, strap)
-  const isReached = openings.every((opening) => planeDistance(opening, from) * planeDistance(opening, to) < 0)
-  if (!isReached) return 'slot-not-reached'
-  return openings.toSorted((a, b) => Math.abs(planeDistance(a, from)) - Math.abs(planeDistance(b, from)))
+  const toBody = (opening: Opening): number =>
+    planeDistance(opening, from) * Math.sign(planeDistance(opening, to))
+  return slotOpenings(scene, slot, strap).toSorted((a, b) => toBody(b) - toBody(a))
 }
+
+/** The same for a contact at `from`, if that lies beyond all of them as seen from the body at `to`. */
+export const openingsOf = (
+  scene: StrapScene,
+  strap: StrapId,
+  from: Vector,
+  to: Vector,
+): readonly Opening[] | 'slot-not-reached' => {
+  const openings = possibleOpenings(scene, strap, from, to)
+  const isReached = openings.every(
+    (opening) =>
+      opening.isOpenAbove === true || planeDistance(opening, from) * planeDistance(opening, to) < 0,
+  )
+  return isReached ? openings : 'slot-not-reached'
+}
+
+/** Whether a wrapped tube straddles the plane of one of the openings: then it depends on the contact whether the slot is reached. */
+export const isStraddling = (openings: readonly Opening[], centre: Vector, radiusMm: number): boolean =>
+  openings.some((opening) => Math.abs(planeDistance(opening, centre)) <= radiusMm)

@@ -76,14 +76,15 @@ export const ovalLength = (oval: Oval, from: number, to: number): number => {
   const turn = (((end - start) % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI)
   // A rounding error below 0 is no full turn.
   const swept = turn > 2 * Math.PI - 1e-7 ? turn - 2 * Math.PI : turn
+  if (oval.a === oval.b) return oval.a * swept
   return quadratureLength(oval, start, start + swept, 24)
 }
 
-/** The root of a function that changes sign between `low` and `high`, by bisection to the last bit that matters. */
+/** The root of a function that changes sign between `low` and `high`, by bisection to rounding. */
 export const bisected = (value: (at: number) => number, low: number, high: number): number => {
   const isLowPositive = value(low) > 0
   let [a, b] = [low, high]
-  for (let step = 0; step < 60; step += 1) {
+  for (let step = 0; step < 52; step += 1) {
     const middle = (a + b) / 2
     if (value(middle) > 0 === isLowPositive) a = middle
     else b = middle
@@ -95,7 +96,7 @@ export const bisected = (value: (at: number) => number, low: number, high: numbe
  * Turning anticlockwise from `from`, where the reach of `next` first exceeds that of `now`: there the common tangent lies along
  * both. Null when it does not happen up to `to`.
  */
-export const overtaken = (now: Reach, next: Reach, from: number, to: number, steps = 180): number | null => {
+export const overtaken = (now: Reach, next: Reach, from: number, to: number, steps = 120): number | null => {
   const lead = (angle: number): number => next(angle) - now(angle)
   let before = from
   for (let step = 1; step <= steps; step += 1) {

@@ -1,11 +1,11 @@
 import type { Anchor } from '../../../../src/domain/straps/anchor'
 import type { StrapScene } from '../../../../src/domain/straps/scene'
 import { strapFamily, strapSide, strapsOf, type StrapId } from '../../../../src/domain/straps/strap'
-import { lapEnd, shoulderEnd, subEnd, type BodyEnd } from './bodyEnds'
+import { isLapBehind, isSubBehind, lapEnd, shoulderEnd, subEnd, type BodyEnd } from './bodyEnds'
 import type { Opening } from './chain'
 import { joinedStraps } from './joined'
 import { mountEnd } from './mountEnd'
-import { openingsOf } from './openings'
+import { openingsOf, possibleOpenings } from './openings'
 import { edgeChain } from './seatSide'
 import { bentPasses, tautStrap, type Taut } from './taut'
 import { apart, plus, times, vectorOf, type Vector } from './vector'
@@ -49,8 +49,7 @@ const waysOf = (
   to: Vector,
   body: BodyEnd,
 ): readonly (readonly Opening[])[] | null => {
-  const openings = openingsOf(scene, strap, from, to)
-  if (openings === 'slot-not-reached') return null
+  const openings = possibleOpenings(scene, strap, from, to)
   if (openings.length > 0 || strapFamily(strap) === 'shoulder') return [openings]
   const anchor = anchorOf(scene, strap)
   return anchor ? edgeChain(scene, mountEnd(anchor.mount, scene.tubes), from, body) : null
@@ -62,14 +61,18 @@ const oneStrap = (scene: StrapScene, strap: StrapId, body: BodyEnd, to: Vector):
   if (anchor === undefined) return null
   const from = vectorOf(anchor.mount.point)
   const ways = waysOf(scene, strap, from, to, body)
-  return ways && tautStrap(mountEnd(anchor.mount, scene.tubes), ways, body, from)
+  const taut = ways && tautStrap(mountEnd(anchor.mount, scene.tubes), ways, body, from)
+  if (!taut) return null
+  // A tube may straddle the plane of a slot: the contact decides.
+  return openingsOf(scene, strap, taut.contact, to) === 'slot-not-reached' ? null : taut
 }
 
 const lapStraps = (scene: StrapScene): readonly { side: 'left' | 'right'; taut: Taut; front: Vector }[] =>
   (['left', 'right'] as const).flatMap((side) => {
     const taut = oneStrap(scene, `lap-${side}`, lapEnd(scene.body, side), vectorOf(scene.body.hip))
     const front = taut?.arrival.later[0]
-    return taut && front ? [{ side, taut, front }] : []
+    const last = taut && (bentPasses(taut, CLEAN_DEG).at(-1) ?? taut.contact)
+    return taut && front && last && isLapBehind(scene.body, last) ? [{ side, taut, front }] : []
   })
 
 /** Midway between the front contacts of the lap straps, in the middle of the seat. */
@@ -87,9 +90,15 @@ const shoulderStrapsEnd = (scene: StrapScene, laps: ReturnType<typeof lapStraps>
   return laps.find(({ side }) => side === other)?.front ?? buckle
 }
 
+/** A shoulder strap whose free run would lead forward from the shoulder has no path. */
+const runsRearward = ({ effective, arrival }: OracleStrap): boolean => effective[0] >= arrival.touch[0]
+
 const shoulderStraps = (scene: StrapScene, buckle: Vector): readonly OracleStrap[] => {
   const straps = strapsOf(scene.belt).filter((strap) => strapFamily(strap) === 'shoulder')
-  if (scene.belt.shoulderTailMm !== undefined && straps.length === 2) return joinedStraps(scene, buckle)
+  if (scene.belt.shoulderTailMm !== undefined && straps.length === 2) {
+    const joined = joinedStraps(scene, buckle)
+    return joined.every(runsRearward) ? joined : []
+  }
   return straps.flatMap((strap) => {
     const side = strapSide(strap)
     if (side === 'centre') return []
@@ -114,12 +123,14 @@ export const oraclePlace = (scene: StrapScene): OraclePlace => {
   return {
     buckle,
     straps: [
-      ...shoulderStraps(scene, shoulderStrapsEnd(scene, laps, buckle)),
+      ...shoulderStraps(scene, shoulderStrapsEnd(scene, laps, buckle)).filter(runsRearward),
       ...laps.map(({ side, taut, front }) => finished(`lap-${side}`, taut, apart(front, buckle))),
       ...subs.flatMap((strap) => {
         const isUnder = scene.belt.thighStraps === 'under-thighs' && strap !== 'sub-centre'
-        const taut = oneStrap(scene, strap, subEnd(scene.body, buckle, isUnder), vectorOf(scene.body.hip))
-        return taut ? [finished(strap, taut, 0)] : []
+        const taut = oneStrap(scene, strap, subEnd(scene.body, buckle), vectorOf(scene.body.hip))
+        return taut && (!isUnder || isSubBehind(scene.body, taut.arrival.touch))
+          ? [finished(strap, taut, 0)]
+          : []
       }),
     ],
   }

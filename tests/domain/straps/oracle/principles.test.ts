@@ -13,7 +13,7 @@ import { apart, dot, minus, norm, plus, times, towards, unit, vectorOf, type Vec
 /* What a taut strap must be, whatever found it: no second solver here. */
 
 const anyScene: fc.Arbitrary<StrapScene> = fc.constantFrom(...VARIANTS).chain(randomScene)
-const RUNS = { numRuns: 1500 }
+const RUNS = { numRuns: 1500, endOnFailure: true }
 const TINY = 1e-6
 
 const eachPath = (given: StrapScene, look: (path: StrapPath, air: InAir) => void): void => {
@@ -147,7 +147,7 @@ describe('a solved path', () => {
         })
         expect(longestLead).toBeLessThan(TINY)
       }),
-      { numRuns: 300 },
+      { numRuns: 300, endOnFailure: true },
     )
     expect(tried).toBeGreaterThan(50_000)
   })

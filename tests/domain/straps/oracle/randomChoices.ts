@@ -41,10 +41,10 @@ export const bodyChoice = fc.record({
   boneHalfMm: mm(95, 125),
   hipHalfBreadthMm: mm(110, 195),
   chest: fc.record({
-    aheadMm: mm(20, 60),
-    upShare: mm(0.6, 0.7),
-    acrossMm: mm(60, 150),
-    alongMm: mm(120, 190),
+    aheadMm: mm(-40, 40),
+    upShare: mm(0.6, 0.68),
+    acrossMm: mm(90, 150),
+    alongShare: mm(0.2, 0.28),
   }),
 })
 
@@ -65,7 +65,7 @@ export const lapChoice = fc.record({
   at: at([20, 400], [60, 140], [-350, 20]),
   way: fc.constantFrom('free', 'side-slot', 'side-slot', 'back-slot', 'seat-side'),
   wallMm: mm(2, 60),
-  slot: at([-60, 130], [0, 0], [-170, 40]),
+  slot: at([40, 140], [0, 0], [-170, -40]),
   opening,
 })
 

@@ -38,8 +38,16 @@ const SIDES = [
   ['right', 1],
 ] as const
 
+/** Half the width of all that straps touch about the hips. */
+const halfBodyMm = ({ body }: SceneChoice): number => Math.max(body.hipHalfBreadthMm, body.boneHalfMm)
+
 /** A mount of the chosen kind with its own tube where it is wrapped. */
-const mounted = (strap: StrapId, at: PointMm, choice: MountChoice): { anchor: Anchor; tubes: Tube[] } => {
+const mounted = (
+  strap: StrapId,
+  at: PointMm,
+  choice: MountChoice,
+  tubeId = `tube-${strap}`,
+): { anchor: Anchor; tubes: Tube[] } => {
   if (choice.kind === 'tab') return { anchor: tab(strap, at, { planDeg: 10, leanDeg: -15 }), tubes: [] }
   if (choice.kind === 'eye') {
     const eye = { planDeg: 5, riseDeg: 20, threadDiameterMm: 11, eyeDiameterMm: 25, tubeId: null }
@@ -48,17 +56,20 @@ const mounted = (strap: StrapId, at: PointMm, choice: MountChoice): { anchor: An
   const tilt = choice.kind === 'wrap' ? 0 : 1
   const along = (share: number): PointMm =>
     point(at.xMm + tilt * choice.tiltX * share, at.yMm + share, at.zMm + tilt * choice.tiltZ * share)
-  const id = `tube-${strap}`
   const tube: Tube = {
-    id,
-    name: id,
+    id: tubeId,
+    name: tubeId,
     role: 'harness-bar',
     points: [along(-60), along(60)],
     outsideDiameterMm: choice.diameterMm,
     wallMm: 2,
   }
-  return { anchor: wrap(strap, at, choice.over, id), tubes: [tube] }
+  return { anchor: wrap(strap, at, choice.over, tubeId), tubes: [tube] }
 }
+
+/** Over or under says nothing of a strap that runs straight up from its tube: wraps lie well behind what they pull on. */
+const behind = (by: PointMm, { kind }: MountChoice): PointMm =>
+  kind.endsWith('wrap') ? { ...by, xMm: Math.max(by.xMm, 100 - by.zMm) } : by
 
 /** Mounts of all seven straps; those that an arrangement lacks are never asked for. */
 const mountsOf = (
@@ -75,19 +86,31 @@ const mountsOf = (
     const shoulder = choice.shoulder[isJoined ? 0 : i] ?? choice.shoulder[0]
     const lap = choice.lap[i] ?? choice.lap[0]
     const sub = choice.sub[i] ?? choice.sub[0]
-    const outMm = body.hipHalfBreadthMm + lap.wallMm + thickMm / 2 + lap.at.yMm - 55
+    const outMm = halfBodyMm(choice) + lap.wallMm + thickMm + lap.at.yMm - 55
     const under = point(lap.at.xMm, sub.at.yMm * 2, Math.min(lap.at.zMm, -110))
     return [
       mounted(
         `shoulder-${side}`,
         from(top, isJoined ? { ...shoulder.at, yMm: shoulder.at.yMm / 5 } : shoulder.at, isJoined ? 1 : sign),
         shoulder.mount,
+        isJoined ? 'tube-joined' : undefined,
       ),
-      mounted(`lap-${side}`, from(body.hip, { ...lap.at, yMm: outMm }, sign), lap.mount),
-      mounted(`sub-${side}`, from(body.hip, isUnderThighs ? under : sub.at, sign), sub.mount),
+      mounted(`lap-${side}`, from(body.hip, behind({ ...lap.at, yMm: outMm }, lap.mount), sign), lap.mount),
+      mounted(
+        `sub-${side}`,
+        from(body.hip, behind(isUnderThighs ? under : sub.at, sub.mount), sign),
+        sub.mount,
+      ),
     ]
   })
-  return [...both, mounted('sub-centre', from(body.hip, choice.sub[0].centre, 1), choice.sub[0].mount)]
+  return [
+    ...both,
+    mounted(
+      'sub-centre',
+      from(body.hip, behind(choice.sub[0].centre, choice.sub[0].mount), 1),
+      choice.sub[0].mount,
+    ),
+  ]
 }
 
 const shoulderSlots = (choice: SceneChoice): readonly Slot[] => {
@@ -115,7 +138,8 @@ const lapSlots = (choice: SceneChoice): readonly Slot[] => {
   if (way === 'free' || way === 'seat-side') return []
   return SIDES.map(([side, sign], i) => {
     const own = choice.lap[i] ?? choice.lap[0]
-    const wallMm = choice.body.hipHalfBreadthMm + own.wallMm
+    // The inner face of the wall clears the hips.
+    const wallMm = halfBodyMm(choice) + own.wallMm + choice.thicknessMm / 2
     const straps: readonly StrapId[] = [`lap-${side}`]
     return way === 'side-slot'
       ? slot({
@@ -190,17 +214,17 @@ const sceneOf = (choice: SceneChoice, variant: Variant): StrapScene => {
     belt: belt(ARRANGEMENT_OF[variant], {
       diagonal: choice.diagonal,
       ...(isUnderThighs ? { thighStraps: 'under-thighs' } : {}),
-      ...(isJoined ? { shoulderTailMm: shoulder.tailShare * 0.6 * (shoulder.at.xMm - 100) } : {}),
+      ...(isJoined ? { shoulderTailMm: 60 + shoulder.tailShare * 0.6 * (shoulder.at.xMm - 220) } : {}),
     }),
     seat: {
       backrestRim: shoulder.rim,
-      sideOutline: outlineOf(choice),
-      topOutline: [-1, 1].map((sign) => ({ xMm: 0, yMm: sign * (body.hipHalfBreadthMm + 2) })),
+      sideOutline: isUnderThighs ? [] : outlineOf(choice),
+      topOutline: [-1, 1].map((sign) => ({ xMm: 0, yMm: sign * (halfBodyMm(choice) + 2) })),
       shellThicknessMm: choice.thicknessMm,
       slots: [...shoulderSlots(choice), ...lapSlots(choice), ...(isUnderThighs ? [] : subSlots(choice))],
     },
     anchors: mounts.map(({ anchor }) => anchor),
-    tubes: mounts.flatMap(({ tubes }) => tubes),
+    tubes: [...new Map(mounts.flatMap(({ tubes }) => tubes.map((tube) => [tube.id, tube]))).values()],
   })
   return withChest(given, choice)
 }
@@ -210,7 +234,8 @@ const withChest = (given: StrapScene, { body }: SceneChoice): StrapScene => {
     given.pose,
     point(-body.chest.aheadMm, 0, body.chest.upShare * body.hipToShoulderMm),
   )
-  const { acrossMm, alongMm } = body.chest
+  const { acrossMm } = body.chest
+  const alongMm = body.chest.alongShare * body.hipToShoulderMm
   const chest = { centre: { uMm: middle.xMm, vMm: middle.zMm }, acrossMm, alongMm }
   return { ...given, body: { ...given.body, chest } }
 }

@@ -15,6 +15,16 @@ const isWithin = (outline: readonly Flat[], [x, z]: Flat): boolean =>
     return crosses ? !inside : inside
   }, false)
 
+/** Whether a piece of the side view crosses the outline anywhere. */
+const isCut = (outline: readonly Flat[], from: Flat, to: Flat): boolean => {
+  const side = (a: Flat, b: Flat, p: Flat): number =>
+    Math.sign((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]))
+  return outline.some((b, i) => {
+    const a = outline.at(i - 1) ?? b
+    return side(a, b, from) !== side(a, b, to) && side(from, to, a) !== side(from, to, b)
+  })
+}
+
 /** The outline's corners from the foremost to the highest, on the side that does not hold the lowest. */
 const upperEdge = (outline: readonly Flat[]): readonly Flat[] => {
   const indexOf = (better: (a: Flat, b: Flat) => boolean): number =>
@@ -38,7 +48,8 @@ const upperEdge = (outline: readonly Flat[]): readonly Flat[] => {
 
 /**
  * A lap or anti-sub strap without a slot: nothing in the way, or one piece after another of the shell's upper edge at its half
- * width, when the straight strap would pass through the shell's side there. Null: through the shell within its width.
+ * width, when the straight strap would pass through the shell's side there. Null: the straight strap would pass through the shell
+ * between its sides.
  */
 export const edgeChain = (
   scene: StrapScene,
@@ -55,13 +66,17 @@ export const edgeChain = (
   if (outline.length < 3 || halfMm === 0 || free === null) return [[]]
   const { contact, arrival } = free
   const wall = scene.pose.hip.yMm + Math.sign(from[1] - scene.pose.hip.yMm) * halfMm
+  const isWithinWidth = ({ 1: y }: Vector): boolean => Math.abs(y - scene.pose.hip.yMm) < halfMm
+  if (isWithinWidth(contact) && isWithinWidth(arrival.touch))
+    return isCut(outline, [contact[0], contact[2]], [arrival.touch[0], arrival.touch[2]]) ? null : [[]]
   if ((contact[1] - wall) * (arrival.touch[1] - wall) >= 0) return [[]]
   const share = (wall - contact[1]) / (arrival.touch[1] - contact[1])
   const through: Flat = [
     contact[0] + share * (arrival.touch[0] - contact[0]),
     contact[2] + share * (arrival.touch[2] - contact[2]),
   ]
-  if (!isWithin(outline, through)) return [[]]
+  if (!isWithin(outline, through))
+    return isCut(outline, through, [arrival.touch[0], arrival.touch[2]]) ? null : [[]]
   const edge = upperEdge(outline)
   return edge.slice(1).map((end, i) => {
     const start = edge[i] ?? end

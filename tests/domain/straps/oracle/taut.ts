@@ -28,7 +28,7 @@ const straight = (
     const arrival = body(contact)
     const next = arrival && mount(arrival.touch)
     if (arrival === null || next === null) return null
-    if (apart(next, contact) < STILL_MM) return { contact: next, arrival }
+    if (apart(next, contact) < STILL_MM) return arrival.isClear ? null : { contact: next, arrival }
     contact = next
   }
   throw new Error('the straight strap does not come to rest')
@@ -48,16 +48,21 @@ const through = (mount: MountEnd, openings: readonly Opening[], body: BodyEnd, b
   let passes: readonly Vector[] = []
   for (let round = 0; round < MOST_ROUNDS; round += 1) {
     const chain = shortestChain(contact, openings, arrival.touch, x)
-    const nextContact = mount(chain.points[0] ?? contact)
-    const nextArrival = body(chain.points.at(-1) ?? contact)
-    if (nextContact === null || nextArrival === null) return null
+    // On its way the search may look from inside a tube or the body; at rest it must not.
+    const foundContact = mount(chain.points[0] ?? contact)
+    const foundArrival = body(chain.points.at(-1) ?? contact)
+    const nextContact = foundContact ?? contact
+    const nextArrival = foundArrival ?? arrival
     const moved = Math.max(
       apart(nextContact, contact),
       apart(nextArrival.touch, arrival.touch),
       ...chain.points.map((point, i) => apart(point, passes[i] ?? contact)),
     )
     ;({ x, points: passes } = chain)
-    if (moved < STILL_MM) return lengthOf(nextContact, passes, nextArrival)
+    if (moved < STILL_MM)
+      return foundContact && foundArrival && !foundArrival.isClear
+        ? lengthOf(foundContact, passes, foundArrival)
+        : null
     // Where the ends answer too strongly they would swing for ever: then they follow part of the way.
     const share = round < SWINGING_ROUNDS ? 1 : 0.3
     contact = plus(contact, minus(nextContact, contact), share)
@@ -70,7 +75,7 @@ const through = (mount: MountEnd, openings: readonly Opening[], body: BodyEnd, b
 const lengthOf = (contact: Vector, passes: readonly Vector[], arrival: Arrival): Taut => {
   const points = [contact, ...passes, arrival.touch]
   const freeMm = points.slice(1).reduce((sum, point, i) => sum + norm(minus(point, points[i] ?? point)), 0)
-  return { contact, passes, arrival, lengthMm: freeMm + arrival.restMm }
+  return { contact, passes, arrival, lengthMm: freeMm + arrival.restMm() }
 }
 
 /**
@@ -84,9 +89,9 @@ export const tautStrap = (
   from: Vector,
 ): Taut | null => {
   const free = straight(mount, body, from)
-  if (free === null) return null
-  const begin = lengthOf(free.contact, [], free.arrival)
   const first = ways[0] ?? []
+  if (free === null) return first.length === 0 ? null : shortestOf(ways, mount, body, null)
+  const begin = lengthOf(free.contact, [], free.arrival)
   if (first.some((opening) => opening.isOpenAbove && !isBetween(opening, begin))) return begin
   if (ways.length <= 1 && first.every((opening) => isPassedClean(opening, begin))) {
     const passes = first.map((opening) => {
@@ -96,11 +101,32 @@ export const tautStrap = (
     })
     return { ...begin, passes }
   }
-  const found = ways.flatMap((openings) => through(mount, openings, body, begin) ?? [])
+  return shortestOf(ways, mount, body, begin)
+}
+
+const shortestOf = (
+  ways: readonly (readonly Opening[])[],
+  mount: MountEnd,
+  body: BodyEnd,
+  straightOne: Taut | null,
+): Taut | null => {
+  const found = ways.flatMap((openings) => {
+    const begin = straightOne ?? throughMiddles(mount, openings, body)
+    return (begin && through(mount, openings, body, begin)) ?? []
+  })
   return found.reduce<Taut | null>(
     (best, one) => (best === null || one.lengthMm < best.lengthMm ? one : best),
     null,
   )
+}
+
+/** Something to start from where a straight strap does not bear on the body: through the middles of the openings. */
+const throughMiddles = (mount: MountEnd, openings: readonly Opening[], body: BodyEnd): Taut | null => {
+  const [near, far] = [openings[0], openings.at(-1)]
+  if (near === undefined || far === undefined) return null
+  const contact = mount(near.origin)
+  const arrival = body(far.origin)
+  return contact && arrival && lengthOf(contact, [], arrival)
 }
 
 /** Whether an opening's plane lies between the two ends; the rim does not act on a strap that bears on the shoulder behind it. */
