@@ -55,8 +55,8 @@ describe('proposedPositions, closed forms', () => {
     expect(best?.limiting).toMatchObject({ ruleId: 'lap', side: 'min', subject: 'lap-left' })
     // Toward 45° is up and to the rear, square to a line that falls at 45°.
     expect(best?.limiting?.towards.toSorted()).toEqual(['rearward', 'up'])
-    // As drawn, at −100: atan(100/150) = 33.7°, which is below 45°.
-    expect(present).toMatchObject({ roomMm: null, broken: { must: 0, should: 1, advice: 0 } })
+    // As drawn, at −100: atan(100/150) = 33.7°, which is below 45° on both sides.
+    expect(present).toMatchObject({ roomMm: null, broken: { must: 0, should: 2, advice: 0 } })
   })
 
   it('goes out along the ridge of the wedge to the corner of the box that is furthest', () => {
