@@ -1,5 +1,5 @@
 import { useDeferredValue, useState, type ReactElement } from 'react'
-import type { LengthUnit } from '../domain/layout/document/layout'
+import type { Layout } from '../domain/layout/document/layout'
 import type { SittingEvaluation } from '../domain/layout/evaluate/evaluation'
 import { problemText } from '../domain/layout/wording/problemText'
 import { useActions, useApp } from '../state/react'
@@ -21,12 +21,12 @@ const ORDERS = [
 
 const Problems = (props: {
   readonly shown: SittingEvaluation
-  readonly unit: LengthUnit
+  readonly layout: Layout
 }): ReactElement | null =>
   props.shown.problems.length === 0 ? null : (
     <ul className="problems">
       {props.shown.problems.map((problem) => (
-        <li key={`${problem.kind}-${problem.strap}`}>{problemText(problem, props.unit)}</li>
+        <li key={`${problem.kind}-${problem.strap}`}>{problemText(problem, props.layout)}</li>
       ))}
     </ul>
   )
@@ -58,7 +58,7 @@ export const NumbersPanel = (): ReactElement => {
               <SwitchField label="Sittings in order" value={order} choices={ORDERS} onChange={setOrder} />
             ) : null}
           </div>
-          <Problems shown={shown} unit={layout.units.length} />
+          <Problems shown={shown} layout={layout} />
           {numbers === 'all' ? (
             <SittingsTable place={place} shown={shown} layout={layout} order={order} />
           ) : (

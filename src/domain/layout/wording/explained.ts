@@ -27,14 +27,15 @@ const SHOULDER_FORMULAS = {
     source: OURS,
   },
   'shoulder-rim-drop': {
-    formula: 'atan2(zR − zA, xA − xR); through a slot from G instead of R',
+    formula:
+      'atan2(zR − zA, xA − xR); through a slot from G instead of R; of joined straps to their junction J instead of A',
     sign: 'Plus when the strap falls to the rear, 0° level, minus when it rises.',
     source:
       'Measured from the upper rim of the backrest as in the sporting code’s Appendix J, Article 253-6.2, texts of 1996 and 2012 (read in the document); the point in the slot is ours.',
   },
   'shoulder-height': {
-    formula: 'zS − zA',
-    sign: 'Plus when the anchor is lower than the shoulder point.',
+    formula: 'zS − zA; of joined straps zS − zJ',
+    sign: 'Plus when the anchor, or the junction of joined straps, is lower than the shoulder point.',
     source: 'Our definition.',
   },
   'shoulder-plan': {
@@ -48,12 +49,12 @@ const SHOULDER_FORMULAS = {
     source: 'Our definition: between the contacts, centre to centre; distance of two points in space.',
   },
   'shoulder-free-length': {
-    formula: '|TE| + |EA|, both in space',
+    formula: '|TE| and on over every further contact to A, each piece in space',
     sign: NO_SIGN,
     source: 'Our definition; distance of two points in space.',
   },
   'shoulder-length-behind-seat': {
-    formula: '|GA| in space',
+    formula: '|GA| in space; of joined straps |GJ|',
     sign: 'Never negative; 0 when the anchor is ahead of the rim.',
     source: 'Our definition; distance of two points in space.',
   },
@@ -83,7 +84,7 @@ const SHOULDER_FORMULAS = {
     formula: 'mean over both straps of −u·(d rear + d front); u up the torso line, d directions of length 1',
     sign: 'Plus when the spine is pressed together.',
     source:
-      'Statics of a strap without friction over a round support: the tension is the same in both legs. Friction on a real shoulder is left out.',
+      'Statics of a strap without friction over a round support: the tension is the same in both legs; the front leg is the last straight piece before the buckle. Friction on a real body is left out.',
   },
 } as const satisfies Partial<Record<QuantityId, QuantityFormula>>
 
@@ -95,7 +96,7 @@ const LAP_FORMULAS = {
       'Side-view line to the nearest contact of the belt as in 49 CFR 571.210 S4.3.1.1(a) and S4.3.1.2 (read in the document); the occupant’s hip point stands for the design reference point.',
   },
   'lap-run-angle': {
-    formula: 'atan2(zQ − zE, xE − xQ)',
+    formula: 'atan2(zQ − zE, xE − xQ); Q the front contact with the pelvis',
     sign: '0° level, 90° upright.',
     source: OURS,
   },
@@ -128,10 +129,11 @@ const LAP_FORMULAS = {
 
 const OTHER_FORMULAS = {
   'sub-to-chest': {
-    formula: 'atan2(xE − xT, zT − zE) − atan2(xK − xC, zC − zK); K is the buckle',
+    formula:
+      'atan2(xE − xT, zT − zE) − atan2(xK − xC, zC − zK); K the buckle, C where a straight line from it touches the shoulder',
     sign: 'Plus when the strap runs rearward of the chest line carried on downward.',
     source:
-      'The line along the shoulder straps from chest to buckle: Formula SAE Rules, 2026 V1, T.2.1 f (read in the document).',
+      'The line along the shoulder straps from chest to buckle: Formula SAE Rules, 2026 V1, T.2.1 f (read in the document). It is taken straight, whether or not the chest bends the straps.',
   },
   'sub-to-vertical': {
     formula: 'atan2(xE − xT, zT − zE)',
@@ -145,9 +147,9 @@ const OTHER_FORMULAS = {
   },
   'slot-bend': {
     formula:
-      'turn between the runs on both sides of the slot, in side view; where an end of the slot holds the strap, the turn seen from above (cushion: from behind) if larger',
+      'turn from the piece before the first edge of the slot to the piece after the last; in a side wall the turn in space, else in side view or, where more than an edge straight across the seat holds the strap, seen from above (cushion: from behind), whichever is larger',
     sign: 'Never negative; 0° passes clean.',
-    source: 'Our definition. The shell is taken as thin.',
+    source: 'Our definition. A shell with a thickness has two edges, one on each face.',
   },
   'wrap-square': {
     formula: 'acos|d·a|; d along the strap, a along the bar, both of length 1',
@@ -165,23 +167,24 @@ const OTHER_FORMULAS = {
     source: 'Our definition; angle between two directions in space.',
   },
   'shoulder-junction': {
-    formula: 'xJ − (xS + rS); J the junction, S the middle of the shoulder arc, rS its radius',
-    sign: 'Plus when the junction lies behind the neck.',
+    formula: 'xJ − xN; J the junction, N the rearmost point of the shoulder arc',
+    sign: 'Plus when the junction lies behind the neck, minus when it lies ahead of N.',
     source:
       'Australian national Schedule I asks for the distance behind the neck (read); the back of the shoulder arc stands for the neck, which is ours.',
   },
   'adjuster-clearance': {
     formula:
-      'least |s − place| − half the body’s length, over every s along the strap where it touches seat, body or buckle',
-    sign: 'Minus when the body of the adjuster overlaps such a place.',
+      'least distance along the strap from an end of the adjuster’s body to a slot or edge it runs over, to where it lies on the body, or to the buckle N',
+    sign: 'Minus when the body of the adjuster overlaps such a place, or reaches beyond the strap’s end.',
     source:
       'Common practice, no source, that no adjuster lies in a slot or under the hip; the measure is ours.',
   },
   'tube-clearance': {
     formula:
-      'least distance of a straight piece from a tube’s centre line − half the tube’s outside diameter',
-    sign: 'Minus when strap and tube overlap.',
-    source: 'Our definition; the strap is taken as a line.',
+      '|PN| in space − half the tube’s outside diameter; P on a straight piece of the strap, N on the tube’s centre line, where they are nearest',
+    sign: 'Minus when the strap would pass through the tube.',
+    source:
+      'Our definition: shortest distance of two straight pieces in space. The strap is taken as a line, the tube it is fixed to is left out.',
   },
   'helmet-clearance': {
     formula: '|MN| − radius of the helmet − half the tube’s outside diameter',

@@ -80,8 +80,7 @@ const keptText = (finding: Finding, value: number | string, layout: Layout): str
 
 const uncheckedText = (finding: Finding, layout: Layout): string => {
   const { ruleId, problem, quantity, worstSitting } = finding
-  const because =
-    problem === null ? 'no number could be computed for it' : problemClause(problem, layout.units.length)
+  const because = problem === null ? 'no number could be computed for it' : problemClause(problem, layout)
   const sitting = worstSitting === null ? '' : ` (${sittingNameUnder(ruleId, worstSitting, layout)})`
   return `${subjectText(finding, layout)}: ${amountName(quantity)} not checked, because ${because}${sitting}.`
 }

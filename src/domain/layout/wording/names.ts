@@ -1,3 +1,4 @@
+import type { Tube } from '../../geometry/tube'
 import type { Finding } from '../../rules/finding'
 import { type Anchor, type AnchorForm, anchorForm } from '../../straps/anchor'
 import { type StrapId, strapFamily, strapSide } from '../../straps/strap'
@@ -62,7 +63,10 @@ export const subjectName = (subject: Finding['subject'], layout: Layout): string
 }
 
 /** A tube by the name the builder gave it. */
-export const tubeName = (tubeId: string, layout: Layout): string => {
+export const tubeName = (
+  tubeId: string,
+  layout: { readonly tubes: readonly Pick<Tube, 'id' | 'name'>[] },
+): string => {
   const name = layout.tubes.find((tube) => tube.id === tubeId)?.name.trim() ?? ''
   return name === '' ? `tube ${tubeId}` : name
 }

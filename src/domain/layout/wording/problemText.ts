@@ -1,10 +1,19 @@
+import type { Tube } from '../../geometry/tube'
 import type { PathProblem } from '../../straps/path'
+import { strapFamily, type StrapFamily } from '../../straps/strap'
 import { type LengthUnit, lengthWithUnit } from '../../units/length'
-import { strapName } from './names'
+import { strapName, tubeName } from './names'
 import { capitalised } from './words'
 
-/** Why a strap has no path, as a clause that follows "because". */
-export const problemClause = (problem: PathProblem, unit: LengthUnit): string => {
+/** What a sentence about a problem needs of the layout: its unit of length, and its tubes by their names. */
+interface Spoken {
+  readonly units: { readonly length: LengthUnit }
+  readonly tubes: readonly Pick<Tube, 'id' | 'name'>[]
+}
+
+/** Why a strap has no path, or none that is worth a number, as a clause that follows "because". */
+export const problemClause = (problem: PathProblem, { units, tubes }: Spoken): string => {
+  const unit = units.length
   const strap = strapName(problem.strap)
   switch (problem.kind) {
     case 'anchor-missing':
@@ -16,7 +25,7 @@ export const problemClause = (problem: PathProblem, unit: LengthUnit): string =>
     case 'lap-anchor-not-behind':
       return `the anchor of the ${strap} lies ${lengthWithUnit(problem.aheadMm, unit)} too far forward to pull the hip back and down`
     case 'buckle-unknown':
-      return `the ${strap} cannot be led to a buckle while no lap strap has a path`
+      return `the ${strap} cannot be led to a buckle while no lap strap that it meets there has a path`
     case 'slot-blocked':
       return `the edge that the ${strap} would bear on lies ${lengthWithUnit(problem.insideMm, unit)} inside ${problem.by === 'body' ? 'the body' : 'the tube it wraps'}`
     case 'clear-of-shoulder':
@@ -26,16 +35,38 @@ export const problemClause = (problem: PathProblem, unit: LengthUnit): string =>
     case 'lap-anchor-across':
       return `the anchor of the ${strap} lies ${lengthWithUnit(problem.acrossMm, unit)} beyond the middle of the seat, on the other side`
     case 'slot-not-reached':
-      return `the slot of the ${strap} is not between its anchor and the body: the anchor, or the junction, would have to lie ${lengthWithUnit(problem.shortMm, unit)} further out, and more`
+      return `the ${strap} would never pass its slot: ${SHORT_END[strapFamily(problem.strap)]} ${shortWords(problem.shortMm, unit)}`
     case 'no-slot':
-      return `the seat has no slot for the ${strap}: pulled straight it would pass through the shell`
+      return `the seat has no slot for the ${strap}, which would pass through the shell if it were pulled straight`
     case 'through-tube':
-      return `the ${strap}, pulled taut, would pass ${lengthWithUnit(problem.insideMm, unit)} deep through the tube “${problem.tubeId}”`
+      return `the ${strap}, pulled taut, would pass ${lengthWithUnit(problem.insideMm, unit)} deep through ${tubeName(problem.tubeId, { tubes })}`
     case 'sub-anchor-not-behind':
-      return `the ${strap}, worn under the thighs, would leave the body ${lengthWithUnit(problem.aheadMm, unit)} ahead of its lowest point`
+      return `the ${strap}, which is worn under the thighs, would leave the body ${lengthWithUnit(problem.aheadMm, unit)} ahead of its lowest point instead of running rearward`
     case 'junction-apart':
-      return `the shoulder straps are joined into one tail, but their anchors lie ${lengthWithUnit(problem.apartMm, unit)} apart`
+      return `the ${strap} is joined with the other one into one tail, but their anchors lie ${lengthWithUnit(problem.apartMm, unit)} apart`
   }
+}
+
+/** What lies on the wrong side of a slot: of joined shoulder straps it may be their junction. */
+const SHORT_END: Readonly<Record<StrapFamily, string>> = {
+  shoulder: 'its anchor, or the junction of joined straps, lies',
+  lap: 'its anchor lies',
+  sub: 'its anchor lies',
+}
+
+/** Below this the anchor lies on the slot itself, mm: less than is shown. */
+const ON_SLOT_MM = 0.05
+
+const shortWords = (shortMm: number, unit: LengthUnit): string =>
+  shortMm < ON_SLOT_MM
+    ? 'in the slot itself'
+    : `${lengthWithUnit(shortMm, unit)} short of it, on the body’s side`
+
+const SLOT_ADVICE: Readonly<Record<StrapFamily, string>> = {
+  shoulder:
+    'Move the anchor further behind the slot, shorten the tail of joined straps, or take the strap off the slot.',
+  lap: 'Move the anchor outward past the slot, or take the strap off the slot.',
+  sub: 'Move the anchor out past the slot, or take the strap off the slot.',
 }
 
 const problemAdvice = (problem: PathProblem): string => {
@@ -59,18 +90,18 @@ const problemAdvice = (problem: PathProblem): string => {
     case 'lap-anchor-across':
       return 'Move it to its own side, or exchange it with the other one.'
     case 'slot-not-reached':
-      return 'Move it beyond the shell, shorten the tail, or take the strap off this slot.'
+      return SLOT_ADVICE[strapFamily(problem.strap)]
     case 'no-slot':
-      return 'Add the slot, or move the anchor so that the strap passes the shell.'
+      return 'Add a slot for it, or move the anchor until the strap clears the shell.'
     case 'through-tube':
-      return 'Move the anchor or the tube.'
+      return 'Move the anchor, the slot or the tube until the strap clears it.'
     case 'sub-anchor-not-behind':
-      return 'Move the anchor rearward.'
+      return 'Move its anchor rearward, or choose thigh straps that run through the seat.'
     case 'junction-apart':
-      return 'Put both on one point, or say that the straps are not joined.'
+      return 'Put both anchors at one point, or say under Belt that the straps are separate.'
   }
 }
 
-/** Why a strap has no path, and what to do, in two short sentences. */
-export const problemText = (problem: PathProblem, unit: LengthUnit = 'mm'): string =>
-  `${capitalised(problemClause(problem, unit))}. ${problemAdvice(problem)}`
+/** Why a strap has no path, or none that is worth a number, and what to do, in two short sentences. */
+export const problemText = (problem: PathProblem, layout: Spoken): string =>
+  `${capitalised(problemClause(problem, layout))}. ${problemAdvice(problem)}`

@@ -109,7 +109,7 @@ const stayingReason = ({ why }: StayingBroken, layout: Layout): string => {
     case 'no-path':
       return why.problem === null
         ? 'it cannot be checked'
-        : `it cannot be checked, because ${problemClause(why.problem, layout.units.length)}`
+        : `it cannot be checked, because ${problemClause(why.problem, layout)}`
     case 'not-of-position':
       return 'no position decides it; seat, belt or tubes have to change'
     case 'contradiction':

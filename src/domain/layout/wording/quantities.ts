@@ -29,13 +29,14 @@ const SHOULDER_WORDS = {
   'shoulder-rim-drop': {
     name: 'drop behind the seat',
     meaning:
-      'Side-view angle from the seat slot or backrest rim to the anchor, from the horizontal; plus when it falls rearward.',
+      'Side-view angle from the seat slot or backrest rim to the anchor, or to the junction of joined straps, from the horizontal; plus when it falls rearward.',
     low: 'rises too much behind the seat',
     high: 'falls too steeply behind the seat',
   },
   'shoulder-height': {
     name: 'anchor below the shoulder',
-    meaning: 'Height of the shoulder point minus that of the anchor; plus when the anchor is lower.',
+    meaning:
+      'Height of the shoulder point minus that of the anchor, or of the junction of joined straps; plus when that is lower.',
     low: 'is anchored too high',
     high: 'is anchored too low',
   },
@@ -60,7 +61,8 @@ const SHOULDER_WORDS = {
   },
   'shoulder-length-behind-seat': {
     name: 'length behind the seat',
-    meaning: 'Length of strap from the seat slot or backrest rim to the anchor.',
+    meaning:
+      'Length of strap from the seat slot or backrest rim to the anchor, or to the junction of joined straps.',
     low: 'is too short behind the seat',
     high: 'is too long behind the seat',
   },
@@ -170,7 +172,8 @@ const OTHER_WORDS = {
   },
   'slot-bend': {
     name: 'bend at the seat slot',
-    meaning: 'Angle by which the seat slot deflects the taut strap; 0° passes clean.',
+    meaning:
+      'Angle by which the seat slot deflects the taut strap, both faces of a thick shell together; 0° passes clean.',
     low: 'is bent too little by its seat slot',
     high: 'is bent by its seat slot',
   },
@@ -195,22 +198,23 @@ const OTHER_WORDS = {
   },
   'shoulder-junction': {
     name: 'junction behind the neck',
-    meaning: 'How far behind the back of the neck the two shoulder straps are joined; plus when behind.',
+    meaning:
+      'How far behind the back of the neck, taken as the back of the shoulder, the two shoulder straps are joined; minus when ahead of it.',
     low: 'are joined too near the neck',
     high: 'are joined too far behind the neck',
   },
   'adjuster-clearance': {
     name: 'room about the adjuster',
     meaning:
-      'Smallest distance along the strap between the adjuster’s body and the seat’s edge, the wearer’s body or the buckle; minus when it overlaps one of them.',
-    low: 'has its adjuster in the seat, on the body or at the buckle',
+      'Smallest distance along the strap between the adjuster’s body and an edge of the seat, the wearer’s body or the buckle; minus when it overlaps one of them.',
+    low: 'has its adjuster too near the seat, the body or the buckle',
     high: 'has its adjuster too far from everything',
   },
   'tube-clearance': {
     name: 'room to the tubes',
     meaning:
       'Smallest distance between the straight pieces of the strap and the outside of any tube but its own; minus when it would pass through one.',
-    low: 'would pass through a tube',
+    low: 'runs too near a tube, or through it',
     high: 'is too far from the tubes',
   },
   'helmet-clearance': {

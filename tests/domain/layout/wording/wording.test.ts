@@ -170,18 +170,43 @@ describe('problemText', () => {
     { kind: 'clear-of-shoulder', strap: 'shoulder-right', clearMm: 3 },
     { kind: 'sub-anchor-not-below', strap: 'sub-centre', aboveMm: 147 },
     { kind: 'lap-anchor-across', strap: 'lap-left', acrossMm: 230 },
+    { kind: 'slot-not-reached', strap: 'lap-left', shortMm: 10 },
+    { kind: 'slot-not-reached', strap: 'shoulder-right', shortMm: 0 },
+    { kind: 'slot-not-reached', strap: 'sub-centre', shortMm: 4 },
+    { kind: 'no-slot', strap: 'lap-right' },
+    { kind: 'through-tube', strap: 'lap-right', tubeId: 'cross-lap', insideMm: 12 },
+    { kind: 'sub-anchor-not-behind', strap: 'sub-left', aheadMm: 31 },
+    { kind: 'junction-apart', strap: 'shoulder-left', apartMm: 220 },
   ]
+  const tubes = [{ id: 'cross-lap', name: 'Seat frame tube' }]
 
   it.each(problems)('says $kind and what to do', (problem) => {
     for (const unit of ['mm', 'in'] as const) {
-      expect(problemText(problem, unit)).toMatch(/^The .+\. [A-Z].+\.$/)
-      expect(problemText(problem, unit)).not.toMatch(odd)
+      expect(problemText(problem, { units: { length: unit }, tubes })).toMatch(/^The .+\. [A-Z].+\.$/)
+      expect(problemText(problem, { units: { length: unit }, tubes })).not.toMatch(odd)
     }
   })
 
   it('gives the offending length in the shop’s unit', () => {
-    expect(problemText({ kind: 'anchor-inside-body', strap: 'lap-left', insideMm: 12.7 }, 'in')).toContain(
-      '1/2 in',
+    const inside = { kind: 'anchor-inside-body', strap: 'lap-left', insideMm: 12.7 } as const
+    expect(problemText(inside, { units: { length: 'in' }, tubes })).toContain('1/2 in')
+  })
+
+  it('calls a tube by the name the builder gave it, else by its id', () => {
+    const through = { kind: 'through-tube', strap: 'lap-left', tubeId: 'cross-lap', insideMm: 12 } as const
+    expect(problemText(through, { units: { length: 'mm' }, tubes })).toBe(
+      'The left lap strap, pulled taut, would pass 12 mm deep through Seat frame tube. Move the anchor, the slot or the tube until the strap clears it.',
+    )
+    expect(problemText(through, { units: { length: 'mm' }, tubes: [] })).toContain('through tube cross-lap.')
+  })
+
+  it('says where the anchor lies that does not reach its slot', () => {
+    const short = { kind: 'slot-not-reached', strap: 'lap-left', shortMm: 10 } as const
+    expect(problemText(short, { units: { length: 'mm' }, tubes })).toBe(
+      'The left lap strap would never pass its slot: its anchor lies 10 mm short of it, on the body’s side. Move the anchor outward past the slot, or take the strap off the slot.',
+    )
+    expect(problemText({ ...short, shortMm: 0 }, { units: { length: 'mm' }, tubes })).toContain(
+      'lies in the slot itself',
     )
   })
 })

@@ -5,6 +5,7 @@ import { segmentsNearest } from '../../../geometry/segmentDistance'
 import type { Tube } from '../../../geometry/tube'
 import type { StrapPath } from '../../../straps/path'
 import { strapTubeGap, tubePieces } from '../../../straps/tubePieces'
+import { tubeName } from '../../wording/names'
 import type { Primitive } from '../primitive'
 import { type DrawnPlane, onPlane, planeThrough, SIDE_PLANE, TOP_PLANE } from './drawnPlane'
 import type { Explanation, ExplainFigure, ExplainScene, NamedPoint } from './explanation'
@@ -77,11 +78,6 @@ const widerElevation = (from: PointMm, to: PointMm): 'side' | 'top' => {
   return apartMm('top') > apartMm('side') ? 'top' : 'side'
 }
 
-const tubeWords = (tubes: readonly Tube[], tubeId: string): string => {
-  const name = tubes.find(({ id }) => id === tubeId)?.name.trim() ?? ''
-  return name === '' ? `tube ${tubeId}` : name
-}
-
 /** Where the strap passes nearest to a tube other than its own, in the elevation that shows it best, and the gap at its true size. */
 export const explainTubeClearance = (scene: ExplainScene, path: StrapPath): Explanation | null => {
   const solved = solvedStrapOf(scene, path.strap)
@@ -92,7 +88,7 @@ export const explainTubeClearance = (scene: ExplainScene, path: StrapPath): Expl
   const near: NearTube = {
     from: named('P', 'strap', onFirst),
     reachMm: 0,
-    to: named('N', tubeWords(scene.tubes, gap.tubeId), onSecond),
+    to: named('N', tubeName(gap.tubeId, scene), onSecond),
     axis: directionBetween(piece.from, piece.to) ?? TOP_PLANE.v,
     tubeRadiusMm: piece.radiusMm,
   }
