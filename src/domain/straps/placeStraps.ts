@@ -33,7 +33,7 @@ export interface PlaceStraps {
 }
 
 /** The buckle lies midway between the front contacts of the lap straps, in the middle of the seat. */
-const buckleOf = ({ body }: StrapScene, left: LapRun | null, right: LapRun | null): PointMm | null => {
+export const buckleOf = ({ body }: StrapScene, left: LapRun | null, right: LapRun | null): PointMm | null => {
   const first = left ?? right
   if (first === null) return null
   const a = first.reach.front

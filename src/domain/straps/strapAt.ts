@@ -6,11 +6,11 @@ import { addLapQuantities } from './lapQuantities'
 import type { PathProblem } from './path'
 import type { StrapFrame } from './placeFrame'
 import {
+  buckleOf,
   frameOf,
   joinedStrapsAt,
   lapRunAt,
   otherStrapAt,
-  placeMiddle,
   placeStraps,
   type PlaceStraps,
   tailMmOf,
@@ -89,7 +89,7 @@ const lapAt = (
   const run = lapRunAt(frame, framed, point)
   if (!run.ok) return run
   const isLeft = framed.strap === 'lap-left'
-  const { buckle } = placeMiddle(frame, isLeft ? run.value : lapLeft, isLeft ? lapRight : run.value)
+  const buckle = buckleOf(frame.scene, isLeft ? run.value : lapLeft, isLeft ? lapRight : run.value)
   // There is a buckle: this strap has a front contact.
   return { ok: true, value: lapStrap(frame, framed, run.value, buckle ?? run.value.reach.front) }
 }
