@@ -44,11 +44,29 @@ const allPoints = (posed: PosedBody): readonly (readonly [number, number])[] => 
     ...Object.values(posed.shoulderPoint),
     ...Object.values(posed.frontHipBone),
   ].map((p) => [p.xMm, p.zMm] as const),
-  ...[posed.shoulderArc.centre, posed.lapArc.centre, posed.groinArc.centre].map(
+  ...[posed.shoulderArc.centre, posed.chest.centre, posed.lapArc.centre, posed.groinArc.centre].map(
     (p) => [p.uMm, p.vMm] as const,
   ),
   ...posed.outlines.side.flatMap((outline) => outline.points.map((p) => [p.uMm, p.vMm] as const)),
 ]
+
+describe('the chest of a posed body', () => {
+  it('lies 0.64 up the torso line, as deep as the chest, its rear end where the drawn back is, and turns with the recline', () => {
+    const { chestDepthMm, hipToShoulderMm } = middleMan
+    // The hip is 148 mm ahead of the seat's back and the chest's rear end 10 mm ahead of it: 138 mm behind the torso line.
+    const up = 0.64 * hipToShoulderMm
+    const rear = 138 - chestDepthMm / 2
+    const upright = posedBody(middleMan, { hip: origin, reclineDeg: 0 }, middleMan.hipHeightMm).chest
+    expect(upright.centre.uMm).toBeCloseTo(rear, 9)
+    expect(upright.centre.vMm).toBeCloseTo(up, 9)
+    expect(upright.acrossMm).toBe(chestDepthMm / 2)
+    expect(upright.alongMm).toBe(0.25 * hipToShoulderMm)
+    // Back at 30°: up the torso line is (sin 30°, cos 30°), rearward of it (cos 30°, −sin 30°).
+    const back = posedBody(middleMan, { hip: origin, reclineDeg: 30 }, middleMan.hipHeightMm).chest
+    expect(back.centre.uMm).toBeCloseTo(up / 2 + rear * Math.cos(Math.PI / 6), 9)
+    expect(back.centre.vMm).toBeCloseTo(up * Math.cos(Math.PI / 6) - rear / 2, 9)
+  })
+})
 
 describe('posedBody', () => {
   it.each([
