@@ -31,7 +31,7 @@ export const ellipseParameter = (ellipse: EllipseMm, point: PlanePointMm): numbe
   return Math.atan2(y, x)
 }
 
-export const ellipsePoint = (ellipse: EllipseMm, cosine: number, sine: number): PlanePointMm => {
+const ellipsePoint = (ellipse: EllipseMm, cosine: number, sine: number): PlanePointMm => {
   const { centre, aMm, bMm, cos, sin } = ellipse
   return {
     uMm: centre.uMm + aMm * cosine * cos - bMm * sine * sin,

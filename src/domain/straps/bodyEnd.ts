@@ -87,7 +87,7 @@ const shoulderReach = ({ arc, yMm }: ShoulderEnd, from: PointMm): Reach | null =
 }
 
 /** Whether the thigh leaves a lap strap from a point free to point at the hip: the line to it rises at the lowest angle at least. */
-export const isFreeOfThigh = (
+const isFreeOfThigh = (
   { hip, lowestSin, lowestCos }: LapEnd,
   { xMm, zMm }: { readonly xMm: number; readonly zMm: number },
 ): boolean => (hip.zMm - zMm) * lowestCos >= (xMm - hip.xMm) * lowestSin
@@ -97,7 +97,7 @@ export const isFreeOfThigh = (
  * side, along it to the front pole. The section of the ellipsoid at distance d from the hip point is an ellipse with both half-axes
  * √(1 − d²/r²) of the full ones. Null inside the pelvis. Source: derived here; tangent as for a circle in stretched coordinates.
  */
-export const lapReach = (end: LapEnd, from: PointMm): LapReach | null => {
+const lapReach = (end: LapEnd, from: PointMm): LapReach | null => {
   const { hip, outward, radiusMm, held } = end
   const isFree = isFreeOfThigh(end, from)
   const toU = (isFree ? hip.xMm : held.uMm) - from.xMm
@@ -162,7 +162,7 @@ const endAngle = (sMm: number, outMm: number, alongMm: number, acrossMm: number)
  * The strap from `from` to the buckle: straight where it passes ahead of the groin, else tangent to it from below, up its front, and
  * on to the buckle; y changes evenly along the unrolled strap. Null inside the groin.
  */
-export const subReach = ({ groin, buckle }: SubEnd, from: PointMm): SubReach | null => {
+const subReach = ({ groin, buckle }: SubEnd, from: PointMm): SubReach | null => {
   const at = projected(from, 'side')
   const end = projected(buckle, 'side')
   const acrossMm = buckle.yMm - from.yMm

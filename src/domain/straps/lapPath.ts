@@ -17,7 +17,7 @@ export interface LapRun extends StrapRun {
   readonly reach: LapReach
 }
 
-export const lapEndOf = ({ lapEnds }: PlaceFrame, strap: StrapId): LapEnd =>
+const lapEndOf = ({ lapEnds }: PlaceFrame, strap: StrapId): LapEnd =>
   strap === 'lap-left' ? lapEnds.left : lapEnds.right
 
 /**

@@ -1,7 +1,6 @@
 import type { CircleMm } from '../geometry/circle'
-import { projected, type PlanePointMm } from '../geometry/plane'
+import { projected } from '../geometry/plane'
 import { nearestOnPolyline } from '../geometry/segment'
-import { tangentPoint, type Side } from '../geometry/tangent'
 import type { Direction } from '../geometry/point'
 import type { Tube } from '../geometry/tube'
 import type { Anchor, Mount, WrapMount } from './anchor'
@@ -24,23 +23,6 @@ export const mountCircle = (mount: Mount, tubes: readonly Tube[]): CircleMm | nu
   const tube = tubeAt(tubes, mount.tubeId)
   return tube && { centre, radiusMm: tube.outsideDiameterMm / 2 }
 }
-
-/**
- * On which side of the strap, walked from the anchor to the body, the wrapped tube's centre lies. `over` means that the strap
- * touches the upper half: the centre is on the left while the strap runs forward (−u), on the right while it runs rearward.
- * A strap straight up counts as running forward. Meaningless and harmless for a tab or an eye.
- */
-export const wrapSide = (mount: Mount, towards: PlanePointMm): Side => {
-  const runsForward = towards.uMm <= mount.point.xMm
-  const isOver = mount.kind !== 'wrap' || mount.over === 'over'
-  return runsForward === isOver ? 'left' : 'right'
-}
-
-export const otherSide = (side: Side): Side => (side === 'left' ? 'right' : 'left')
-
-/** Where a strap pulled straight toward `towards` first touches its mount. Null when that point is inside the wrapped tube. */
-export const mountContact = (mount: Mount, circle: CircleMm, towards: PlanePointMm): PlanePointMm | null =>
-  tangentPoint(circle, towards, otherSide(wrapSide(mount, towards)))
 
 /** Direction of the wrapped tube's centre line where the webbing lies, length 1. Null when there is no such tube. */
 export const wrapAxis = (mount: WrapMount, tubes: readonly Tube[]): Direction | null => {

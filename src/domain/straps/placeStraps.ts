@@ -53,7 +53,7 @@ const shoulderBuckle = (
 }
 
 /** What follows from the lap straps. */
-export const placeMiddle = (frame: PlaceFrame, left: LapRun | null, right: LapRun | null): PlaceMiddle => {
+const placeMiddle = (frame: PlaceFrame, left: LapRun | null, right: LapRun | null): PlaceMiddle => {
   const buckle = buckleOf(frame.scene, left, right)
   const end = shoulderBuckle(frame, buckle, left, right)
   return {

@@ -94,7 +94,12 @@ const lapAt = (
   return { ok: true, value: lapStrap(frame, framed, run.value, buckle ?? run.value.reach.front) }
 }
 
-const addOwnQuantities = (values: QuantityValue[], prepared: PreparedPlace, strap: SolvedStrap): void => {
+/** Adds the quantities of a strap tried somewhere, whatever tube may be in its way. */
+export const addOwnQuantities = (
+  values: QuantityValue[],
+  prepared: PreparedPlace,
+  strap: SolvedStrap,
+): void => {
   const { scene, chestDeg } = prepared
   switch (strapFamily(strap.anchor.strap)) {
     case 'shoulder':
@@ -111,37 +116,25 @@ const addOwnQuantities = (values: QuantityValue[], prepared: PreparedPlace, stra
   addAnchorQuantities(values, scene, strap)
 }
 
-/** One strap tried in a place: its quantities, and why it has no path, or a path through a tube, there. */
-export interface TriedStrap {
-  readonly quantities: readonly QuantityValue[]
-  readonly problem: PathProblem | null
-}
-
 /**
  * The quantities of one strap (not of pairs) with that strap's mount at `point`; only its clearance to the tubes where it would pass
  * through one, and none where it has no path (but where its mount is: `lap-off-centre`).
  */
-export const strapTriedAt = (prepared: PreparedPlace, strap: StrapId, point: PointMm): TriedStrap => {
-  const values: QuantityValue[] = []
-  const solved = strapAt(prepared, strap, point)
-  if (solved === null) return { quantities: values, problem: { kind: 'anchor-missing', strap } }
-  const gap = solved.ok ? strapTubeGap(prepared.tubes, solved.value) : null
-  if (gap !== null) values.push({ id: 'tube-clearance', subject: strap, value: gap.gapMm })
-  if (gap !== null && gap.gapMm < 0) {
-    const problem = { kind: 'through-tube', strap, tubeId: gap.tubeId, insideMm: -gap.gapMm } as const
-    return { quantities: values, problem }
-  }
-  if (strap === 'lap-left' || strap === 'lap-right') addOffCentre(values, prepared.scene, strap, point)
-  if (solved.ok) addOwnQuantities(values, prepared, solved.value)
-  return { quantities: values, problem: solved.ok ? null : solved.error }
-}
-
-/** The quantities alone. */
 export const strapQuantitiesAt = (
   prepared: PreparedPlace,
   strap: StrapId,
   point: PointMm,
-): readonly QuantityValue[] => strapTriedAt(prepared, strap, point).quantities
+): readonly QuantityValue[] => {
+  const values: QuantityValue[] = []
+  const solved = strapAt(prepared, strap, point)
+  if (solved === null) return values
+  const gap = solved.ok ? strapTubeGap(prepared.tubes, solved.value) : null
+  if (gap !== null) values.push({ id: 'tube-clearance', subject: strap, value: gap.gapMm })
+  if (gap !== null && gap.gapMm < 0) return values
+  if (strap === 'lap-left' || strap === 'lap-right') addOffCentre(values, prepared.scene, strap, point)
+  if (solved.ok) addOwnQuantities(values, prepared, solved.value)
+  return values
+}
 
 /** One of these quantities; null where it cannot be computed. */
 export const strapValueAt = (

@@ -1,7 +1,7 @@
 import type { CircleMm } from '../geometry/circle'
 import type { PlanePointMm } from '../geometry/plane'
 import { pointDistanceMm, type Direction, type PointMm } from '../geometry/point'
-import { atan2Deg, wrappedDeg } from '../units/angle'
+import { atan2Deg } from '../units/angle'
 import type { Anchor } from './anchor'
 import type { PathContact, StrapPath } from './path'
 import type { Portal } from './portal'
@@ -48,16 +48,6 @@ export interface SolvedStrap {
 
 /** Spacing of the points an arc is drawn by. Judgement: the chord is then within 0.2 mm of an arc of 150 mm radius. */
 const ARC_STEP_RAD = Math.PI / 30
-
-/** Angle of a point as seen from a circle's centre, degrees anticlockwise from rearward. */
-const angleOnCircleDeg = (circle: CircleMm, point: PlanePointMm): number =>
-  atan2Deg(point.vMm - circle.centre.vMm, point.uMm - circle.centre.uMm)
-
-/** Anticlockwise sweep from one point of a circle to another, in [0°, 360°). */
-export const sweepDeg = (circle: CircleMm, from: PlanePointMm, to: PlanePointMm): number => {
-  const turnDeg = wrappedDeg(angleOnCircleDeg(circle, to) - angleOnCircleDeg(circle, from))
-  return turnDeg < 0 ? turnDeg + 360 : turnDeg
-}
 
 /** Change of direction at `at` of a strap through three points, seen in side view, degrees ≥ 0. */
 export const sideTurnDeg = (from: PointMm, at: PointMm, to: PointMm): number => {

@@ -11,7 +11,7 @@ import type { StrapId } from './strap'
 import { tautString } from './tautString'
 
 /** Where a strap passes its slot or the backrest rim; through a thick shell, its opening on the mount's side. */
-export interface PortalPass {
+interface PortalPass {
   readonly portal: Portal
   readonly point: PointMm
   /** It bears on an edge there or, in a thick shell, on an edge of the other opening. */

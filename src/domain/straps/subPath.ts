@@ -29,7 +29,7 @@ const groinOf = ({ body }: StrapScene, buckle: PlanePointMm): CircleMm => {
 const groinBottomMm = ({ centre, radiusMm }: CircleMm): number => centre.vMm - radiusMm
 
 /** Whether the wearer sits on this strap, which then leaves the body rearward: the pair of a belt that is worn so. */
-export const isUnderThighs = (belt: Pick<Belt, 'thighStraps'>, strap: StrapId): boolean =>
+const isUnderThighs = (belt: Pick<Belt, 'thighStraps'>, strap: StrapId): boolean =>
   belt.thighStraps === 'under-thighs' && strap !== 'sub-centre'
 
 export const subEnd = (scene: StrapScene, buckle: PointMm): SubEnd => ({

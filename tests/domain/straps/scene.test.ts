@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { mountCircle, mountContact, tubeAt, wrapSide } from '../../../src/domain/straps/mount'
+import { mountCircle, tubeAt } from '../../../src/domain/straps/mount'
+import { contactOnMount, mountEndOf } from '../../../src/domain/straps/mountEnd'
 import { seatFrame } from '../../../src/domain/straps/placeFrame'
 import { innerPortal, portalOf, type Portal } from '../../../src/domain/straps/portal'
 import type { StrapScene } from '../../../src/domain/straps/scene'
 import { slotCorners } from '../../../src/domain/straps/slotGate'
 import type { StrapId } from '../../../src/domain/straps/strap'
-import { sweepDeg } from '../../../src/domain/straps/strapPath'
 import { bar, plane, point, scene, slot, tab, wrap } from './scenes'
 
 const back = slot({ straps: ['shoulder-left'], face: 'back', centre: point(130, -90, 560) })
@@ -123,15 +123,6 @@ describe('portalOf', () => {
   })
 })
 
-describe('sweepDeg', () => {
-  it('is anticlockwise from 0° up to, but without, 360°', () => {
-    const circle = { centre: plane(0, 0), radiusMm: 10 }
-    expect(sweepDeg(circle, plane(10, 0), plane(10, 0))).toBe(0)
-    expect(sweepDeg(circle, plane(10, 0), plane(0, 10))).toBe(90)
-    expect(sweepDeg(circle, plane(0, 10), plane(10, 0))).toBe(270)
-  })
-})
-
 describe('a mount', () => {
   it('is a point for a tab and the tube’s outside for a wrap', () => {
     const tubes = [bar(400, 500, 38)]
@@ -145,13 +136,26 @@ describe('a mount', () => {
   })
 
   it('is touched on its upper half with over and on its lower half with under, whichever way the strap runs', () => {
-    const circle = { centre: plane(400, 500), radiusMm: 19 }
-    for (const towards of [plane(0, 500), plane(0, 300), plane(800, 500), plane(800, 700)]) {
-      const over = wrap('lap-left', point(400, 0, 500), 'over').mount
-      const under = wrap('lap-left', point(400, 0, 500), 'under').mount
-      expect(mountContact(over, circle, towards)?.vMm).toBeGreaterThan(500)
-      expect(mountContact(under, circle, towards)?.vMm).toBeLessThan(500)
-      expect(wrapSide(over, towards)).not.toBe(wrapSide(under, towards))
-    }
+    const tubes = [bar(400, 500, 38)]
+    const at = point(400, 0, 500)
+    for (const towards of [point(0, 0, 500), point(0, 90, 300), point(800, -90, 500), point(800, 0, 700)])
+      for (const over of ['over', 'under'] as const) {
+        const end = mountEndOf(wrap('lap-left', at, over).mount, tubes, at)
+        const contact = end && contactOnMount(end, towards)
+        if (!contact) throw new Error('no contact')
+        expect(Math.sign(contact.zMm - 500)).toBe(over === 'over' ? 1 : -1)
+        // On the circle in the plane of the wrap, and a tangent there seen along the bar: x and z of the offset square to the strap.
+        const [dx, dz] = [contact.xMm - 400, contact.zMm - 500]
+        expect(contact.yMm).toBe(0)
+        expect(Math.hypot(dx, dz)).toBeCloseTo(19, 9)
+        expect(dx * (towards.xMm - contact.xMm) + dz * (towards.zMm - contact.zMm)).toBeCloseTo(0, 6)
+      }
+  })
+
+  it('has no contact for a strap that comes from inside the tube', () => {
+    const at = point(400, 0, 500)
+    const end = mountEndOf(wrap('lap-left', at, 'over').mount, [bar(400, 500, 38)], at)
+    expect(end && contactOnMount(end, point(410, 300, 505))).toBeNull()
+    expect(mountEndOf(wrap('lap-left', at, 'over', 'gone').mount, [], at)).toBeNull()
   })
 })
