@@ -1,5 +1,5 @@
 import { type LinearValue, maximinStep } from './maximin'
-import { limitName } from './rooms'
+import { limitName, type LimitRoom, openLimits } from './rooms'
 import {
   candidateAt,
   compareCounts,
@@ -8,10 +8,11 @@ import {
   isOfBroken,
   type Placed,
   placedAt,
+  roomsWithin,
   type Scored,
   scoredCandidate,
 } from './score'
-import type { Ground } from './ground'
+import type { Asked, Ground } from './ground'
 import { lookStep } from './track'
 
 /** What refining may try, and where it says how far it has got. */
@@ -43,35 +44,60 @@ const measured = (
 ): Scored | null => {
   const candidate = candidateAt(ground, placed)
   if (candidate === null || compareCounts(candidate.screen.counts, atMost.screen.counts) > 0) return null
-  const scored = scoredCandidate(ground, candidate)
+  const scored = scoredCandidate(ground, candidate, atMost)
   onScored(scored)
   return isAllowed(scored) ? scored : null
 }
 
-/** How the rooms at a place change with each coordinate: differences to a place a little further along, or a little back. */
-const slopesAt = (refining: Refining, here: Scored, about: 'broken' | 'kept'): readonly LinearValue[] => {
+/** Limits further away than this many times the reach play no part in a step: a move changes a room by about its own length. Our judgement. */
+const IN_REACH = 2
+
+/** The limits that may stop a step of `reachMm`: those of broken rules, or the nearest of those that are kept. */
+const limitsInReach = (
+  ground: Ground,
+  here: Scored,
+  about: 'broken' | 'kept',
+  reachMm: number,
+): readonly LimitRoom[] => {
+  const wanted = roomsWithin(ground, here, IN_REACH * reachMm).filter(
+    (room) => isOfBroken(here, room) === (about === 'broken'),
+  )
+  const leastMm = Math.min(...wanted.map(({ roomMm }) => roomMm))
+  return wanted.filter(({ roomMm }) => roomMm <= leastMm + IN_REACH * reachMm)
+}
+
+/** How some rooms at a place change with each coordinate: differences to a place a little further along, or a little back. */
+const slopesAt = (
+  { ground }: Refining,
+  here: Scored,
+  limits: readonly LimitRoom[],
+): readonly LinearValue[] => {
   const coordinates = coordinatesOf(here.placed)
+  const names = new Set(limits.map(limitName))
   const beside = coordinates.map((_, index) => {
     for (const step of [SLOPE_STEP, -SLOPE_STEP]) {
       const moved = coordinates.map((value, other) => (other === index ? value + step : value))
       const placed = placedAt(here.placed, moved)
       // At the end of a track there is nothing further along.
       if (Math.abs((coordinatesOf(placed)[index] ?? 0) - (coordinates[index] ?? 0)) < SLOPE_STEP / 2) continue
-      const candidate = candidateAt(refining.ground, placed)
+      const candidate = candidateAt(ground, placed)
       if (candidate === null) continue
+      const isWanted = ({ rule, subject }: Asked): boolean =>
+        limits.some((limit) => limit.rule === rule && limit.subject === subject)
       const rooms = new Map(
-        scoredCandidate(refining.ground, candidate).rooms.map((room) => [limitName(room), room.roomMm]),
+        openLimits(ground, candidate.trial, isWanted).flatMap((limit) =>
+          names.has(limitName(limit)) ? [[limitName(limit), limit.roomMm()] as const] : [],
+        ),
       )
       return { step, rooms }
     }
     return null
   })
-  const wanted = here.rooms.filter((room) => isOfBroken(here, room) === (about === 'broken'))
-  return wanted.map((room) => ({
-    value: room.roomMm,
+  return limits.map((limit) => ({
+    value: limit.roomMm,
     slopes: beside.map((found) => {
-      const there = found?.rooms.get(limitName(room))
-      return found === null || there === undefined ? 0 : (there - room.roomMm) / found.step
+      const there = found?.rooms.get(limitName(limit)) ?? null
+      return found === null || there === null ? 0 : (there - limit.roomMm) / found.step
     }),
   }))
 }
@@ -91,7 +117,7 @@ const climbedBy = (refining: Refining, start: Scored, about: 'broken' | 'kept'):
   const reach = firstReach(start.placed)
   const widest = Math.max(...reach, 0)
   for (let round = 0; round < MOST_ROUNDS && share * widest > LAST_STEP; round += 1) {
-    slopes ??= slopesAt(refining, here, about)
+    slopes ??= slopesAt(refining, here, limitsInReach(refining.ground, here, about, share * widest))
     const step = maximinStep(
       slopes,
       reach.map((size) => size * share),

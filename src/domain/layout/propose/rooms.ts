@@ -2,6 +2,7 @@ import type { QuantityRule } from '../../rules/rule'
 import type { Subject } from '../../straps/quantity'
 import { ruleRoomMm } from '../../zones/room'
 import { scenesOfRule } from '../../zones/subject'
+import type { ZoneCase, ZoneScene } from '../../zones/zone'
 import { casesOf, type PlaceCase } from '../evaluate/quantityFindings'
 import type { Asked, Ground, Trial } from './ground'
 import { trialCase } from './ground'
@@ -32,19 +33,57 @@ const sidesOf = (rule: QuantityRule): readonly (readonly ['min' | 'max', Quantit
   return sides
 }
 
-const roomsOfAsked = (placeCase: PlaceCase, { rule, subject }: Asked): readonly LimitRoom[] =>
-  casesOf(placeCase, subject).flatMap((zoneCase) =>
+/** A case in a single sitting; the same object every time, for what is remembered by it. */
+const ALONE = new WeakMap<ZoneCase, Map<ZoneScene, ZoneCase>>()
+
+const aloneCase = (zoneCase: ZoneCase, scene: ZoneScene): ZoneCase => {
+  const known = ALONE.get(zoneCase) ?? new Map<ZoneScene, ZoneCase>()
+  ALONE.set(zoneCase, known)
+  const alone = known.get(scene) ?? { ...zoneCase, scenes: [scene] }
+  known.set(scene, alone)
+  return alone
+}
+
+/** One limit of one rule about one anchor in one sitting, whose room has not been worked out yet. */
+export interface OpenLimit extends Omit<LimitRoom, 'roomMm'> {
+  readonly asked: Asked
+  readonly roomMm: () => number | null
+}
+
+const limitsOfAsked = (placeCase: PlaceCase, asked: Asked): readonly OpenLimit[] => {
+  const { rule, subject } = asked
+  return casesOf(placeCase, subject).flatMap((zoneCase) =>
     scenesOfRule(rule, zoneCase).flatMap((scene) => {
-      // One case for all sides of a sitting: what is worked out for it is remembered by the case.
-      const alone = { ...zoneCase, scenes: [scene] }
-      return sidesOf(rule).flatMap(([side, sideRule]): readonly LimitRoom[] => {
-        const roomMm = ruleRoomMm(sideRule, alone)
-        if (roomMm === null) return []
-        const { sittingId } = scene
-        return [{ rule, subject, anchorId: zoneCase.anchor.id, sittingId, side, roomMm }]
-      })
+      // One case for all limits of a sitting: what is worked out for it is remembered by the case.
+      const alone = aloneCase(zoneCase, scene)
+      return sidesOf(rule).map(([side, sideRule]): OpenLimit => ({
+        asked,
+        rule,
+        subject,
+        anchorId: zoneCase.anchor.id,
+        sittingId: scene.sittingId,
+        side,
+        roomMm: () => ruleRoomMm(sideRule, alone),
+      }))
     }),
   )
+}
+
+/** The limits of the rules asked about, sitting by sitting, none worked out yet. */
+export const openLimits = (
+  ground: Ground,
+  trial: Trial,
+  isWanted: (asked: Asked) => boolean,
+): readonly OpenLimit[] => {
+  const placeCase = trialCase(ground, trial)
+  return ground.asked.filter(isWanted).flatMap((asked) => limitsOfAsked(placeCase, asked))
+}
+
+/** A limit with its room; null where it has none. */
+export const closedLimit = ({ asked: _asked, roomMm, ...limit }: OpenLimit): LimitRoom | null => {
+  const mm = roomMm()
+  return mm === null ? null : { ...limit, roomMm: mm }
+}
 
 /**
  * The rooms of every limit of every rule asked about, sitting by sitting. While a rule is kept their least is the room of its
@@ -55,11 +94,8 @@ export const limitRooms = (
   ground: Ground,
   trial: Trial,
   isWanted: (asked: Asked) => boolean,
-): readonly LimitRoom[] => {
-  const placeCase = trialCase(ground, trial)
-  return ground.asked.filter(isWanted).flatMap((asked) => roomsOfAsked(placeCase, asked))
-}
+): readonly LimitRoom[] => openLimits(ground, trial, isWanted).flatMap((limit) => closedLimit(limit) ?? [])
 
 /** One limit by name: the same for every position. */
-export const limitName = ({ rule, subject, anchorId, sittingId, side }: LimitRoom): string =>
+export const limitName = ({ rule, subject, anchorId, sittingId, side }: Omit<LimitRoom, 'roomMm'>): string =>
   `${rule.id} ${subject} ${anchorId} ${sittingId} ${side}`

@@ -4,7 +4,7 @@ import { strapFamily } from '../../straps/strap'
 import type { Place } from '../document/layout'
 import { type BrokenCounts, type Ground, screened, type Screened, type Trial, trialAt } from './ground'
 import type { MovingGroup } from './group'
-import { limitName, limitRooms, type LimitRoom } from './rooms'
+import { closedLimit, limitName, limitRooms, type LimitRoom, openLimits } from './rooms'
 import { heldToAxis, type Spot, type Track } from './track'
 
 /** One group at one place of one of its tracks. */
@@ -24,8 +24,10 @@ export interface Candidate {
 
 /** A candidate with its rooms. */
 export interface Scored extends Candidate {
-  /** The rooms that count, limit by limit. */
+  /** The rooms that were worked out, limit by limit: the least one is among them. */
   readonly rooms: readonly LimitRoom[]
+  /** What is known about every limit that has been looked at here or near by: its room is at least so much, mm. */
+  readonly known: ReadonlyMap<string, number>
   /** The least of those whose rules are kept; null where none of them has a room. */
   readonly keptMm: number | null
   /** The furthest that an anchor is from where a broken rule would be kept, ≤ 0; 0 where none is broken or nothing says how far. */
@@ -126,23 +128,71 @@ const othersOf = (ground: Ground): ReadonlyMap<string, number> => {
 
 const movesLap = ({ moving }: Ground): boolean => [...moving].some((strap) => strapFamily(strap) === 'lap')
 
-/** A candidate measured. */
-export const scoredCandidate = (ground: Ground, candidate: Candidate): Scored => {
-  const { trial } = candidate
-  const withOthers = movesLap(ground)
-  const all = limitRooms(
-    ground,
-    trial,
-    (asked) => asked.isOwn || (withOthers && ground.keptOthers.has(asked)),
+/**
+ * A move changes the room to a limit by no more than so many times its own length; mostly it is once, more where an anchor moves
+ * across the plane of a rule. Only for leaving limits out that cannot be the nearest; what is given to anybody is worked out in full.
+ * Our judgement.
+ */
+const MOST_CHANGE = 3
+
+/** A limit's room as it is known from a place near by: it is at least so much. */
+type KnownRooms = ReadonlyMap<string, number>
+
+const apartMm = (a: Candidate, b: Candidate): number =>
+  Math.max(
+    0,
+    ...[...a.trial.mounts].map(([id, { point }]) => {
+      const other = b.trial.mounts.get(id)
+      return other === undefined ? 0 : pointDistanceMm(point, other.point)
+    }),
   )
-  const ownSubjects = new Set(ground.asked.filter(({ isOwn }) => isOwn).map(({ subject }) => subject))
-  const rooms = withOthers
-    ? all.filter(
-        (room) =>
-          ownSubjects.has(room.subject) ||
-          room.roomMm < (othersOf(ground).get(limitName(room)) ?? Number.POSITIVE_INFINITY) - SAME_ROOM_MM,
-      )
-    : all
+
+const nearKnown = (candidate: Candidate, near: Scored): KnownRooms => {
+  const lessMm = MOST_CHANGE * apartMm(candidate, near)
+  return new Map([...near.known].map(([name, mm]) => [name, mm - lessMm]))
+}
+
+/** The rooms that matter: every one of a broken rule, and of the others those that may be the least, nearest first. */
+const roomsThatMatter = (
+  ground: Ground,
+  candidate: Candidate,
+  known: KnownRooms,
+): { readonly rooms: readonly LimitRoom[]; readonly known: KnownRooms } => {
+  const withOthers = movesLap(ground)
+  const others = withOthers ? othersOf(ground) : new Map<string, number>()
+  const open = openLimits(
+    ground,
+    candidate.trial,
+    (asked) => asked.isOwn || (withOthers && ground.keptOthers.has(asked)),
+  ).map((limit) => {
+    const name = limitName(limit)
+    const isFirst = candidate.screen.broken.has(limit.asked) || !known.has(name)
+    return { limit, name, boundMm: isFirst ? Number.NEGATIVE_INFINITY : (known.get(name) ?? 0) }
+  })
+  const rooms: LimitRoom[] = []
+  const now = new Map(known)
+  let leastMm = Number.POSITIVE_INFINITY
+  for (const { limit, name, boundMm } of open.toSorted((a, b) => a.boundMm - b.boundMm || 0)) {
+    if (boundMm > leastMm) break
+    const room = closedLimit(limit)
+    now.set(name, room?.roomMm ?? Number.POSITIVE_INFINITY)
+    if (room === null) continue
+    const isOther = !limit.asked.isOwn
+    if (isOther && room.roomMm >= (others.get(name) ?? Number.POSITIVE_INFINITY) - SAME_ROOM_MM) continue
+    rooms.push(room)
+    if (!candidate.screen.broken.has(limit.asked)) leastMm = Math.min(leastMm, room.roomMm)
+  }
+  return { rooms, known: now }
+}
+
+/** A candidate measured; with a place `near` by that was measured before, limits that are far away there are not looked at again. */
+export const scoredCandidate = (ground: Ground, candidate: Candidate, near: Scored | null = null): Scored => {
+  const { trial } = candidate
+  const { rooms, known } = roomsThatMatter(
+    ground,
+    candidate,
+    near === null ? new Map() : nearKnown(candidate, near),
+  )
   const kept = rooms.filter((room) => !isOfBroken(candidate, room)).map(({ roomMm }) => roomMm)
   const broken = rooms.filter((room) => isOfBroken(candidate, room)).map(({ roomMm }) => roomMm)
   const movedMm = Math.max(
@@ -155,10 +205,22 @@ export const scoredCandidate = (ground: Ground, candidate: Candidate): Scored =>
   return {
     ...candidate,
     rooms,
+    known,
     keptMm: kept.length === 0 ? null : Math.min(...kept),
     violationMm: Math.min(0, ...broken),
     movedMm,
   }
+}
+
+/** The rooms of a measured place up to so much more than its least, those included that were left out when it was measured. */
+export const roomsWithin = (ground: Ground, scored: Scored, moreMm: number): readonly LimitRoom[] => {
+  const farthestMm = (scored.keptMm ?? 0) + moreMm
+  const done = new Set(scored.rooms.map(limitName))
+  const left = openLimits(ground, scored.trial, ({ isOwn }) => isOwn).filter((limit) => {
+    const name = limitName(limit)
+    return !done.has(name) && (scored.known.get(name) ?? Number.POSITIVE_INFINITY) <= farthestMm
+  })
+  return [...scored.rooms, ...left.flatMap((limit) => closedLimit(limit) ?? [])]
 }
 
 /** The same groups with other coordinates, each brought into its ends. */
