@@ -27,16 +27,20 @@ export const shoulderAnchorages = (scene: PropertyScene): readonly PropertyValue
 }
 
 /**
- * Whether the shoulder straps cross behind the wearer: the strap over the left shoulder is anchored to the right of the one over the
- * right shoulder. Joined straps, which end on one anchor, do not cross.
+ * Whether the two straps of a pair cross: the left one is anchored to the right of the right one. Joined shoulder straps, which end on
+ * one anchor, do not cross. Without a family every pair is asked.
  */
-export const shoulderStrapsCrossed = (scene: PropertyScene): readonly PropertyValue[] => {
+export const strapsCrossed = (scene: PropertyScene, family: StrapFamily | null): readonly PropertyValue[] => {
   const { belt } = scene
-  const left = pointOf(scene, 'shoulder-left')
-  const right = pointOf(scene, 'shoulder-right')
-  if (belt.arrangement === 3 || left === null || right === null) return []
-  const isCrossed = !areShoulderStrapsJoined(belt) && left.yMm > right.yMm
-  return [{ subject: 'shoulder-pair', value: isCrossed ? 'yes' : 'no' }]
+  return (['shoulder', 'lap', 'sub'] as const).flatMap((each) => {
+    const pair = [`${each}-left`, `${each}-right`] as const
+    const [left, right] = [pointOf(scene, pair[0]), pointOf(scene, pair[1])]
+    const isAsked =
+      (family === null || family === each) && pair.every((strap) => strapsOf(belt).includes(strap))
+    if (!isAsked || left === null || right === null) return []
+    const isJoined = each === 'shoulder' && areShoulderStrapsJoined(belt)
+    return [{ subject: `${each}-pair` as const, value: !isJoined && left.yMm > right.yMm ? 'yes' : 'no' }]
+  })
 }
 
 /** Distance of each thigh strap's anchor from the lap strap's on its side, mm. */

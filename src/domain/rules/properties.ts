@@ -4,7 +4,7 @@ import { type Anchor, anchorForm } from '../straps/anchor'
 import type { Subject } from '../straps/quantity'
 import type { Seat } from '../straps/seat'
 import { areShoulderStrapsJoined, type Belt, type StrapFamily, strapFamily, strapsOf } from '../straps/strap'
-import { shoulderAnchorages, shoulderStrapsCrossed, slotSpares, subToLap } from './placeProperties'
+import { shoulderAnchorages, slotSpares, strapsCrossed, subToLap } from './placeProperties'
 import type { PropertyId } from './rule'
 
 /** What a place has typed about its belt, its anchors, the tubes of the car and the slots of its seat. */
@@ -114,7 +114,7 @@ export const propertyValues = (
     case 'belt-joined':
       return belt.arrangement === 3 ? [] : ofBelt(yesOrNo(areShoulderStrapsJoined(belt)))
     case 'straps-crossed':
-      return shoulderStrapsCrossed(scene)
+      return strapsCrossed(scene, family)
     case 'webbing-width':
       return webbingWidths(belt, family)
     case 'wrap-guide-hoops':

@@ -52,8 +52,7 @@ const PLACE_REMEDIES: Partial<Record<PropertyId, string>> = {
     'Move the thigh strap’s anchor to the lap strap’s anchor on its side, or let the thigh straps run rearward.',
   'shoulder-anchorages': 'Give each shoulder strap an anchor of its own.',
   'belt-joined': 'Part the shoulder straps under Belt and give each its own anchor.',
-  'straps-crossed':
-    'Anchor each shoulder strap on the other side of the seat, or take a belt with more points.',
+  'straps-crossed': 'Anchor each strap of the pair on the other side of the seat.',
   'anchor-form': 'Choose another way of fixing it under Anchors, “How it is made”.',
   'wrap-tube-role': 'Wrap the strap round another tube, or put a tab in its place.',
 }

@@ -243,6 +243,32 @@ describe('propertyValues', () => {
     expect(propertyValues('tab-thickness', 'lap', mixed)).toEqual([{ subject: 'lap-right', value: 5 }])
   })
 
+  it('says of lap and thigh straps too whether left and right are mixed up', () => {
+    const six = { ...belt, arrangement: 6 as const }
+    const pairs = (lapLeftMm: number, subLeftMm: number) =>
+      propertyValues('straps-crossed', null, {
+        ...scene,
+        belt: six,
+        anchors: [
+          at('lap-left', 0, lapLeftMm, 0),
+          at('lap-right', 0, -lapLeftMm, 0),
+          at('sub-left', 0, subLeftMm, 0),
+          at('sub-right', 0, -subLeftMm, 0),
+        ],
+      })
+    expect(pairs(-200, -50)).toEqual([
+      { subject: 'lap-pair', value: 'no' },
+      { subject: 'sub-pair', value: 'no' },
+    ])
+    expect(pairs(200, 50)).toEqual([
+      { subject: 'lap-pair', value: 'yes' },
+      { subject: 'sub-pair', value: 'yes' },
+    ])
+    expect(
+      propertyValues('straps-crossed', 'sub', { ...scene, anchors: [at('sub-left', 0, 50, 0)] }),
+    ).toEqual([])
+  })
+
   it('has an answer for every property, and an empty one for a place with nothing', () => {
     for (const id of PROPERTY_IDS) {
       for (const { value } of propertyValues(id, null, scene)) {

@@ -11,6 +11,9 @@ export const PUBLISHED = [
   { id: 'us-209-lap-low', kept: [0], broken: [0.1] },
   // MIL-S-58095A 3.11.7.3: at most 0.5 in, 12.7 mm, printed there as 13 mm.
   { id: 'military-guide-width', kept: [13], broken: [13.1] },
+  // US road law and FIA App. J as advice of the workshop: "at least 165 mm apart laterally", "20 divergent or convergent".
+  { id: 'workshop-lap-spacing', kept: [165, 400], broken: [164.9] },
+  { id: 'workshop-shoulder-plan', kept: [-20, 20], broken: [-20.01, 20.01] },
   // No source: webbing that is wider than its slot does not lie flat in it.
   { id: 'workshop-slot-takes-webbing', kept: [0], broken: [-0.1] },
   // Formula SAE Rules 2026 V1 T.2.6: "between 10° above the horizontal and 20° below".

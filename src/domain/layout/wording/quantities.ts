@@ -263,7 +263,7 @@ export const propertyName = (id: PropertyId): string => {
     case 'belt-joined':
       return 'shoulder straps joined'
     case 'straps-crossed':
-      return 'shoulder straps crossed'
+      return 'straps crossed'
     case 'anchor-form':
       return 'fixed by'
     case 'eye-thread':

@@ -64,7 +64,7 @@ const propertyText = (property: PropertyId, to: string, layout: Layout): string 
     case 'belt-joined':
       return to === 'yes' ? 'Join the shoulder straps.' : 'Part the shoulder straps.'
     case 'straps-crossed':
-      return to === 'yes' ? 'Cross the shoulder straps.' : 'Uncross the shoulder straps.'
+      return to === 'yes' ? 'Cross the straps.' : 'Uncross the straps.'
     case 'anchor-form':
       return `Fix the strap to ${text === 'insert' || text === 'eye bolt' ? 'an' : 'a'} ${text}.`
     case 'eye-thread':

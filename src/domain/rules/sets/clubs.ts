@@ -24,7 +24,8 @@ export const CLUB_RACING_RULES: RuleSet = {
       source: clubRacing(null),
       says: 'From the backrest rim the shoulder straps fall no more than 45°.',
       why: REASON.shoulderFall,
-      caveat: 'Measured from the rim, not the shoulder.',
+      caveat:
+        'Measured from the rim, not the shoulder. A strap that rises to the rear is not spoken of, so any rise passes.',
       quantity: 'shoulder-rim-drop',
       family: 'shoulder',
       max: 45,
@@ -35,6 +36,7 @@ export const CLUB_RACING_RULES: RuleSet = {
       source: clubRacing(null),
       says: 'A fall of no more than 10° from the backrest rim is recommended.',
       why: REASON.shoulderFall,
+      caveat: 'A strap that rises to the rear is not spoken of, so any rise passes.',
       quantity: 'shoulder-rim-drop',
       family: 'shoulder',
       max: 10,
@@ -163,7 +165,8 @@ export const TRACK_DAY_RULES: RuleSet = {
       source: trackDays('at most 40 degrees down from horizontal'),
       says: 'The shoulder straps leave square to the spine, or fall at most 40° from the horizontal.',
       why: REASON.shoulderFall,
-      caveat: 'Only the 40° is checked; it is the wider of the two in any seat reclined less than 40°.',
+      caveat:
+        'Only the 40° is checked; it is the wider of the two in any seat reclined less than 40°. A strap that rises to the rear is not spoken of, so any rise passes.',
       quantity: 'shoulder-drop',
       family: 'shoulder',
       max: 40,
@@ -200,7 +203,8 @@ export const AUSTRALIA_RULES: RuleSet = {
       source: australia('greater than 45° to the horizontal from the occupants shoulder'),
       says: 'From the occupant’s shoulder the straps fall no more than 45° from the horizontal.',
       why: REASON.shoulderFall,
-      caveat: 'The rules for head-and-neck restraints apply on top; they could not be read.',
+      caveat:
+        'The rules for head-and-neck restraints apply on top; they could not be read. A strap that rises to the rear is not spoken of, so any rise passes.',
       quantity: 'shoulder-drop',
       family: 'shoulder',
       max: 45,

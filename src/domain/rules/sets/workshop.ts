@@ -1,4 +1,5 @@
 import type { QuantityRule, RuleSet } from '../rule'
+import { WORKSHOP_ACROSS_RULES } from './workshopAcross'
 import { WORKSHOP_HARDWARE_RULES } from './workshopHardware'
 import { tradeSource } from './workshopSource'
 
@@ -164,6 +165,7 @@ export const WORKSHOP_RULES: RuleSet = {
     CENTRE_STRAP,
     WRAP_SQUARE,
     TAB_TWIST,
+    ...WORKSHOP_ACROSS_RULES,
     ...WORKSHOP_HARDWARE_RULES,
   ],
 }

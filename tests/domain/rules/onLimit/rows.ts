@@ -56,6 +56,8 @@ export const LIMIT_ROWS: readonly Row[] = [
   ['workshop-practice', 'workshop-adjuster-clear', 'adjuster-clearance', null, 0, null, 'should', "Common practice of the trade", 'common-practice', {}],
   ['workshop-practice', 'workshop-clear-of-tubes', 'tube-clearance', null, 0, null, 'should', "Common practice of the trade", 'common-practice', {}],
   ['workshop-practice', 'workshop-eye-in-line', 'shank-angle', null, null, 5, 'advice', "NZ Speedway rule book", 'read', { mount: "eye" }],
+  ['workshop-practice', 'workshop-lap-spacing', 'lap-spacing', 'lap', 165, null, 'advice', "49 CFR 571.210", 'read', {}],
+  ['workshop-practice', 'workshop-shoulder-plan', 'shoulder-plan', 'shoulder', -20, 20, 'advice', "FIA Appendix J, Article 253", 'read', {}],
   ['speedway-nz-2010', 'speedway-shoulder-drop', 'shoulder-drop', 'shoulder', 1, 10, 'must', "NZ Speedway rule book", 'read', {}],
   ['speedway-nz-2010', 'speedway-shoulder-spacing', 'shoulder-spacing', 'shoulder', null, 150, 'must', "NZ Speedway rule book", 'read', {}],
   ['speedway-nz-2010', 'speedway-behind-seat', 'shoulder-length-behind-seat', 'shoulder', null, 250, 'must', "NZ Speedway rule book", 'read', {}],
