@@ -1,6 +1,6 @@
 import type { Tube } from '../geometry/tube'
 import type { Mount } from '../straps/anchor'
-import { type Belt, diagonalShoulder, type StrapId } from '../straps/strap'
+import { type Belt, diagonalShoulder, type StrapId, thighStraps } from '../straps/strap'
 import type { Rule, RuleCondition } from './rule'
 
 /** The facts of one sitting and one strap that decide whether a rule speaks. */
@@ -23,10 +23,9 @@ export interface RuleContext {
 }
 
 /** Whether the belt's straps run as the condition says: thigh straps of 6 and 7 points, the diagonal of 3. */
-const runsSo = ({ thighStraps, diagonal }: RuleCondition, belt: Belt): boolean =>
-  (thighStraps === undefined ||
-    (belt.arrangement >= 6 && (belt.thighStraps ?? 'rearward') === thighStraps)) &&
-  (diagonal === undefined || (belt.arrangement === 3 && diagonalShoulder(belt) === diagonal))
+const runsSo = (when: RuleCondition, belt: Belt): boolean =>
+  (when.thighStraps === undefined || thighStraps(belt) === when.thighStraps) &&
+  (when.diagonal === undefined || (belt.arrangement === 3 && diagonalShoulder(belt) === when.diagonal))
 
 /**
  * Whether a rule speaks in this context: every condition that it gives holds. A recline exactly on a rule's limit belongs to

@@ -139,6 +139,32 @@ describe('measured values of one person', () => {
     expect(measuresOf({ [larger]: at + byMm - 0.1, [smaller]: at })).toContain(larger)
   })
 
+  // Shares of a stature of 1 800 mm, on the limit and 0.1 mm beyond.
+  it.each([
+    { measure: 'sittingHeightMm', least: 756, most: 1116 },
+    { measure: 'midShoulderHeightMm', least: 450, most: 810 },
+    { measure: 'buttockKneeMm', least: 486, most: 864 },
+    { measure: 'kneeHeightMm', least: 414, most: 720 },
+  ] as const)('$measure of a stature of 1800 mm lies between $least and $most mm', (row) => {
+    const says = (value: number) =>
+      of({ [row.measure]: value }, { statureMm: 1800 }).filter((found) =>
+        found.says.includes('with a stature of 1800 mm'),
+      )
+    expect([says(row.least), says(row.most)]).toEqual([[], []])
+    expect([says(row.least - 0.1).length, says(row.most + 0.1).length]).toEqual([1, 1])
+  })
+
+  it('let the shoulder curve with two fifths of the trunk and the lap strap lie 150 mm ahead of the belly', () => {
+    expect(measuresOf({ hipToShoulderMm: 450, shoulderArcRadiusMm: 180 })).toEqual([])
+    expect(measuresOf({ hipToShoulderMm: 450, shoulderArcRadiusMm: 180.1 })).toEqual(['shoulderArcRadiusMm'])
+    // The bone of hip bones 200 mm apart is 200·√(0.19² + 0.30²) = 71.02 mm from the hip joint, which is 148 mm ahead of the back:
+    // 148 + 71.02 + 180.98 − 250 = 150.
+    const lap = (lapTissueMm: number) =>
+      measuresOf({ frontHipBoneBreadthMm: 200, abdominalDepthMm: 250, lapTissueMm })
+    expect(lap(180.9)).toEqual([])
+    expect(lap(181.1)).toEqual(['lapTissueMm'])
+  })
+
   it('say what, where and how to mend it when a file is opened', () => {
     const parsed = parseLayout(
       rockBuggyWith(['places', 0, 'occupants', 0, 'measured'], {
