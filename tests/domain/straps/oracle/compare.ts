@@ -4,7 +4,7 @@ import type { StrapScene } from '../../../../src/domain/straps/scene'
 import { solvePlace, type SolvedPlace } from '../../../../src/domain/straps/solve'
 import { strapFamily, type StrapId } from '../../../../src/domain/straps/strap'
 import { oraclePlace, type OraclePlace, type OracleStrap } from './place'
-import { isStraddling, slotOpenings } from './openings'
+import { isUndecidedWrap } from './openings'
 import { slotBendDeg } from './slotBend'
 import { bendDeg } from './taut'
 import { apart, minus, towards, turnDeg, vectorOf, type Vector } from './vector'
@@ -125,14 +125,33 @@ export interface Comparison {
   readonly oracle: OraclePlace
 }
 
-/** A tube across or close by the plane of its own strap's slot: at the model's border, left out of the comparison. */
-const straddles = (scene: StrapScene, strap: StrapId): boolean => {
-  const mount = scene.anchors.find((anchor) => anchor.strap === strap)?.mount
-  if (mount?.kind !== 'wrap') return false
-  const tube = scene.tubes.find(({ id }) => id === mount.tubeId)
-  const slot = scene.seat.slots.find(({ straps }) => straps.includes(strap))
-  if (tube === undefined || slot === undefined) return false
-  return isStraddling(slotOpenings(scene, slot, strap), vectorOf(mount.point), tube.outsideDiameterMm)
+const isLap = (strap: StrapId): boolean => strapFamily(strap) === 'lap'
+
+/** What the model leaves open, left out of the comparison. */
+const isAtBorder = (
+  scene: StrapScene,
+  strap: StrapId,
+  { buckle }: OraclePlace,
+  { problems }: SolvedPlace,
+): boolean => {
+  const { body, seat } = scene
+  const problem = problems.find((one) => one.strap === strap)?.kind
+  switch (strapFamily(strap)) {
+    case 'shoulder':
+      return problem === 'buckle-unknown' || isUndecidedWrap(scene, strap)
+    case 'lap':
+      // The shortest place on the shell's edge may lie ahead of the hip and another one in balance behind it.
+      return (
+        isUndecidedWrap(scene, strap) || (seat.sideOutline.length > 0 && problem === 'lap-anchor-not-behind')
+      )
+    case 'sub': {
+      // Lap straps at very different angles can put the buckle inside the groin's circle.
+      const { centre, radiusMm } = body.groinArc
+      const isBuckleInside =
+        buckle !== null && Math.hypot(buckle[0] - centre.uMm, buckle[2] - centre.vMm) < radiusMm
+      return problem === 'buckle-unknown' || isBuckleInside || isUndecidedWrap(scene, strap)
+    }
+  }
 }
 
 /** Both solvers on one scene. */
@@ -147,11 +166,9 @@ export const compared = (scene: StrapScene): Comparison => {
   const onlyOracle = oracle.straps.flatMap(({ strap }) => (both.has(strap) ? [] : [strap]))
   const onlySolver = solved.paths.flatMap(({ strap }) => (both.has(strap) ? [] : [strap]))
   // The buckle is where the lap straps meet: without the same ones the others end elsewhere.
-  const isLap = (strap: StrapId): boolean => strapFamily(strap) === 'lap'
   const areLapsAlike = ![...onlyOracle, ...onlySolver].some(isLap)
-  const isKnown = oracle.buckle !== null && !solved.problems.some(({ kind }) => kind === 'buckle-unknown')
   const counted = (strap: StrapId): boolean =>
-    (isLap(strap) || (areLapsAlike && isKnown)) && !straddles(scene, strap)
+    (isLap(strap) || (areLapsAlike && oracle.buckle !== null)) && !isAtBorder(scene, strap, oracle, solved)
   const usable = areLapsAlike ? pairs.filter(({ strap }) => counted(strap.strap)) : []
   return {
     compared: usable.map(({ strap }) => strap),

@@ -98,6 +98,22 @@ export const openingsOf = (
   return isReached ? openings : 'slot-not-reached'
 }
 
-/** Whether a wrapped tube straddles the plane of one of the openings: then it depends on the contact whether the slot is reached. */
-export const isStraddling = (openings: readonly Opening[], centre: Vector, radiusMm: number): boolean =>
-  openings.some((opening) => Math.abs(planeDistance(opening, centre)) <= radiusMm)
+/**
+ * Whether a wrap is one that the model leaves open: its tube across or close by the plane of the strap's slot (then it depends on the
+ * contact whether the slot is reached), or the slot straight above or below it (then nothing says what is over and what under).
+ */
+export const isUndecidedWrap = (scene: StrapScene, strap: StrapId): boolean => {
+  const mount = scene.anchors.find((anchor) => anchor.strap === strap)?.mount
+  const tube = scene.tubes.find(({ id }) => mount?.kind === 'wrap' && id === mount.tubeId)
+  const slot = scene.seat.slots.find(({ straps }) => straps.includes(strap))
+  if (mount === undefined || tube === undefined || slot === undefined) return false
+  const centre = vectorOf(mount.point)
+  const openings = slotOpenings(scene, slot, strap)
+  const isSteep = openings.some(({ origin }) => {
+    const [x, , z] = minus(origin, centre)
+    return Math.abs(z) > 1.5 * Math.abs(x)
+  })
+  return (
+    isSteep || openings.some((opening) => Math.abs(planeDistance(opening, centre)) <= tube.outsideDiameterMm)
+  )
+}

@@ -5,7 +5,7 @@ import { isLapBehind, isSubBehind, lapEnd, shoulderEnd, subEnd, type BodyEnd } f
 import type { Opening } from './chain'
 import { joinedStraps } from './joined'
 import { mountEnd } from './mountEnd'
-import { openingsOf, possibleOpenings } from './openings'
+import { isUndecidedWrap, openingsOf, possibleOpenings } from './openings'
 import { edgeChain } from './seatSide'
 import { bentPasses, tautStrap, type Taut } from './taut'
 import { apart, plus, times, vectorOf, type Vector } from './vector'
@@ -58,10 +58,11 @@ const waysOf = (
 /** One strap by itself, to the end that `body` knows; `hasPath` null where it has none. */
 const oneStrap = (scene: StrapScene, strap: StrapId, body: BodyEnd, to: Vector): Taut | null => {
   const anchor = anchorOf(scene, strap)
-  if (anchor === undefined) return null
+  if (anchor === undefined || isUndecidedWrap(scene, strap)) return null
   const from = vectorOf(anchor.mount.point)
   const ways = waysOf(scene, strap, from, to, body)
-  const taut = ways && tautStrap(mountEnd(anchor.mount, scene.tubes), ways, body, from)
+  const isSound = (last: Vector): boolean => strapFamily(strap) !== 'lap' || isLapBehind(scene.body, last)
+  const taut = ways && tautStrap(mountEnd(anchor.mount, scene.tubes), ways, body, from, isSound)
   if (!taut) return null
   // A tube may straddle the plane of a slot: the contact decides.
   return openingsOf(scene, strap, taut.contact, to) === 'slot-not-reached' ? null : taut

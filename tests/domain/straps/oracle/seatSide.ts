@@ -48,8 +48,8 @@ const upperEdge = (outline: readonly Flat[]): readonly Flat[] => {
 
 /**
  * A lap or anti-sub strap without a slot: nothing in the way, or one piece after another of the shell's upper edge at its half
- * width, when the straight strap would pass through the shell's side there. Null: the straight strap would pass through the shell
- * between its sides.
+ * width, when the straight strap would pass through the shell's side there. Null: it lies between
+ * the sides and passes through the shell.
  */
 export const edgeChain = (
   scene: StrapScene,
@@ -75,8 +75,7 @@ export const edgeChain = (
     contact[0] + share * (arrival.touch[0] - contact[0]),
     contact[2] + share * (arrival.touch[2] - contact[2]),
   ]
-  if (!isWithin(outline, through))
-    return isCut(outline, through, [arrival.touch[0], arrival.touch[2]]) ? null : [[]]
+  if (!isWithin(outline, through)) return [[]]
   const edge = upperEdge(outline)
   return edge.slice(1).map((end, i) => {
     const start = edge[i] ?? end

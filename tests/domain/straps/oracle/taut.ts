@@ -39,7 +39,12 @@ const straight = (
  * in the openings take the shortest way between them, the ends follow, until nothing moves: then every piece is straight, every
  * held point is in balance and both ends are tangent.
  */
-const through = (mount: MountEnd, openings: readonly Opening[], body: BodyEnd, begin: Taut): Taut | null => {
+const through = (
+  mount: MountEnd,
+  openings: readonly Opening[],
+  body: BodyEnd,
+  begin: Taut,
+): Taut | null | 'restless' => {
   let { contact, arrival } = begin
   let x: readonly number[] = openings.flatMap((opening) => {
     const { u, v } = crossing(opening, contact, arrival.touch)
@@ -69,7 +74,7 @@ const through = (mount: MountEnd, openings: readonly Opening[], body: BodyEnd, b
     const touch = plus(arrival.touch, minus(nextArrival.touch, arrival.touch), share)
     arrival = { ...nextArrival, touch }
   }
-  throw new Error('the bent strap does not come to rest')
+  return 'restless'
 }
 
 const lengthOf = (contact: Vector, passes: readonly Vector[], arrival: Arrival): Taut => {
@@ -80,17 +85,19 @@ const lengthOf = (contact: Vector, passes: readonly Vector[], arrival: Arrival):
 
 /**
  * The taut strap through all the openings in order. Each opening may come as several alternatives (pieces of a chain of edges):
- * `ways` lists the sequences to try, the shortest counts. Null when an end lies inside what it touches.
+ * `ways` lists the sequences to try, the shortest one whose last point outside the body is sound counts. Null when an end lies
+ * inside what it touches.
  */
 export const tautStrap = (
   mount: MountEnd,
   ways: readonly (readonly Opening[])[],
   body: BodyEnd,
   from: Vector,
+  isSound: (last: Vector) => boolean = () => true,
 ): Taut | null => {
   const free = straight(mount, body, from)
   const first = ways[0] ?? []
-  if (free === null) return first.length === 0 ? null : shortestOf(ways, mount, body, null)
+  if (free === null) return first.length === 0 ? null : shortestOf(ways, mount, body, null, isSound)
   const begin = lengthOf(free.contact, [], free.arrival)
   if (first.some((opening) => opening.isOpenAbove && !isBetween(opening, begin))) return begin
   if (ways.length <= 1 && first.every((opening) => isPassedClean(opening, begin))) {
@@ -101,7 +108,7 @@ export const tautStrap = (
     })
     return { ...begin, passes }
   }
-  return shortestOf(ways, mount, body, begin)
+  return shortestOf(ways, mount, body, begin, isSound)
 }
 
 const shortestOf = (
@@ -109,10 +116,14 @@ const shortestOf = (
   mount: MountEnd,
   body: BodyEnd,
   straightOne: Taut | null,
+  isSound: (last: Vector) => boolean,
 ): Taut | null => {
   const found = ways.flatMap((openings) => {
     const begin = straightOne ?? throughMiddles(mount, openings, body)
-    return (begin && through(mount, openings, body, begin)) ?? []
+    const taut = begin && through(mount, openings, body, begin)
+    // A piece of a chain of edges need not hold the strap; a slot must.
+    if (taut === 'restless' && ways.length === 1) throw new Error('the bent strap does not come to rest')
+    return taut === null || taut === 'restless' || !isSound(taut.passes.at(-1) ?? taut.contact) ? [] : [taut]
   })
   return found.reduce<Taut | null>(
     (best, one) => (best === null || one.lengthMm < best.lengthMm ? one : best),
