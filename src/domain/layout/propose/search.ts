@@ -17,7 +17,7 @@ import {
 import { firstLooks, heldToAxis, lookStep, roundedOnAxis } from './track'
 
 /** Of the places that break fewest rules at the first look, so many with most room by a rough reckoning are measured. Our judgement. */
-const MOST_MEASURED = 24
+const MOST_MEASURED = 14
 
 /** From how many different places refining begins. Our judgement: zones of several strips have one best place in each. */
 const SEEDS = 3
