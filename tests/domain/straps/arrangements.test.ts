@@ -53,6 +53,28 @@ describe('joined shoulder straps', () => {
     expect(valueOf(solved, 'shoulder-free-length', 'shoulder-left')).toBeCloseTo(150 + Math.hypot(350, 80), 6)
   })
 
+  it('lies in line with the sum of two unlike pulls', () => {
+    const at = point(480, 60, 540)
+    const solved = solvePlace(
+      level({
+        belt: belt(4, { shoulderTailMm: 180 }),
+        anchors: [...lapTabs, tab('shoulder-left', at), tab('shoulder-right', at)],
+      }),
+    )
+    const junction = pathOf(solved, 'shoulder-left').effectiveAnchor
+    const unit = (to: typeof at): readonly number[] => {
+      const d = [to.xMm - junction.xMm, to.yMm - junction.yMm, to.zMm - junction.zMm]
+      return d.map((mm) => mm / Math.hypot(...d))
+    }
+    const left = unit(pathOf(solved, 'shoulder-left').bodyContact)
+    const right = unit(pathOf(solved, 'shoulder-right').bodyContact)
+    const tail = unit(at)
+    const sum = left.map((part, index) => part + (right[index] ?? 0))
+    for (const [index, part] of sum.entries())
+      expect(part / Math.hypot(...sum)).toBeCloseTo(-(tail[index] ?? 0), 9)
+    expect(Math.hypot(junction.xMm - 480, junction.yMm - 60, junction.zMm - 540)).toBeCloseTo(180, 9)
+  })
+
   it('cannot hang on two places', () => {
     expect(problemOf(joined(30), 'shoulder-right')).toEqual({
       kind: 'junction-apart',

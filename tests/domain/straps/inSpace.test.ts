@@ -226,6 +226,12 @@ describe('shank-angle', () => {
     expect(angle(0, 0)).toBeCloseTo(180, 5)
     expect(angle(180, 35)).toBeCloseTo(35, 9)
     expect(angle(140, 0)).toBeCloseTo(40, 9)
+    // From an eye 60 further right the strap runs forward and left: 180° + atan(60/400) from rearward, turning by the right.
+    const slant = eye((Math.atan2(-60, -400) * 180) / Math.PI, 0)
+    const moved: Anchor = { ...slant, mount: { ...slant.mount, point: point(400, -20, 590) } }
+    expect(
+      valueOf(solvePlace(level({ anchors: [...lapTabs, moved] })), 'shank-angle', 'shoulder-left'),
+    ).toBeCloseTo(0, 5)
   })
 })
 
@@ -259,6 +265,14 @@ describe('the shell without a slot', () => {
     expect(Math.abs((at?.point.xMm ?? 0) - best)).toBeLessThan(0.01)
     expect(at?.point.zMm).toBeCloseTo(-100, 9)
     expect(at?.point.yMm).toBe(-200)
+  })
+
+  it('is the same whichever way round its outline is drawn', () => {
+    const reversed = { ...seat, sideOutline: outline.toReversed() }
+    const given = { hipHalfBreadthMm: 115, anchors: [tab('lap-left', point(150, -260, -300))] }
+    expect(pathOf(solvePlace(scene({ ...given, seat: reversed })), 'lap-left').contacts).toEqual(
+      pathOf(lap(-260), 'lap-left').contacts,
+    )
   })
 
   it('is a problem between its sides, and none where the strap stays above it', () => {

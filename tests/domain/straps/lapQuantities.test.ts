@@ -147,6 +147,20 @@ describe('a lap strap', () => {
     expect(pathOf(narrow, 'lap-left').contacts.map(({ on }) => on)).toEqual(['anchor', 'body', 'buckle'])
   })
 
+  it('lies on the smaller section of the end where the thigh holds it off the hip point', () => {
+    // Aimed at 110·(−cos 60°, sin 60°) the line passes the hip point at d: the section's half-axes are √(1 − d²/110²) of 110 and 55. The tangent by
+    // angles: that of the tab from the middle, in stretched coordinates, less the arc cosine of 1/distance.
+    const q = { x: -110 * Math.cos(Math.PI / 3), z: 110 * Math.sin(Math.PI / 3) }
+    const length = Math.hypot(q.x - 200, q.z + 200)
+    const along = (200 * (q.x - 200) - 200 * (q.z + 200)) / length
+    const share = Math.sqrt(1 - (200 ** 2 + 200 ** 2 - along ** 2) / 110 ** 2)
+    const [x, y] = [along / (110 * share), 135 / (55 * share)]
+    const angle = Math.atan2(y, x) - Math.acos(1 / Math.hypot(x, y))
+    const contact = pathOf(lapOf(200, -200, { lapLowestDeg: 60 }), 'lap-left').bodyContact
+    expect(contact.yMm).toBeCloseTo(-115 - 55 * share * Math.sin(angle), 9)
+    expect(share).toBeLessThan(0.99)
+  })
+
   it('is as long as its straight pieces and the quarter of an ellipse between them', () => {
     // The end of the pelvis is half an ellipse of 110 along the 45° line and 55 across, its middle at y = −115. A tab 330 behind it and
     // 55 outside lies, stretched to a circle of 1, at (−3, 1): its tangent is 3 long and touches at (0, 1), straight beside the hip point. So
