@@ -26,15 +26,28 @@ export const flatGiven = ({ body, anchors }: StrapScene): FlatScene => {
     body.frontHipBone.right.zMm - body.hip.zMm,
     body.groinArc.radiusMm,
     ...mounts,
+    ...MOUNTS.flatMap((strap) => {
+      const mount = anchors.find((anchor) => anchor.strap === strap)?.mount
+      return mount?.kind === 'tab' ? [mount.planDeg, mount.leanDeg] : [0, 0]
+    }),
   ])
 }
 
 const DEG = 180 / Math.PI
 
+/** How far a pull (dx, dy, dz) is out of the plane of the tab of mount `index`, degrees. */
+const twistDeg = (g: FlatScene, index: number, dx: number, dy: number, dz: number): number => {
+  const plan = (g[31 + 2 * index] ?? 0) / DEG
+  const lean = (g[32 + 2 * index] ?? 0) / DEG
+  const out = (dy * Math.cos(plan) - dx * Math.sin(plan)) * Math.cos(lean) + dz * Math.sin(lean)
+  return Math.asin(Math.min(1, Math.abs(out) / Math.sqrt(dx * dx + dy * dy + dz * dz))) * DEG
+}
+
 /**
  * The angles and lengths of the straps by their closed forms, straight from the numbers, added up so that nothing is left out: the fall,
  * plan angle, height and length of both shoulder straps, the lap angles, the height over the hip bone and the length round the end of the
- * pelvis (as if straight) of both lap straps, both angles and the length of both anti-submarine straps, the load on the spine.
+ * pelvis (as if straight) of both lap straps, both angles and the length of both anti-submarine straps, the twist of all six tabs, where
+ * the shoulder mounts lie from the points that road law draws, the load on the spine.
  */
 export const flatAngles = (g: FlatScene): number => {
   const n = (index: number): number => g[index] ?? 0
@@ -65,6 +78,7 @@ export const flatAngles = (g: FlatScene): number => {
     sum += line * DEG + Math.atan2(qz - n(at + 2), n(at) - qx) * DEG
     sum += Math.atan2(hz + 10 - n(at + 2), n(at) - hx + 64) * DEG
     sum += qz + (n(10) / run) * (n(at + 2) - qz) - n(11)
+    sum += twistDeg(g, 2 + side, qx - n(at), out, qz - n(at + 2))
     sum += Math.sqrt(run * run + out * out) + Math.atan2((y - x * t) / d2, (x + y * t) / d2) * r
   }
   const toK = Math.sqrt((cx - kx) ** 2 + (cz - kz) ** 2)
@@ -82,6 +96,11 @@ export const flatAngles = (g: FlatScene): number => {
     const plan = Math.atan2(-sign * dy, free * Math.cos(drop))
     const length = Math.sqrt(free * free + dy * dy)
     sum += drop * DEG + (drop - beta) * DEG + plan * DEG + length + n(at + 2) - hz
+    sum += twistDeg(g, side, -free * Math.cos(drop), -dy, free * Math.sin(drop))
+    const b = 260 + Math.abs(n(at + 1) - hy)
+    const normal = beta + Math.PI / 6
+    sum += (n(at) - hx - b * s) * Math.sin(normal) + (n(at + 2) - hz - b * c) * Math.cos(normal)
+    sum += Math.atan2(120 - sign * (n(at + 1) - hy), n(at) - hx - 530 * s) * DEG
     sum += Math.sqrt(toK * toK - arc * arc + (hy - by) ** 2) + arc * (up + drop)
     sum +=
       s * ((free / length) * Math.cos(drop) - Math.cos(up)) -
@@ -97,6 +116,7 @@ export const flatAngles = (g: FlatScene): number => {
     const low = Math.sqrt(away * away - groin * groin)
     const back = Math.atan2(cz - kz, cx - kx)
     sum += (Math.PI / 2 - rise) * DEG + (back - rise) * DEG
+    sum += twistDeg(g, 4 + side, low * Math.cos(rise), hy - n(at + 1), low * Math.sin(rise))
     sum += Math.sqrt((low + groin) ** 2 + (hy - n(at + 1)) ** 2)
   }
   return sum
