@@ -76,7 +76,13 @@ describe('a back that reclines past 30°, where the student rules change', () =>
     if (marla === undefined) throw new Error('nobody')
     const tall = { ...marla, measured: { hipHeightMm: 157 } }
     const lap = tabPair('lap', { xMm: 170, yMm: 200, zMm: -182 })
-    const of = { ...reclining, occupants: [tall], anchors: lap }
+    // A shell that ends above the hips, so that no lap strap needs a slot.
+    const sideOutline = [
+      { xMm: 120, zMm: 150 },
+      { xMm: 120, zMm: 480 },
+      { xMm: 100, zMm: 480 },
+    ]
+    const of = { ...reclining, seat: { ...reclining.seat, sideOutline }, occupants: [tall], anchors: lap }
     const layout = flatLayout([of], { ruleSetId: 'student-cars-2026' })
     const find = (id: string) =>
       evaluateLayout(layout, { extent: 'what-moves' }).places[0]?.findings.find(
