@@ -52,6 +52,52 @@ test('a number opens to a drawing whose lines make the angle it says, and Escape
   expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`)).toEqual([])
 })
 
+/** What only some belts, mounts and shells have, on examples that have it. */
+const SPECIAL = [
+  {
+    example: 'Rock buggy, one seat',
+    number: 'Left lap strap, room to the tubes',
+    views: [/^(Side elevation|From above)/, /^Turned so that/],
+    says: '|PN| in space',
+  },
+  {
+    example: 'Hill climber, joined shoulder straps',
+    number: 'Shoulder straps, junction behind the neck',
+    views: [/^Side elevation/],
+    says: 'xJ − xN',
+  },
+  {
+    example: 'Student racer, straps under the thighs',
+    number: 'Left lap strap, pull from the line of the eye bolt',
+    views: [/^Turned so that/],
+    says: 'acos(d·s)',
+  },
+  {
+    example: 'Desert single, padded shell',
+    number: 'Left lap strap, room about the adjuster',
+    views: [/^Side elevation/, /^Laid out straight/],
+    says: 'along the strap from an end of the adjuster’s body',
+  },
+] as const
+
+for (const { example, number, views, says } of SPECIAL)
+  test(`${number}: opens to what is measured on ${example}`, async ({ page }) => {
+    const app = await App.start(page)
+    await app.openExample(example)
+    await app.tab('Numbers')
+    await page.getByRole('button', { name: `${number}: what is measured` }).click()
+    const card = page.locator('.explain')
+    const drawings = card.getByRole('img')
+    await expect(drawings).toHaveCount(views.length)
+    for (const [index, view] of views.entries())
+      await expect(drawings.nth(index)).toHaveAttribute('aria-label', view)
+    await expect(card.locator('.explain-formula')).toContainText(says)
+    // The value stands on the last drawing as it stands in the title.
+    const title = (await card.getAttribute('aria-label')) ?? ''
+    const value = title.slice(title.lastIndexOf(': ') + 2)
+    await expect(drawings.last()).toContainText(value)
+  })
+
 test('a finding opens to the drawing of the sitting where it is worst', async ({ page }) => {
   const app = await App.start(page)
   await app.openExample('Everything wrong')

@@ -164,6 +164,10 @@ interface Measured {
 
 const anchorContact = (path: StrapPath): PointMm => path.contacts[0]?.point ?? path.effectiveAnchor
 
+/** Where joined shoulder straps become one tail; null for separate ones. */
+const junctionOf = (path: StrapPath): PointMm | null =>
+  path.contacts.find(({ on }) => on === 'junction')?.point ?? null
+
 /** Between the two anchors of a pair, as the top elevation shows it. */
 const pairDistance = (paths: readonly StrapPath[], elevation: Elevation): Measured | null => {
   const [left, right] = paths
@@ -184,7 +188,13 @@ const measuredLength = (scene: FocusScene, paths: readonly StrapPath[]): Measure
     from,
     to: planePoint(from.uMm, from.vMm + byMm),
   })
-  if (quantity === 'shoulder-height') return upward(projected(anchorContact(path), 'side'), finding.value)
+  const junction = junctionOf(path)
+  if (quantity === 'shoulder-height')
+    return upward(projected(junction ?? anchorContact(path), 'side'), finding.value)
+  if (quantity === 'shoulder-junction' && junction !== null) {
+    const to = projected(junction, 'side')
+    return { from: planePoint(to.uMm - finding.value, to.vMm), to }
+  }
   if (quantity !== 'lap-over-asis') return null
   const side = strapSide(path.strap) === 'right' ? 'right' : 'left'
   return upward(projected(sitting.body.frontHipBone[side], 'side'), finding.value)
