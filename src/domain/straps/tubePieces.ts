@@ -10,9 +10,11 @@ export interface TubePiece {
   readonly from: PointMm
   readonly to: PointMm
   readonly radiusMm: number
-  /** Ball about the middle that holds the piece's centre line. */
-  readonly middle: PointMm
-  readonly halfMm: number
+  /** Ball that holds the whole piece: its middle, given by plain numbers because it is looked at most often, and its radius. */
+  readonly ballXMm: number
+  readonly ballYMm: number
+  readonly ballZMm: number
+  readonly ballMm: number
 }
 
 /** The straight pieces of all tubes; joints are taken as round. */
@@ -23,13 +25,17 @@ export const tubePieces = (tubes: readonly Tube[]): readonly TubePiece[] => {
       const from = points[index - 1]
       const to = points[index]
       if (from === undefined || to === undefined) continue
-      const middle = {
-        xMm: (from.xMm + to.xMm) / 2,
-        yMm: (from.yMm + to.yMm) / 2,
-        zMm: (from.zMm + to.zMm) / 2,
-      }
-      const halfMm = pointDistanceMm(middle, to)
-      pieces.push({ tubeId: id, from, to, radiusMm: outsideDiameterMm / 2, middle, halfMm })
+      const radiusMm = outsideDiameterMm / 2
+      pieces.push({
+        tubeId: id,
+        from,
+        to,
+        radiusMm,
+        ballXMm: (from.xMm + to.xMm) / 2,
+        ballYMm: (from.yMm + to.yMm) / 2,
+        ballZMm: (from.zMm + to.zMm) / 2,
+        ballMm: pointDistanceMm(from, to) / 2 + radiusMm,
+      })
     }
   return pieces
 }
@@ -46,10 +52,10 @@ export interface TubeGap {
 
 /** Whether two balls are so far apart that what they hold cannot be nearer than `gapMm`. */
 const isFarther = (middle: PointMm, halfMm: number, piece: TubePiece, gapMm: number): boolean => {
-  const reachMm = Math.max(0, gapMm + piece.radiusMm + piece.halfMm + halfMm)
-  const dx = middle.xMm - piece.middle.xMm
-  const dy = middle.yMm - piece.middle.yMm
-  const dz = middle.zMm - piece.middle.zMm
+  const reachMm = Math.max(0, gapMm + piece.ballMm + halfMm)
+  const dx = middle.xMm - piece.ballXMm
+  const dy = middle.yMm - piece.ballYMm
+  const dz = middle.zMm - piece.ballZMm
   return dx * dx + dy * dy + dz * dz >= reachMm * reachMm
 }
 
@@ -83,7 +89,7 @@ export const strapTubeGap = (pieces: readonly TubePiece[], strap: SolvedStrap): 
     }
     const halfMm = pointDistanceMm(middle, to)
     for (const piece of pieces) {
-      if (piece.tubeId === hostId || isFarther(middle, halfMm, piece, gapMm)) continue
+      if (isFarther(middle, halfMm, piece, gapMm) || piece.tubeId === hostId) continue
       const pieceMm = segmentDistanceMm(from, to, piece.from, piece.to) - piece.radiusMm
       if (pieceMm >= gapMm) continue
       gapMm = pieceMm
