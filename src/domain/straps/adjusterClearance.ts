@@ -5,7 +5,7 @@ import { strapFamily } from './strap'
 import { touchLengthMm, type GatePass, type SolvedStrap } from './strapPath'
 
 /** A stretch of strap that lies on something, mm from the contact at the anchor; both ends alike where it only touches. */
-export interface Stretch {
+interface Stretch {
   readonly on: PathContact['on']
   readonly fromMm: number
   readonly toMm: number
