@@ -2,9 +2,9 @@ import type { Elevation } from '../geometry/plane'
 import type { Region } from '../geometry/polygon'
 import type { Contradiction } from '../rules/finding'
 import type { QuantityRule } from '../rules/rule'
-import { type Cells, regionInCells } from './cells'
+import { type Cells, regionCells, regionInCells } from './cells'
 import { joinedRegion } from './joined'
-import { caseBox, sittingCells } from './ruleRegion'
+import { caseBox, sittingRegions } from './ruleRegion'
 import type { ZoneCase } from './zone'
 
 /** One rule in one sitting and where it allows the anchor. */
@@ -51,7 +51,11 @@ const demandsOf = (
   elevation: Elevation,
 ): readonly Demand[] =>
   rules.flatMap((rule) =>
-    sittingCells(rule, zoneCase, elevation).map((cells) => ({ ruleId: rule.id, ...cells })),
+    sittingRegions(rule, zoneCase, elevation).map(({ sittingId, region }) => ({
+      ruleId: rule.id,
+      sittingId,
+      cells: regionCells(region),
+    })),
   )
 
 /**

@@ -40,6 +40,12 @@ export const shiftedPoint = (
   }
 }
 
+/** The other anchor's place when a mirrored pair moves: mirrored about the seat's centre line. */
+export const mirroredPoint = (point: PointMm, centreYMm: number): PointMm => ({
+  ...point,
+  yMm: 2 * centreYMm - point.yMm,
+})
+
 export const anchorAt = (anchor: Anchor, point: PointMm): Anchor => ({
   ...anchor,
   mount: { ...anchor.mount, point },

@@ -8,9 +8,9 @@ import { type SolvedPlace, solvePlace } from '../straps/solve'
 import { mirroredStrap, strapSide } from '../straps/strap'
 import { tubeAt } from '../straps/mount'
 import { type Move, movedScene } from './move'
-import { isWithheld, ruleRegion } from './ruleRegion'
+import { ruleRegion } from './ruleRegion'
 import { ruleSubject, scenesOfRule } from './subject'
-import { isKeptNow } from './trial'
+import { isKeptNow } from './keptNow'
 import { turnedTab } from './turnedTab'
 import type { ZoneCase, ZoneScene } from './zone'
 
@@ -166,40 +166,6 @@ export const movesInto = ({ rule, zoneCase }: Pick<RemedyQuestion, 'rule' | 'zon
 const staysOnItsSide = ({ direction, byMm }: Move, { anchor, scenes }: ZoneCase): boolean =>
   direction !== 'inward' || byMm < Math.abs(anchor.mount.point.yMm - (scenes[0]?.scene.body.hip.yMm ?? 0))
 
-/** Distances tried where no region says how far: coarse first, then halved to the millimetre. */
-const TRIED_MM: readonly number[] = [1, 2, 4, 8, 16, 32, 64, 128, 256]
-
-/** The smallest whole-mm move found by trying, for rules that no region describes; null when none clears. */
-const triedMove = (question: RemedyQuestion, subject: Subject, direction: MoveDirection): Move | null => {
-  const { rule, zoneCase } = question
-  const clears = (byMm: number): boolean => {
-    const move = moveOf(direction, byMm, zoneCase)
-    const after = changedScenes(zoneCase.scenes, (scene) => movedScene(scene, move))
-    return staysOnItsSide(move, zoneCase) && isKeptIn(after, rule, zoneCase, subject)
-  }
-  const first = TRIED_MM.findIndex(clears)
-  if (first < 0) return null
-  let brokenMm = TRIED_MM[first - 1] ?? 0
-  let clearMm = TRIED_MM[first] ?? 1
-  while (clearMm - brokenMm > 1) {
-    const middleMm = Math.floor((brokenMm + clearMm) / 2)
-    if (clears(middleMm)) clearMm = middleMm
-    else brokenMm = middleMm
-  }
-  return moveOf(direction, clearMm, zoneCase)
-}
-
-/**
- * The directions worth trying for a rule without a region: along the bar for squareness, along the torso for the spine, all of
- * them where the region is withheld.
- */
-const triedDirections = (rule: QuantityRule, zoneCase: ZoneCase): readonly MoveDirection[] => {
-  if (isWithheld(rule, zoneCase)) return [...SIDE_DIRECTIONS, 'inward', 'outward']
-
-  if (rule.quantity === 'wrap-square') return ['inward', 'outward']
-  return rule.quantity === 'spine-load-share' ? ['up', 'down'] : []
-}
-
 /** The first of some moves that clears the rule and breaks no other; failing that, the first that clears it. */
 const bestMove = (question: RemedyQuestion, subject: Subject, moves: readonly Move[]): Move | null => {
   const { rule, zoneCase } = question
@@ -222,10 +188,7 @@ export const remedyFor = (question: RemedyQuestion): Remedy => {
   const subject = ruleSubject(rule, zoneCase)
   if (subject === null) return { kind: 'none', reason: 'No anchor of this strap decides it.' }
   if (rule.quantity === 'tab-twist') return turnedTab(rule, zoneCase)
-  const tried = triedDirections(rule, zoneCase)
-    .flatMap((direction) => triedMove(question, subject, direction) ?? [])
-    .toSorted((a, b) => a.byMm - b.byMm)
-  const move = bestMove(question, subject, [...movesInto(question), ...tried])
+  const move = bestMove(question, subject, movesInto(question))
   if (move !== null) return moveRemedy(move)
   return {
     kind: 'none',

@@ -1,35 +1,117 @@
-import { projected } from '../geometry/plane'
-import { regionDistanceMm } from '../geometry/region'
+import { type Elevation, type PlanePointMm, projected } from '../geometry/plane'
+import type { HalfPlane } from '../geometry/polygon'
+import { regionClipped, regionDistanceMm } from '../geometry/region'
 import type { QuantityRule } from '../rules/rule'
-import { cellsContain, distanceToOutsideMm, regionInCells } from './cells'
-import { homeElevation } from './ruleCells'
-import { caseBox, cellsBySitting } from './ruleRegion'
+import { type CasePlane, casePlane } from './caseFields'
+import { polygonEdges } from './cells'
+import { type Frontier, onKeptSide } from './frontier'
+import { type Asked, judged, judgedAtOnce, type Matters } from './judge'
+import { isFineEnough, type Triangle, trianglePolygon } from './lattice'
+import { isPathLimit, type Limit } from './limit'
+import { homeElevation, isDecidedIn } from './rulePlane'
+import { caseBox, ruleRegion } from './ruleRegion'
 import { ruleSubject, scenesOfRule } from './subject'
-import { isKeptNow } from './trial'
+import { isKeptNow, marginNow } from './keptNow'
 import type { ZoneCase } from './zone'
 
-/** Rounding: a point this close to a limit counts as on it, where both answers are room 0. Our judgement. */
-const ON_LIMIT_MM = 1e-6
+/** A search for the nearest place where some limits are not all kept in one sitting. */
+interface Search {
+  readonly from: PlanePointMm
+  readonly plane: CasePlane
+  readonly asked: Asked
+  /** Nothing outside it is looked at. */
+  readonly box: readonly HalfPlane[]
+}
+
+/** Every limit matters to a room. */
+const ALWAYS: Matters = () => true
+
+/** How far from `from` the part of a triangle inside some half-planes is, mm; Infinity when there is none. */
+const awayMm = (triangle: Triangle, from: PlanePointMm, inside: readonly HalfPlane[]): number =>
+  regionDistanceMm(regionClipped([trianglePolygon(triangle)], inside), from)
+
+/** How far from `from` the part of a triangle on the broken side of a frontier is, mm. */
+const brokenPartMm = (
+  triangle: Triangle,
+  from: PlanePointMm,
+  box: readonly HalfPlane[],
+  { points, isKeptLeft }: Frontier,
+): number =>
+  regionDistanceMm(
+    onKeptSide(regionClipped([trianglePolygon(triangle)], box), { points, isKeptLeft: !isKeptLeft }),
+    from,
+  )
+
+/** Distance to the nearest place that breaks one of the limits, or `nearestMm` when none is nearer. Near triangles come first. */
+const nearestBrokenMm = (
+  { from, plane, asked, box }: Search,
+  limits: readonly Limit[],
+  nearestMm: number,
+): number => {
+  let bestMm = nearestMm
+  const inHalves = (triangle: Triangle, active: readonly Limit[]): void => {
+    const halves = triangle
+      .halves()
+      .map((half) => ({ half, mm: regionDistanceMm([trianglePolygon(half)], from) }))
+      .toSorted((a, b) => a.mm - b.mm)
+    for (const { half, mm } of halves) if (mm < bestMm) visit(half, active)
+  }
+  const visit = (triangle: Triangle, active: readonly Limit[]): void => {
+    if (!isFineEnough(triangle, plane.foci)) return inHalves(triangle, active)
+    const open: Limit[] = []
+    for (const limit of active) {
+      const judgement = judgedAtOnce(asked, limit, triangle)
+      if (judgement === 'broken') bestMm = Math.min(bestMm, awayMm(triangle, from, box))
+      if (judgement === 'broken') return
+      if (judgement === null) open.push(limit)
+    }
+    const unclear: Limit[] = []
+    for (const limit of open) {
+      const judgement = judged(asked, limit, triangle, ALWAYS)
+      if (judgement === 'unclear' || (judgement === 'unknown' && unclear.some(isPathLimit)))
+        unclear.push(limit)
+      else if (judgement === 'broken') bestMm = Math.min(bestMm, awayMm(triangle, from, box))
+      else if (typeof judgement !== 'string')
+        bestMm = Math.min(bestMm, brokenPartMm(triangle, from, box, judgement))
+    }
+    if (unclear.length > 0) inHalves(triangle, unclear)
+  }
+  for (const root of plane.lattice.roots) visit(root, limits)
+  return bestMm
+}
 
 /**
- * How far the anchor can move in the plane where the rule lives before the rule is broken in some sitting, mm; negative: how far
- * it must move until it is kept in all of them. A mirrored pair moves together. Null where no position decides the rule, where
- * it holds everywhere within reach, and where it holds nowhere. 0 where the anchor stands in a strip that the zones leave out
- * although the rule is kept there: nothing is promised about the next millimetre.
+ * How far the anchor can move in a drawn plane before the rule is broken in some sitting, mm; negative: how far it must move until
+ * it is kept in all of them. A mirrored pair moves together. Null where no position in that plane decides the rule, where it
+ * holds everywhere within reach, and where it holds nowhere.
  */
-export const ruleRoomMm = (rule: QuantityRule, zoneCase: ZoneCase): number | null => {
-  const elevation = homeElevation(rule, zoneCase.mirrored)
+export const roomInPlaneMm = (
+  rule: QuantityRule,
+  zoneCase: ZoneCase,
+  elevation: Elevation,
+): number | null => {
   const subject = ruleSubject(rule, zoneCase)
-  const all = cellsBySitting(rule, zoneCase, elevation)
-  if (all.length === 0 || subject === null) return null
-  const point = projected(zoneCase.anchor.mount.point, elevation)
-  const box = caseBox(zoneCase, elevation)
-  if (all.every((cells) => cellsContain(cells, point, ON_LIMIT_MM))) {
-    const distances = all.flatMap((cells) => distanceToOutsideMm(cells, point, box) ?? [])
-    return distances.length === 0 ? null : Math.min(...distances)
+  const scenes = scenesOfRule(rule, zoneCase)
+  if (subject === null || scenes.length === 0 || !isDecidedIn(rule, zoneCase.mirrored, elevation)) return null
+  const from = projected(zoneCase.anchor.mount.point, elevation)
+  if (!scenes.every((zoneScene) => isKeptNow(rule, subject, zoneScene))) {
+    const distanceMm = regionDistanceMm(ruleRegion(rule, zoneCase, elevation) ?? [], from)
+    return Number.isFinite(distanceMm) ? -distanceMm : null
   }
-  if (scenesOfRule(rule, zoneCase).every((zoneScene) => isKeptNow(rule, subject, zoneScene))) return 0
-  const region = all.reduce((rest, cells) => regionInCells(rest, cells), box)
-  const distanceMm = regionDistanceMm(region, point)
-  return Number.isFinite(distanceMm) ? -distanceMm : null
+  const plane = casePlane(zoneCase, elevation)
+  const box = caseBox(zoneCase, elevation).flatMap(polygonEdges)
+  let nearestMm = Infinity
+  // Where least is left the nearest way out is likely: it makes the search in the others short.
+  for (const zoneScene of scenes.toSorted(
+    (a, b) => marginNow(rule, subject, a) - marginNow(rule, subject, b),
+  )) {
+    const asked = plane.asked.get(zoneScene)
+    if (asked !== undefined)
+      nearestMm = nearestBrokenMm({ from, plane, asked, box }, plane.limitsOf(rule), nearestMm)
+  }
+  return Number.isFinite(nearestMm) ? nearestMm : null
 }
+
+/** The room in the plane where the rule lives. */
+export const ruleRoomMm = (rule: QuantityRule, zoneCase: ZoneCase): number | null =>
+  roomInPlaneMm(rule, zoneCase, homeElevation(rule, zoneCase.mirrored))

@@ -1,12 +1,13 @@
-import { projected, type Elevation } from '../geometry/plane'
+import { planeDistanceMm, projected, type Elevation } from '../geometry/plane'
 import type { Region } from '../geometry/polygon'
 import type { QuantityRule } from '../rules/rule'
-import { type Cells, reachBox, regionInCells } from './cells'
+import { casePlane } from './caseFields'
+import { polygonEdges, reachBox } from './cells'
 import { joinedRegion } from './joined'
-import { ruleCells } from './ruleCells'
-import { type StrapModel, strapModel } from './strapModel'
+import { type Limit, STRAP_CLEAR, STRAP_PATH } from './limit'
+import { isDecidedIn } from './rulePlane'
+import { regionOfSieve, type Sieve, sieveOf, sifted } from './sieve'
 import { scenesOfRule } from './subject'
-import { WITHHELD } from './traced'
 import type { AnchorZone, ZoneCase, ZoneScene } from './zone'
 
 /** The square every region of a case is cut to: about the hip point of its first sitting. */
@@ -15,81 +16,64 @@ export const caseBox = (zoneCase: ZoneCase, elevation: Elevation): Region => {
   return first === undefined ? [] : reachBox(projected(first.scene.body.hip, elevation))
 }
 
-/** What a rule allows in one sitting. */
-interface SittingCells {
-  readonly sittingId: string
-  readonly cells: Cells
-}
+/** How unlike two sittings are: where hip and shoulders are, mm. */
+const unlikeMm = ({ scene: { body: a } }: ZoneScene, { scene: { body: b } }: ZoneScene): number =>
+  Math.hypot(a.hip.xMm - b.hip.xMm, a.hip.zMm - b.hip.zMm) +
+  planeDistanceMm(a.shoulderArc.centre, b.shoulderArc.centre) +
+  Math.abs(a.lapArc.radiusMm - b.lapArc.radiusMm)
 
-type CellsByPlane = Partial<Record<Elevation, readonly SittingCells[]>>
-
-/**
- * What was worked out for a case: zones, rooms and remedies of one frame ask for the same. The case is the key and is never
- * changed, so this remembers and does not decide anything.
- */
-interface Known {
-  readonly models: ReadonlyMap<ZoneScene, StrapModel>
-  readonly cells: Map<QuantityRule, CellsByPlane>
-}
-
-const KNOWN = new WeakMap<ZoneCase, Known>()
-
-const knownOf = (zoneCase: ZoneCase): Known => {
-  const known = KNOWN.get(zoneCase)
-  if (known !== undefined) return known
-  const models = new Map(
-    zoneCase.scenes.map((zoneScene) => [zoneScene, strapModel(zoneScene, zoneCase.anchor)] as const),
-  )
-  const fresh: Known = { models, cells: new Map() }
-  KNOWN.set(zoneCase, fresh)
-  return fresh
-}
-
-/** Whether a rule's region could be traced and is not, in either elevation. */
-export const isWithheld = (rule: QuantityRule, zoneCase: ZoneCase): boolean =>
-  zoneCase.tracing === 'withheld' &&
-  (['side', 'top'] as const).some((elevation) =>
-    allCells(rule, zoneCase, elevation).some(({ cells }) => cells === WITHHELD),
-  )
-
-/**
- * What a rule allows in each sitting in which it speaks and in which the anchor's position in this plane matters to it. Empty
- * for a rule that is withheld.
- */
-export const sittingCells = (
-  rule: QuantityRule,
-  zoneCase: ZoneCase,
-  elevation: Elevation,
-): readonly SittingCells[] => (isWithheld(rule, zoneCase) ? [] : allCells(rule, zoneCase, elevation))
-
-const allCells = (rule: QuantityRule, zoneCase: ZoneCase, elevation: Elevation): readonly SittingCells[] => {
-  const { models, cells } = knownOf(zoneCase)
-  const done = cells.get(rule) ?? {}
-  const all =
-    done[elevation] ??
-    scenesOfRule(rule, zoneCase).flatMap((zoneScene) => {
-      const model = models.get(zoneScene)
-      const here = model && ruleCells({ rule, zoneScene, zoneCase, model }, elevation)
-      return here === null || here === undefined ? [] : [{ sittingId: zoneScene.sittingId, cells: here }]
-    })
-  cells.set(rule, { ...done, [elevation]: all })
-  return all
-}
-
-/** The same without saying which sitting each is of. */
-export const cellsBySitting = (
-  rule: QuantityRule,
-  zoneCase: ZoneCase,
-  elevation: Elevation,
-): readonly Cells[] => sittingCells(rule, zoneCase, elevation).map(({ cells }) => cells)
-
-const overlap = (box: Region, all: readonly Cells[]): Region => {
-  let region = box
-  for (const cells of all) {
-    if (region.length === 0) break
-    region = joinedRegion(regionInCells(region, cells))
+/** Sittings in an order in which each is as unlike those before it as can be: the first few take most away, and the rest look at less. */
+const unlikeFirst = <Of extends { readonly zoneScene: ZoneScene }>(all: readonly Of[]): readonly Of[] => {
+  const order: Of[] = []
+  const rest = new Set(all)
+  while (rest.size > 0) {
+    let next: { readonly one: Of; readonly mm: number } | null = null
+    for (const one of rest) {
+      const mm = Math.min(...order.map((other) => unlikeMm(one.zoneScene, other.zoneScene)))
+      if (next === null || mm > next.mm) next = { one, mm }
+    }
+    if (next === null) break
+    order.push(next.one)
+    rest.delete(next.one)
   }
-  return region
+  return order
+}
+
+/** What the sittings leave of the box, one after another. */
+const leftBy = (
+  zoneCase: ZoneCase,
+  elevation: Elevation,
+  demands: readonly { readonly zoneScene: ZoneScene; readonly limits: readonly Limit[] }[],
+): Region => {
+  const { lattice, foci, asked } = casePlane(zoneCase, elevation)
+  let sieve: Sieve = sieveOf(lattice, caseBox(zoneCase, elevation).flatMap(polygonEdges))
+  const order = unlikeFirst(demands)
+  // The shadows of tubes have the most edges: they are looked for in what everything else leaves.
+  for (const isOfTubes of [false, true])
+    for (const { zoneScene, limits } of order) {
+      const here = asked.get(zoneScene)
+      const now = limits.filter((limit) => (limit === STRAP_CLEAR) === isOfTubes)
+      if (here !== undefined) sieve = sifted(sieve, now, here, foci)
+      if (sieve.length === 0) return []
+    }
+  return joinedRegion(regionOfSieve(sieve))
+}
+
+/** The sittings in which a rule speaks; none where the anchor's position in this plane does not matter to it. */
+const decidedScenes = (rule: QuantityRule, zoneCase: ZoneCase, elevation: Elevation): readonly ZoneScene[] =>
+  isDecidedIn(rule, zoneCase.mirrored, elevation) ? scenesOfRule(rule, zoneCase) : []
+
+/** Where an anchor keeps a rule in each sitting in which the rule speaks and in which its position in this plane matters. */
+export const sittingRegions = (
+  rule: QuantityRule,
+  zoneCase: ZoneCase,
+  elevation: Elevation,
+): readonly { readonly sittingId: string; readonly region: Region }[] => {
+  const limits = casePlane(zoneCase, elevation).limitsOf(rule)
+  return decidedScenes(rule, zoneCase, elevation).map((zoneScene) => ({
+    sittingId: zoneScene.sittingId,
+    region: leftBy(zoneCase, elevation, [{ zoneScene, limits }]),
+  }))
 }
 
 /**
@@ -97,16 +81,40 @@ const overlap = (box: Region, all: readonly Cells[]): Region => {
  * point. Null when no position in that plane decides the rule. For a wrap: where the tube's centre may be.
  */
 export const ruleRegion = (rule: QuantityRule, zoneCase: ZoneCase, elevation: Elevation): Region | null => {
-  const all = cellsBySitting(rule, zoneCase, elevation)
-  return all.length === 0 ? null : overlap(caseBox(zoneCase, elevation), all)
+  const scenes = decidedScenes(rule, zoneCase, elevation)
+  if (scenes.length === 0) return null
+  const limits = casePlane(zoneCase, elevation).limitsOf(rule)
+  return leftBy(
+    zoneCase,
+    elevation,
+    scenes.map((zoneScene) => ({ zoneScene, limits })),
+  )
 }
 
-/** The overlap over all rules and sittings. Rules that no position decides, or that are withheld, do not narrow it. */
+/**
+ * The overlap over all rules and sittings, where the strap has a path in each. Rules that no position decides do not narrow it. Each
+ * plane is worked out when it is first asked for: most zones are never drawn.
+ */
 export const anchorZone = (rules: readonly QuantityRule[], zoneCase: ZoneCase): AnchorZone => {
-  const zoneIn = (elevation: Elevation): Region =>
-    overlap(
-      caseBox(zoneCase, elevation),
-      rules.flatMap((rule) => cellsBySitting(rule, zoneCase, elevation)),
-    )
-  return { anchorId: zoneCase.anchor.id, side: zoneIn('side'), top: zoneIn('top') }
+  const zoneIn = (elevation: Elevation): Region => {
+    const { limitsOf } = casePlane(zoneCase, elevation)
+    const speaking = rules.map((rule) => ({ rule, scenes: decidedScenes(rule, zoneCase, elevation) }))
+    const demands = zoneCase.scenes.map((zoneScene) => {
+      const here = speaking.filter(({ scenes }) => scenes.includes(zoneScene))
+      const limits = [STRAP_PATH, ...here.flatMap(({ rule }) => limitsOf(rule))]
+      return { zoneScene, limits: [...new Set([...limits, STRAP_CLEAR])] }
+    })
+    return leftBy(zoneCase, elevation, demands)
+  }
+  let side: Region | null = null
+  let top: Region | null = null
+  return {
+    anchorId: zoneCase.anchor.id,
+    get side() {
+      return (side ??= zoneIn('side'))
+    },
+    get top() {
+      return (top ??= zoneIn('top'))
+    },
+  }
 }

@@ -28,9 +28,4 @@ export interface ZoneCase {
   readonly anchor: Anchor
   /** Whether the strap's pair moves as one: the other side follows, mirrored about the seat's centre line. */
   readonly mirrored: boolean
-  /**
-   * `withheld`: a shoulder strap's regions that could only be traced are not worked out, because that takes seconds for each;
-   * the anchor then has no zone, and its rules no room, rather than a wrong one.
-   */
-  readonly tracing?: 'withheld'
 }

@@ -1,16 +1,9 @@
-import {
-  planeDistanceMm,
-  planePoint,
-  projected,
-  type Elevation,
-  type PlanePointMm,
-} from '../../../src/domain/geometry/plane'
+import { planePoint, projected, type Elevation, type PlanePointMm } from '../../../src/domain/geometry/plane'
 import type { PointMm } from '../../../src/domain/geometry/point'
 import { regionContains } from '../../../src/domain/geometry/region'
 import type { Region } from '../../../src/domain/geometry/polygon'
-import { tubeAt } from '../../../src/domain/straps/mount'
 import type { QuantityId, Subject } from '../../../src/domain/straps/quantity'
-import { type Gate, gateOf, type StrapScene } from '../../../src/domain/straps/scene'
+import type { StrapScene } from '../../../src/domain/straps/scene'
 import { solvePlace } from '../../../src/domain/straps/solve'
 import { mirroredStrap, strapFamily, type StrapId } from '../../../src/domain/straps/strap'
 
@@ -62,48 +55,24 @@ export const isNearEdge = (region: Region, at: PlanePointMm, withinMm: number): 
   })
 }
 
-const gateLineMm = (gate: Gate, at: PlanePointMm): number => {
-  const upper = gate.upper ?? planePoint(gate.lower.uMm, gate.lower.vMm + 1)
-  const du = upper.uMm - gate.lower.uMm
-  const dv = upper.vMm - gate.lower.vMm
-  return Math.abs(du * (at.vMm - gate.lower.vMm) - dv * (at.uMm - gate.lower.uMm)) / Math.hypot(du, dv)
-}
+/** Narrower than this, or than the second as a share of its distance from the body, an answer may go unseen: zones/README.md. */
+const SEEN_MM = 60
+const SEEN_SHARE = 0.2
 
-/** Caps at the arcs that wedges leave out, see fan.ts: 2 mm; and half a per cent of the pelvis. */
-export const CAP_MM = 2.1
-
-/**
- * Where regions make no promise, as zones/README.md says: an anchor in the body; a wrap whose tube overlaps the shoulder, lies
- * ahead of its middle or in the strip of its own width at the gate's line; an anti-sub anchor in the lap, between buckle and hip;
- * a lap anchor ahead of the hip point.
- */
-export const isLeftOut = (scene: StrapScene, strap: StrapId, at: PointMm): boolean => {
-  const plane = projected(at, 'side')
-  const { body } = scene
-  const isNear = (circle: StrapScene['body']['lapArc'], moreMm: number): boolean =>
-    planeDistanceMm(plane, circle.centre) < circle.radiusMm + moreMm
-  switch (strapFamily(strap)) {
-    case 'shoulder': {
-      const mount = scene.anchors.find((each) => each.strap === strap)?.mount
-      if (mount?.kind !== 'wrap') return isNear(body.shoulderArc, CAP_MM)
-      const radiusMm = (tubeAt(scene.tubes, mount.tubeId)?.outsideDiameterMm ?? 0) / 2
-      const gate = gateOf(scene, strap)
-      return (
-        isNear(body.shoulderArc, radiusMm + CAP_MM) ||
-        plane.uMm < body.shoulderArc.centre.uMm ||
-        (gate !== null && gateLineMm(gate, plane) < radiusMm)
-      )
-    }
-    case 'lap': {
-      const isBeside = Math.abs(at.yMm - body.hip.yMm) >= body.hipHalfBreadthMm
-      return plane.uMm < body.hip.xMm || (!isBeside && isNear(body.lapArc, 0.006 * body.lapArc.radiusMm))
-    }
-    case 'sub': {
-      const { buckle } = solvePlace(scene)
-      if (buckle === null) return true
-      const middle = planePoint((buckle.xMm + body.hip.xMm) / 2, (buckle.zMm + body.hip.zMm) / 2)
-      const halfMm = planeDistanceMm(middle, projected(body.hip, 'side'))
-      return planeDistanceMm(plane, middle) < halfMm || isNear(body.groinArc, CAP_MM)
-    }
-  }
+/** Whether the answer at a place is that of a strip narrower than what is promised to be seen: it is different on both sides. */
+export const isThin = (
+  isKept: (at: PlanePointMm) => boolean,
+  at: PlanePointMm,
+  body: PlanePointMm,
+): boolean => {
+  const here = isKept(at)
+  const widthMm = Math.max(SEEN_MM, SEEN_SHARE * Math.hypot(at.uMm - body.uMm, at.vMm - body.vMm))
+  return Array.from({ length: 8 }, (_, index) => (index * Math.PI) / 8).some((angle) =>
+    [-1, 1].every(
+      (side) =>
+        isKept(
+          planePoint(at.uMm + side * widthMm * Math.cos(angle), at.vMm + side * widthMm * Math.sin(angle)),
+        ) !== here,
+    ),
+  )
 }

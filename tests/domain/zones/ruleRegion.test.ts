@@ -1,7 +1,12 @@
 import fc from 'fast-check'
 import polygonClipping from 'polygon-clipping'
 import { describe, expect, it } from 'vitest'
-import { movedInPlane, planePoint, type Elevation } from '../../../src/domain/geometry/plane'
+import {
+  movedInPlane,
+  planePoint,
+  type Elevation,
+  type PlanePointMm,
+} from '../../../src/domain/geometry/plane'
 import { regionArea, regionContains } from '../../../src/domain/geometry/region'
 import type { ConvexPolygon, Region } from '../../../src/domain/geometry/polygon'
 import { isWithin } from '../../../src/domain/rules/check'
@@ -11,7 +16,7 @@ import { type StrapId, strapFamily } from '../../../src/domain/straps/strap'
 import { anchorZone, ruleRegion } from '../../../src/domain/zones/ruleRegion'
 import { anyScene } from '../straps/arbitraryScenes'
 import { bar, lapTabs, point, scene as handScene, slot, tab, wrap } from '../straps/scenes'
-import { CAP_MM, isLeftOut, isNearEdge, planeOrigin, spread, valueAt } from './bruteForce'
+import { isNearEdge, isThin, planeOrigin, spread, valueAt } from './bruteForce'
 import { quantityRule, zoneCaseOf } from './zoneCases'
 
 interface Case {
@@ -23,6 +28,9 @@ interface Case {
   readonly pair?: Subject
   readonly mirrored?: boolean
 }
+
+/** The farthest that an edge is drawn from where it is: at the shadow of a tube, and where two limits meet. */
+const EDGE_MM = 0.5
 
 /** Where the region and the strap solver say different things, in words for the failure message. */
 const disagreements = (
@@ -38,17 +46,18 @@ const disagreements = (
   if (region === null) throw new Error(`${one.quantity} has no region in the ${elevation} elevation`)
   const from = zoneCase.anchor.mount.point
   const about = planeOrigin(scene, one.strap, elevation)
-  return spread(about, 200, turn).flatMap((at) => {
+  const valueThere = (at: PlanePointMm): number | null => {
     const moved = movedInPlane(from, at, elevation)
-    if (isLeftOut(scene, one.strap, moved) || isNearEdge(region, at, 0.05)) return []
-    const value = valueAt(
-      { scene, strap: one.strap, at: moved, mirrored },
-      one.quantity,
-      one.pair ?? one.strap,
-    )
-    const isKept = value !== null && isWithin(value, rule)
-    if (isKept === regionContains(region, at)) return []
-    return [`(${at.uMm - about.uMm}, ${at.vMm - about.vMm}) from the body: value ${value}`]
+    return valueAt({ scene, strap: one.strap, at: moved, mirrored }, one.quantity, one.pair ?? one.strap)
+  }
+  const isKept = (at: PlanePointMm): boolean => {
+    const value = valueThere(at)
+    return value !== null && isWithin(value, rule)
+  }
+  return spread(about, 200, turn).flatMap((at) => {
+    if (isKept(at) === regionContains(region, at)) return []
+    if (isNearEdge(region, at, EDGE_MM) || isThin(isKept, at, about)) return []
+    return [`(${at.uMm - about.uMm}, ${at.vMm - about.vMm}) from the body: value ${valueThere(at)}`]
   })
 }
 
@@ -60,13 +69,13 @@ const agreement = (one: Case, elevation: Elevation, numRuns: number): string => 
       const found = disagreements(scene, one, elevation, turn)
       if (found.length > 0) throw new Error(found.slice(0, 5).join('; '))
     }),
-    { numRuns },
+    { numRuns, endOnFailure: true },
   )
   return fc.defaultReportMessage(details) ?? 'agrees'
 }
 
 /** Limits of the kind that rule books have; the numbers themselves are only inputs here. */
-const STRAIGHT: readonly Case[] = [
+const OWN: readonly Case[] = [
   { quantity: 'shoulder-drop', strap: 'shoulder-left', min: -10, max: 20 },
   { quantity: 'shoulder-drop', strap: 'shoulder-right', min: null, max: 45 },
   { quantity: 'shoulder-to-spine', strap: 'shoulder-right', min: -5, max: 5 },
@@ -85,12 +94,8 @@ const STRAIGHT: readonly Case[] = [
   { quantity: 'slot-bend', strap: 'lap-left', min: null, max: 3 },
   { quantity: 'slot-bend', strap: 'sub-left', min: null, max: 3 },
   { quantity: 'slot-bend', strap: 'sub-right', min: null, max: 20 },
-]
-
-const TRACED: readonly Case[] = [
   { quantity: 'shoulder-rim-drop', strap: 'shoulder-left', min: 0, max: 45 },
   { quantity: 'shoulder-plan', strap: 'shoulder-right', min: -10, max: 20 },
-  // Straight lines for tabs without slot ends, traced for the rest.
   { quantity: 'shoulder-above-hip', strap: 'shoulder-right', min: 400, max: 520 },
   { quantity: 'shoulder-behind-hip', strap: 'shoulder-left', min: 150, max: 600 },
   { quantity: 'shoulder-behind-fk', strap: 'shoulder-left', min: 0, max: null },
@@ -100,6 +105,8 @@ const TRACED: readonly Case[] = [
 ]
 
 const PAIRS: readonly Case[] = [
+  { quantity: 'shoulder-spacing', strap: 'shoulder-left', pair: 'shoulder-pair', min: 100, max: 400 },
+  { quantity: 'spine-load-share', strap: 'shoulder-right', pair: 'shoulder-pair', min: null, max: 0.3 },
   { quantity: 'lap-mirror', strap: 'lap-left', pair: 'lap-pair', min: null, max: 150 },
   { quantity: 'lap-mirror', strap: 'lap-right', pair: 'lap-pair', min: 40, max: null },
 ]
@@ -115,36 +122,32 @@ const ACROSS: readonly Case[] = [
 
 const BOTH = ['side', 'top'] as const
 
+/** Each is a whole region and hundreds of solutions of a place. */
+const RUNS = 2
+
 describe('ruleRegion against the strap solver, 200 positions in each random place', () => {
   for (const elevation of BOTH) {
-    it.each(STRAIGHT)(
+    it.each(OWN)(
       `${elevation}: $quantity of $strap from $min to $max agrees everywhere`,
       (one) => {
-        expect(agreement(one, elevation, 40)).toBe('agrees')
-      },
-      30_000,
-    )
-    it.each(TRACED)(
-      `${elevation}: $quantity of $strap from $min to $max agrees everywhere`,
-      (one) => {
-        expect(agreement(one, elevation, 3)).toBe('agrees')
+        expect(agreement(one, elevation, RUNS)).toBe('agrees')
       },
       60_000,
     )
     it.each(PAIRS)(
       `${elevation}: $quantity of a split pair from $min to $max agrees everywhere`,
       (one) => {
-        expect(agreement(one, elevation, 40)).toBe('agrees')
+        expect(agreement(one, elevation, RUNS)).toBe('agrees')
       },
-      30_000,
+      60_000,
     )
   }
   it.each(ACROSS)(
     'top: $quantity from $min to $max, mirrored $mirrored, agrees everywhere',
     (one) => {
-      expect(agreement(one, 'top', 40)).toBe('agrees')
+      expect(agreement(one, 'top', RUNS)).toBe('agrees')
     },
-    30_000,
+    60_000,
   )
 })
 
@@ -227,7 +230,7 @@ describe('anchorZone', () => {
           const narrow = ruleRegion(quantityRule(id, 20, 50), zoneCase, 'side') ?? []
           const wide = ruleRegion(quantityRule(id, 20 - moreDeg, 50 + moreDeg), zoneCase, 'side') ?? []
           for (const polygon of narrow)
-            for (const corner of polygon) expect(regionContains(wide, corner, CAP_MM)).toBe(true)
+            for (const corner of polygon) expect(regionContains(wide, corner, EDGE_MM)).toBe(true)
         }
       }),
       { numRuns: 60 },

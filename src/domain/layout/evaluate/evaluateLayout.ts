@@ -1,7 +1,7 @@
 import type { Finding } from '../../rules/finding'
 import type { QuantityRule, Rule, RuleLevel, RuleSet } from '../../rules/rule'
 import { DEFAULT_RULE_SET_ID } from '../../rules/ruleSets'
-import { anchorZone, isWithheld } from '../../zones/ruleRegion'
+import { anchorZone } from '../../zones/ruleRegion'
 import type { Layout, Place } from '../document/layout'
 import { ruleSetOf } from '../document/ruleSetOf'
 import { withCombinedRemedies } from './combinedRemedy'
@@ -75,9 +75,7 @@ export const evaluatePlace = (
     placeId: place.id,
     sittings: sittings.map(sittingEvaluation),
     findings: orderedFindings(findings),
-    zones: [...cases.values()]
-      .filter((zoneCase) => !rules.some((rule) => isWithheld(rule, zoneCase)))
-      .map((zoneCase) => anchorZone(rules, zoneCase)),
+    zones: [...cases.values()].map((zoneCase) => anchorZone(rules, zoneCase)),
   }
 }
 

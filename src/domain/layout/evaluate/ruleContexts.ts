@@ -70,7 +70,6 @@ export const zoneCases = (
           })),
           anchor,
           mirrored: isMirrored(place, anchor.strap),
-          tracing: 'withheld',
         },
       ]),
   )
