@@ -174,7 +174,7 @@ const OTHER_FORMULAS = {
   },
   'adjuster-clearance': {
     formula:
-      'least distance along the strap from an end of the adjuster’s body to a slot or edge it runs over, to where it lies on the body, or to the buckle N',
+      'least distance along the strap from an end of the adjuster’s body to N: a slot or edge it runs over, where it lies on the body, or the buckle',
     sign: 'Minus when the body of the adjuster overlaps such a place, or reaches beyond the strap’s end.',
     source:
       'Common practice, no source, that no adjuster lies in a slot or under the hip; the measure is ours.',

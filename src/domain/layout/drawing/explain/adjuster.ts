@@ -47,10 +47,12 @@ const stripFigure = (scene: ExplainScene, room: AdjusterRoom): ExplainFigure => 
   const startMm = Math.min(fromMm, nearest.fromMm) - BEYOND_MM
   const endMm = Math.max(toMm, nearest.toMm) + BEYOND_MM
   const below = -HALF_WIDTH_MM
+  // A dimension stands to the left of its direction: outside the adjuster either way.
+  const measuredMm = nearestMm < adjusterMm ? below : -below
   return figureOf(
     {
       view: 'strip',
-      measure: { kind: 'length', from: at(adjusterMm, below), to: at(nearestMm, below) },
+      measure: { kind: 'length', from: at(adjusterMm, measuredMm), to: at(nearestMm, measuredMm) },
       points: [
         { text: 'adjuster', at: at((fromMm + toMm) / 2) },
         { text: `N ${NEAREST_WORDS[nearest.on]}`, at: at(nearestMm) },

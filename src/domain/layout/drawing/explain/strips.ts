@@ -146,19 +146,37 @@ const touchWords = (touches: readonly Touch[], touch: Touch, family: StrapFamily
   return family === 'shoulder' && place > 1 ? 'chest' : BODY_WORDS[family]
 }
 
-/** The straight pieces by their ends, and each piece that lies on the body. */
+const BODY_PIECE_WORDS: Readonly<Record<StrapFamily, string>> = {
+  shoulder: 'over the shoulder',
+  lap: 'round the hip',
+  sub: 'over the groin',
+}
+
+/** The straight pieces by their ends, and in one what lies between the first and the last contact with the body. */
 const pathPieces = ({ path, touches }: SolvedStrap): readonly Piece[] => {
   const family = strapFamily(path.strap)
-  return touches.slice(1).flatMap((to, index) => {
-    const from = touches[index]
-    if (from === undefined) return []
+  const pieces: Piece[] = []
+  let onBodyMm = 0
+  for (const [index, to] of touches.entries()) {
+    const from = touches[index - 1]
+    if (from === undefined) continue
+    const lengthMm = touchLengthMm(from, to)
+    if (from.on === 'body' && to.on === 'body') {
+      onBodyMm += lengthMm
+      continue
+    }
     const fromWords = touchWords(touches, from, family)
-    const words =
-      from.arcToNext === null
-        ? `${fromWords} to ${touchWords(touches, to, family)}`
-        : `${family === 'lap' ? 'round' : 'over'} the ${fromWords}`
-    return [{ words, lengthMm: touchLengthMm(from, to) }]
-  })
+    if (from.on === 'body' && onBodyMm > 0) {
+      const words = `${BODY_PIECE_WORDS[family]}${fromWords === 'chest' ? ' and chest' : ''}`
+      pieces.push({ words, lengthMm: onBodyMm })
+    }
+    pieces.push({ words: `${fromWords} to ${touchWords(touches, to, family)}`, lengthMm })
+  }
+  const last = touches.at(-1)
+  // A strap without a buckle ends on the body.
+  if (last?.on === 'body' && onBodyMm > 0)
+    pieces.push({ words: BODY_PIECE_WORDS[family], lengthMm: onBodyMm })
+  return pieces
 }
 
 /** The whole strap as it is ordered: its pieces, a wrap's loop and return, and the adjuster's tail. */
