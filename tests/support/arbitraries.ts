@@ -3,6 +3,7 @@ import fc from 'fast-check'
 import { BODY_MEASURES, type BodyMeasure, type Occupant } from '../../src/domain/body/occupant'
 import { pointBetween, pointDistanceMm, type PointMm } from '../../src/domain/geometry/point'
 import type { Tube } from '../../src/domain/geometry/tube'
+import { bodyContradictions } from '../../src/domain/layout/document/bodyContradictions'
 import type { Layout, Place } from '../../src/domain/layout/document/layout'
 import { LIMITS, MEASURE_LIMITS, type NumberLimits } from '../../src/domain/layout/document/limits'
 import { ERROR_SPREADS } from '../../src/domain/rules/tolerance'
@@ -55,15 +56,25 @@ const measuredArb: fc.Arbitrary<Partial<Record<BodyMeasure, number>>> = fc.recor
   { requiredKeys: [] },
 )
 
+/** The occupant without the measured values that cannot all be true; a layout does not hold those. */
+const withAgreeingValues = (occupant: Occupant): Occupant => {
+  const refused = new Set(bodyContradictions(occupant, []).map(({ path }) => path.at(-1)))
+  if (refused.size === 0) return occupant
+  const kept = Object.entries(occupant.measured).filter(([measure]) => !refused.has(measure))
+  return withAgreeingValues({ ...occupant, measured: Object.fromEntries(kept) })
+}
+
 const occupantArb = (id: string): fc.Arbitrary<Occupant> =>
-  fc.record({
-    id: fc.constant(id),
-    name: words,
-    sex: fc.constantFrom('female' as const, 'male' as const),
-    statureMm: within(LIMITS.statureMm),
-    massKg: within(LIMITS.massKg),
-    measured: measuredArb,
-  })
+  fc
+    .record({
+      id: fc.constant(id),
+      name: words,
+      sex: fc.constantFrom('female' as const, 'male' as const),
+      statureMm: within(LIMITS.statureMm),
+      massKg: within(LIMITS.massKg),
+      measured: measuredArb,
+    })
+    .map(withAgreeingValues)
 
 const seatNumber = within({ min: -700, max: 700, unit: 'mm' })
 const sidePoint = fc.record({ xMm: seatNumber, zMm: seatNumber })
