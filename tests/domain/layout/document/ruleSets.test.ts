@@ -32,8 +32,17 @@ const ownSet = (rules: readonly Rule[], id = 'house'): RuleSet => ({
   about: '',
   rules,
 })
+/** A shell that ends above the hips, so that no lap strap needs a slot. */
+const openSeat = {
+  ...flatPlace().seat,
+  sideOutline: [
+    { xMm: 120, zMm: 150 },
+    { xMm: 120, zMm: 480 },
+    { xMm: 100, zMm: 480 },
+  ],
+}
 const house = (rules: readonly Rule[]): Layout =>
-  flatLayout([flatPlace({ anchors: tabPair('lap', { xMm: 200, yMm: 230, zMm: -200 }) })], {
+  flatLayout([flatPlace({ seat: openSeat, anchors: tabPair('lap', { xMm: 200, yMm: 230, zMm: -200 }) })], {
     ruleSetId: 'house',
     ownRuleSets: [ownSet(rules)],
   })
