@@ -1,34 +1,13 @@
-import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 
-import { pointDistanceMm } from '../../../../src/domain/geometry/point'
-import { nearestOnPolyline } from '../../../../src/domain/geometry/segment'
 import type { Layout } from '../../../../src/domain/layout/document/layout'
-import { parseLayout } from '../../../../src/domain/layout/document/parseLayout'
 import { withAnchorMoved } from '../../../../src/domain/layout/edit/anchorMove'
 import { evaluateLayout } from '../../../../src/domain/layout/evaluate/evaluateLayout'
-import { proposedPositions, withProposal } from '../../../../src/domain/layout/propose/propose'
+import { proposedPositions } from '../../../../src/domain/layout/propose/propose'
 import type { ProposalWish } from '../../../../src/domain/layout/propose/wish'
-import type { Finding } from '../../../../src/domain/rules/finding'
 import { exampleLayout } from '../../../support/exampleLayouts'
 import { crossTube, flatLayout, flatPlace, tabPair } from '../../../support/flatLayout'
-import { plausibleLayout } from '../../../support/plausibleLayouts'
-import { findingsAfter, firstPlace, ownRule, proposalsFor, under } from './wishes'
-
-const isKept = ({ verdict }: Pick<Finding, 'verdict'>): boolean => verdict === 'clear' || verdict === 'tight'
-
-/** Lap tabs 150 mm behind and 230 mm beside the hip point of somebody whose hip point is the datum. */
-const lapCar = (zMm = -100): Layout =>
-  flatLayout([flatPlace({ anchors: tabPair('lap', { xMm: 150, yMm: 230, zMm }) })])
-
-const lapWish = (change: Partial<ProposalWish> = {}): ProposalWish => ({
-  placeId: 'driver',
-  anchorId: 'lap-left-anchor',
-  space: { kind: 'anywhere', box: null },
-  symmetric: true,
-  apartMm: 40,
-  ...change,
-})
+import { firstPlace, isKept, lapCar, lapWish, ownRule, proposalsFor, under } from './wishes'
 
 /** A box that leaves only z free, at 150 mm behind the hip point. */
 const upright = {
@@ -158,147 +137,6 @@ describe('proposedPositions against a slow search', () => {
     // Half way between 75 and 130 mm from the middle: 102.5, and 27.5 mm of room either way. Derived here.
     expect(best?.mounts[0]?.mount.point.yMm).toBeCloseTo(-102.5, 6)
     expect(best?.roomMm).toBeCloseTo(27.5, 6)
-  })
-})
-
-describe('proposedPositions keeps its word', () => {
-  const wishFor = (layout: Layout, anchor: number, isAnywhere: boolean): ProposalWish => {
-    const place = firstPlace(layout)
-    const chosen = place.anchors[anchor % place.anchors.length]
-    const { xMm = 0, yMm = 0, zMm = 0 } = chosen?.mount.point ?? {}
-    const box = {
-      min: { xMm: xMm - 120, yMm: yMm - 40, zMm: zMm - 120 },
-      max: { xMm: xMm + 120, yMm: yMm + 40, zMm: zMm + 120 },
-    }
-    return {
-      placeId: place.id,
-      anchorId: chosen?.id ?? null,
-      space: isAnywhere ? { kind: 'anywhere', box } : { kind: 'tubes', tubeIds: ['bar'], standOffMm: 20 },
-      symmetric: true,
-      apartMm: 30,
-    }
-  }
-
-  it('has, once taken, exactly the verdicts and rooms that were promised, in random cars', () => {
-    const seen = { proposals: 0, broken: 0, gained: 0 }
-    fc.assert(
-      fc.property(plausibleLayout, fc.nat(5), fc.boolean(), (layout, anchor, isAnywhere) => {
-        const wish = wishFor(layout, anchor, isAnywhere)
-        const found = proposedPositions(layout, wish)
-        if (!found.ok) return
-        const { proposals, placeId, present } = found.value
-        const before = new Map(
-          evaluateLayout(layout, { extent: 'what-moves' }).places.flatMap(({ findings }) =>
-            findings.map((finding) => [finding.id, finding] as const),
-          ),
-        )
-        for (const proposal of proposals) {
-          seen.proposals += 1
-          seen.broken += proposal.staying.length > 0 ? 1 : 0
-          seen.gained += (proposal.roomMm ?? 0) > (present.roomMm ?? 0) ? 1 : 0
-          const taken = withProposal(layout, placeId, proposal)
-          expect(parseLayout(taken).ok).toBe(true)
-          const after = findingsAfter(layout, placeId, proposal)
-          for (const promised of proposal.findings) {
-            const real = after.get(promised.findingId)
-            expect(real?.verdict).toBe(promised.verdict)
-            if (promised.roomMm === null) expect(real?.roomMm ?? null).toBeNull()
-            else expect(Math.abs((real?.roomMm ?? Number.NaN) - promised.roomMm)).toBeLessThan(1e-6)
-          }
-          // The promised least room is the least of what is there, and nothing else has lost more than that.
-          const rooms = proposal.findings.filter(isKept).flatMap(({ roomMm }) => roomMm ?? [])
-          if (proposal.roomMm !== null)
-            expect(Math.min(...rooms, Infinity)).toBeGreaterThan(proposal.roomMm - 1e-6)
-          const own = new Set(proposal.findings.map(({ findingId }) => findingId))
-          for (const [id, finding] of before)
-            if (!own.has(id) && isKept(finding)) {
-              const now = after.get(id)
-              expect(now !== undefined && isKept(now), `${id} is no longer kept`).toBe(true)
-              if (finding.roomMm !== null && now?.roomMm != null && proposal.roomMm !== null)
-                expect(now.roomMm).toBeGreaterThan(Math.min(finding.roomMm, proposal.roomMm) - 1e-6)
-            }
-        }
-      }),
-      { numRuns: 12 },
-    )
-    // Each kind was really met.
-    expect(seen.proposals).toBeGreaterThan(12)
-    expect(seen.broken).toBeGreaterThan(0)
-    expect(seen.gained).toBeGreaterThan(3)
-  })
-
-  it('is never worse than the position as drawn where that is allowed', () => {
-    fc.assert(
-      fc.property(plausibleLayout, fc.nat(5), (layout, anchor) => {
-        const wish = wishFor(layout, anchor, true)
-        const mirrored = {
-          ...layout,
-          places: layout.places.map((place) => ({
-            ...place,
-            mirrored: { shoulder: true, lap: true, sub: true },
-          })),
-        }
-        const found = proposedPositions(mirrored, wish)
-        if (!found.ok) return
-        const { present, proposals } = found.value
-        const [best] = proposals
-        const count = ({ must, should, advice }: typeof present.broken): number =>
-          must * 1e6 + should * 1e3 + advice
-        expect(count(best?.broken ?? { must: 9, should: 9, advice: 9 })).toBeLessThanOrEqual(
-          count(present.broken),
-        )
-        if (count(present.broken) === 0 && present.roomMm !== null)
-          expect(best?.roomMm ?? 0).toBeGreaterThan(present.roomMm - 0.11)
-      }),
-      { numRuns: 8 },
-    )
-  })
-
-  it('gives the same answer twice', () => {
-    const layout = exampleLayout('rock-buggy.layout.json')
-    const wish: ProposalWish = {
-      placeId: firstPlace(layout).id,
-      anchorId: null,
-      space: { kind: 'tubes', tubeIds: ['harness-bar', 'cross-lap', 'cross-sub'], standOffMm: 25 },
-      symmetric: true,
-      apartMm: 50,
-    }
-    const first = proposedPositions(layout, wish)
-    expect(proposedPositions(layout, wish)).toEqual(first)
-    // All anchors at once: every anchor of the belt has a place, mirrored, on a chosen tube.
-    if (!first.ok) throw new Error('nothing was found')
-    for (const { mounts } of first.value.proposals) {
-      expect(mounts).toHaveLength(6)
-      for (const { mount } of mounts) {
-        const tube = layout.tubes.find(({ id }) => id === mount.tubeId)
-        if (tube === undefined) throw new Error('on no tube')
-        expect(nearestOnPolyline(tube.points, mount.point).distanceMm).toBeCloseTo(
-          tube.outsideDiameterMm / 2 + 25,
-          6,
-        )
-      }
-    }
-    expect(first.value.proposals[0]?.roomMm ?? 0).toBeGreaterThan(first.value.present.roomMm ?? 0)
-  })
-
-  it('proposes positions that are apart, best first', () => {
-    const layout = exampleLayout('rock-buggy.layout.json')
-    const wish = lapWish({
-      placeId: firstPlace(layout).id,
-      anchorId: 'driver-lap-left',
-      space: { kind: 'tubes', tubeIds: ['cross-lap'], standOffMm: 25 },
-      apartMm: 60,
-    })
-    const { proposals } = proposalsFor(layout, wish)
-    expect(proposals.length).toBeGreaterThan(1)
-    for (const [index, a] of proposals.entries())
-      for (const b of proposals.slice(index + 1)) {
-        expect(a.roomMm ?? 0).toBeGreaterThan((b.roomMm ?? 0) - 1e-6)
-        const apartMm = a.mounts.map(({ mount }, at) =>
-          pointDistanceMm(mount.point, b.mounts[at]?.mount.point ?? mount.point),
-        )
-        expect(Math.max(...apartMm)).toBeGreaterThanOrEqual(60)
-      }
   })
 })
 

@@ -6,6 +6,7 @@ import { evaluateLayout } from '../../../../src/domain/layout/evaluate/evaluateL
 import type { Finding } from '../../../../src/domain/rules/finding'
 import type { QuantityRule, RuleSet } from '../../../../src/domain/rules/rule'
 import type { QuantityId } from '../../../../src/domain/straps/quantity'
+import { flatLayout, flatPlace, tabPair } from '../../../support/flatLayout'
 
 /** A rule of the builder's own. */
 export const ownRule = (
@@ -57,3 +58,20 @@ export const findingsAfter = (
       ({ findings }) => findings.map((finding) => [finding.id, finding] as const),
     ),
   )
+
+/** Lap tabs 150 mm behind and 230 mm beside the hip point of somebody whose hip point is the datum. */
+export const lapCar = (zMm = -100): Layout =>
+  flatLayout([flatPlace({ anchors: tabPair('lap', { xMm: 150, yMm: 230, zMm }) })])
+
+/** The left lap tab, with its mirror image, anywhere. */
+export const lapWish = (change: Partial<ProposalWish> = {}): ProposalWish => ({
+  placeId: 'driver',
+  anchorId: 'lap-left-anchor',
+  space: { kind: 'anywhere', box: null },
+  symmetric: true,
+  apartMm: 40,
+  ...change,
+})
+
+export const isKept = ({ verdict }: Pick<Finding, 'verdict'>): boolean =>
+  verdict === 'clear' || verdict === 'tight'
