@@ -66,9 +66,20 @@ const straightPieces = ({ touches }: SolvedStrap): number => {
   return last === 0 ? touches.length - 1 : last
 }
 
+/** Rounding of coordinates of some metres, mm: a wrapped strap leaves its tube exactly on the surface. */
+const ON_SURFACE_MM = 1e-6
+
+/**
+ * Whether a strap runs into its own tube: from its mount on it comes nearer to the centre line than it began, and inside the surface. A
+ * strap that leaves its tube does neither, nor does one from a hole drawn inside the tube. `gapMm`: strap to surface.
+ */
+const runsInto = (piece: TubePiece, mount: PointMm, gapMm: number): boolean =>
+  gapMm < -ON_SURFACE_MM &&
+  gapMm + piece.radiusMm < pointToSegmentMm(mount, piece.from, piece.to) - ON_SURFACE_MM
+
 /**
  * How near the taut strap passes to a tube: the straight pieces from the mount to the last contact with the body against all
- * tubes but the one the mount is on. Null without such tubes.
+ * tubes; the one the mount is on counts only where the strap would run into it. Null without such tubes.
  */
 export const strapTubeGap = (pieces: readonly TubePiece[], strap: SolvedStrap): TubeGap | null => {
   const { touches, anchor } = strap
@@ -89,9 +100,10 @@ export const strapTubeGap = (pieces: readonly TubePiece[], strap: SolvedStrap): 
     }
     const halfMm = pointDistanceMm(middle, to)
     for (const piece of pieces) {
-      if (isFarther(middle, halfMm, piece, gapMm) || piece.tubeId === hostId) continue
+      const isOwn = piece.tubeId === hostId
+      if (isFarther(middle, halfMm, piece, isOwn ? 0 : gapMm)) continue
       const pieceMm = segmentDistanceMm(from, to, piece.from, piece.to) - piece.radiusMm
-      if (pieceMm >= gapMm) continue
+      if (pieceMm >= gapMm || (isOwn && !runsInto(piece, touches[0]?.point ?? from, pieceMm))) continue
       gapMm = pieceMm
       nearest = { tubeId: piece.tubeId, gapMm, strapFrom: from, strapTo: to, piece }
     }

@@ -178,6 +178,31 @@ describe('tube-clearance', () => {
     expect(hasValue(through, 'lap-angle', 'lap-left')).toBe(true)
     expect(pathOf(through, 'shoulder-left').contacts.length).toBeGreaterThan(2)
   })
+
+  it('speaks of a strap’s own tube only where the strap runs into it', () => {
+    // The strap lies level at z 590; its tab is welded to a bar of radius 20 with its centre line at the height given.
+    const onBar = (barXMm: number, barZMm: number): ReturnType<typeof solvePlace> =>
+      solvePlace(
+        level({
+          tubes: [bar(barXMm, barZMm, 40)],
+          anchors: [...lapTabs, tab('shoulder-left', point(400, -80, 590), { tubeId: 'bar' })],
+        }),
+      )
+    expect(problemOf(onBar(370, 595), 'shoulder-left')).toMatchObject({
+      kind: 'through-tube',
+      tubeId: 'bar',
+      insideMm: 15,
+    })
+    expect(hasValue(onBar(370, 595), 'shoulder-drop', 'shoulder-left')).toBe(false)
+    // The bar behind the tab, straight below it, just below the strap, and round the hole: the strap leaves it.
+    for (const [barXMm, barZMm] of [
+      [430, 595],
+      [400, 560],
+      [370, 569.9],
+      [400, 595],
+    ] as const)
+      expect(problemOf(onBar(barXMm, barZMm), 'shoulder-left')).toBeUndefined()
+  })
 })
 
 describe('adjuster-clearance', () => {
