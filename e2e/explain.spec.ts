@@ -1,7 +1,6 @@
 import AxeBuilder from '@axe-core/playwright'
 import { expect, test, type Locator } from '@playwright/test'
 import { App } from './pages/app'
-import { benchCar } from './pages/benchCar'
 import { Elevation } from './pages/elevation'
 
 const LAP_ANGLE = 'explain:lap-angle:lap-left'
@@ -23,7 +22,7 @@ test('a number opens to a drawing whose lines make the angle it says, and Escape
   page,
 }) => {
   const app = await App.start(page)
-  await app.openLayout(benchCar())
+  await app.openExample('Rock buggy, one seat')
   await app.tab('Numbers')
   const card = await openLapAngle(app)
   const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = await lineOf(card, 'hidden')

@@ -87,8 +87,8 @@ const stripExplanation = (scene: ExplainScene, { path, points, pieces }: StripPa
       view: 'strip',
       measure: { kind: 'length', ...strip.bottom, isOnPoints: true },
       points: [],
-      lines: strip.lines,
-      scenery: strip.labels,
+      lines: [...strip.lines, ...strip.labels],
+      scenery: [],
     },
     scene,
   )
