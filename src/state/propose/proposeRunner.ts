@@ -15,7 +15,7 @@ type AskWorker = (
 ) => ProposeWorker
 
 /** How far a search has got. */
-export interface ProposeRun {
+interface ProposeRun {
   readonly question: ProposeQuestion
   readonly done: number
   /** 0 until the worker has said how much there is to look at. */
@@ -29,7 +29,7 @@ export interface ProposeDone {
 }
 
 /** How a search ended without proposals. */
-export type ProposeEnd =
+type ProposeEnd =
   | { readonly kind: 'cancelled' }
   | { readonly kind: 'refused'; readonly problem: WishProblem }
   | { readonly kind: 'failed'; readonly message: string }

@@ -37,7 +37,7 @@ export interface Scored extends Candidate {
 }
 
 /** Rooms this close count as the same; then the shorter way wins. Our judgement: far below anything that can be welded. */
-export const SAME_ROOM_MM = 1e-6
+const SAME_ROOM_MM = 1e-6
 
 const LEVELS = ['must', 'should', 'advice'] as const
 

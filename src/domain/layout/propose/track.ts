@@ -94,7 +94,7 @@ const UPRIGHT = 0.9
  * The direction square to a tube's axis, `roundDeg` round it from the top (for an upright tube: from the rear).
  * Formula: the part of the reference across the axis, made one long (e), then e·cos + (axis × e)·sin. Source: plane rotation.
  */
-export const roundTube = (axis: Direction, roundDeg: number): Direction => {
+const roundTube = (axis: Direction, roundDeg: number): Direction => {
   const reference: Direction = Math.abs(axis.z) > UPRIGHT ? { x: 1, y: 0, z: 0 } : { x: 0, y: 0, z: 1 }
   const along = axis.x * reference.x + axis.y * reference.y + axis.z * reference.z
   const across = {
