@@ -68,7 +68,7 @@ export const partnerMount = (layout: Layout, place: Place, strap: StrapId, mount
  * Source: n = (−sin p · cos l, cos p · cos l, sin l); (nx, −ny, nz) and its opposite are one plane, which is n(−p, −l).
  * The shank of an eye bolt is a direction, not a plane: it turns the other way in plan and rises as before.
  */
-export const mirroredMount = (layout: Layout, place: Place, mount: Mount): Mount | null => {
+const mirroredMount = (layout: Layout, place: Place, mount: Mount): Mount | null => {
   const point = mirroredAcrossSeat(place, mount.point)
   if (mount.kind === 'wrap') {
     const tube = oppositeTube(layout, mount, point)
