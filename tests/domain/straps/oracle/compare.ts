@@ -4,6 +4,7 @@ import type { StrapScene } from '../../../../src/domain/straps/scene'
 import { solvePlace, type SolvedPlace } from '../../../../src/domain/straps/solve'
 import { strapFamily, type StrapId } from '../../../../src/domain/straps/strap'
 import { oraclePlace, type OraclePlace, type OracleStrap } from './place'
+import { mountEnd } from './mountEnd'
 import { isUndecidedWrap } from './openings'
 import { slotBendDeg } from './slotBend'
 import { bendDeg } from './taut'
@@ -127,11 +128,17 @@ export interface Comparison {
 
 const isLap = (strap: StrapId): boolean => strapFamily(strap) === 'lap'
 
+/** Whether a wrap's tube, seen along it, covers the hip point: no tangent leads there, and the solver gives up though the strap has one. */
+const isHipBehindTube = (scene: StrapScene, strap: StrapId): boolean => {
+  const mount = scene.anchors.find((anchor) => anchor.strap === strap)?.mount
+  return mount !== undefined && mountEnd(mount, scene.tubes)(vectorOf(scene.body.hip)) === null
+}
+
 /** What the model leaves open, left out of the comparison. */
 const isAtBorder = (
   scene: StrapScene,
   strap: StrapId,
-  { buckle }: OraclePlace,
+  { buckle, straps }: OraclePlace,
   { problems }: SolvedPlace,
 ): boolean => {
   const { body, seat } = scene
@@ -142,7 +149,10 @@ const isAtBorder = (
     case 'lap':
       // The shortest place on the shell's edge may lie ahead of the hip and another one in balance behind it.
       return (
-        isUndecidedWrap(scene, strap) || (seat.sideOutline.length > 0 && problem === 'lap-anchor-not-behind')
+        isUndecidedWrap(scene, strap) ||
+        (problem === 'anchor-inside-body' && isHipBehindTube(scene, strap)) ||
+        straps.some((one) => one.strap === strap && one.hasRival) ||
+        (seat.sideOutline.length > 0 && problem === 'lap-anchor-not-behind')
       )
     case 'sub': {
       // Lap straps at very different angles can put the buckle inside the groin's circle.
@@ -166,7 +176,8 @@ export const compared = (scene: StrapScene): Comparison => {
   const onlyOracle = oracle.straps.flatMap(({ strap }) => (both.has(strap) ? [] : [strap]))
   const onlySolver = solved.paths.flatMap(({ strap }) => (both.has(strap) ? [] : [strap]))
   // The buckle is where the lap straps meet: without the same ones the others end elsewhere.
-  const areLapsAlike = ![...onlyOracle, ...onlySolver].some(isLap)
+  const areLapsAlike =
+    ![...onlyOracle, ...onlySolver].some(isLap) && !oracle.straps.some(({ hasRival }) => hasRival)
   const counted = (strap: StrapId): boolean =>
     (isLap(strap) || (areLapsAlike && oracle.buckle !== null)) && !isAtBorder(scene, strap, oracle, solved)
   const usable = areLapsAlike ? pairs.filter(({ strap }) => counted(strap.strap)) : []

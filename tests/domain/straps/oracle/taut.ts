@@ -1,7 +1,7 @@
 import type { Arrival, BodyEnd } from './bodyEnds'
-import { crossing, isInside, shortestChain, type Opening } from './chain'
+import { crossing, isInside, openingPoint, shortestChain, type Opening } from './chain'
 import type { MountEnd } from './mountEnd'
-import { apart, minus, norm, plus, towards, turnDeg, type Vector } from './vector'
+import { apart, dot, minus, norm, plus, towards, turnDeg, type Vector } from './vector'
 
 /** A strap at rest: straight pieces mount contact → held points → touch, then the body. */
 export interface Taut {
@@ -11,6 +11,8 @@ export interface Taut {
   readonly arrival: Arrival
   /** From the mount contact to the strap's end. */
   readonly lengthMm: number
+  /** It could be in balance on another place of a chain of edges too. */
+  readonly hasRival: boolean
 }
 
 const STILL_MM = 1e-8
@@ -80,7 +82,7 @@ const through = (
 const lengthOf = (contact: Vector, passes: readonly Vector[], arrival: Arrival): Taut => {
   const points = [contact, ...passes, arrival.touch]
   const freeMm = points.slice(1).reduce((sum, point, i) => sum + norm(minus(point, points[i] ?? point)), 0)
-  return { contact, passes, arrival, lengthMm: freeMm + arrival.restMm() }
+  return { contact, passes, arrival, lengthMm: freeMm + arrival.restMm(), hasRival: false }
 }
 
 /**
@@ -123,13 +125,28 @@ const shortestOf = (
     const taut = begin && through(mount, openings, body, begin)
     // A piece of a chain of edges need not hold the strap; a slot must.
     if (taut === 'restless' && ways.length === 1) throw new Error('the bent strap does not come to rest')
-    return taut === null || taut === 'restless' || !isSound(taut.passes.at(-1) ?? taut.contact) ? [] : [taut]
+    if (taut === null || taut === 'restless' || !isSound(taut.passes.at(-1) ?? taut.contact)) return []
+    return isHeldByAll(ways, taut) ? [taut] : []
   })
-  return found.reduce<Taut | null>(
-    (best, one) => (best === null || one.lengthMm < best.lengthMm ? one : best),
+  const best = found.reduce<Taut | null>(
+    (shortest, one) => (shortest === null || one.lengthMm < shortest.lengthMm ? one : shortest),
     null,
   )
+  const isOther = (one: Taut): boolean =>
+    apart(one.passes[0] ?? one.contact, best?.passes[0] ?? one.contact) > 1e-3
+  return best && { ...best, hasRival: found.some(isOther) }
 }
+
+/** At a corner of a chain of edges: whether neither of the pieces that meet there would draw the strap along. */
+const isHeldByAll = (ways: readonly (readonly Opening[])[], { contact, passes, arrival }: Taut): boolean =>
+  ways.flat().every((opening) =>
+    [opening.low, opening.high].every(([u, v], end) => {
+      const corner = openingPoint(opening, u, v)
+      if (ways.length === 1 || apart(corner, passes[0] ?? contact) > 1e-6) return true
+      const pull = plus(towards(corner, contact), towards(corner, arrival.touch))
+      return dot(pull, opening.across) * (end === 0 ? 1 : -1) < 1e-7
+    }),
+  )
 
 /** Something to start from where a straight strap does not bear on the body: through the middles of the openings. */
 const throughMiddles = (mount: MountEnd, openings: readonly Opening[], body: BodyEnd): Taut | null => {
