@@ -26,6 +26,14 @@ const ROW_SHARE = 0.11
 /** A strip of no length still needs a size. Our judgement. */
 const LEAST_STRIP_MM = 100
 
+/** Width of a letter and the margin beside the strip, as shares of the strip's length as it is framed. Measured on the drawing. */
+const LETTER_SHARE = 0.029
+const MARGIN_SHARE = 0.2
+
+/** How far to the right a name has to end so that it begins within the figure. */
+const leastEndMm = (text: string, totalMm: number): number =>
+  (LETTER_SHARE * text.length - MARGIN_SHARE) * Math.max(LEAST_STRIP_MM, totalMm)
+
 interface Strip {
   readonly lines: readonly Primitive[]
   readonly labels: readonly Primitive[]
@@ -48,12 +56,13 @@ const stripOf = (pieces: readonly Piece[], scene: ExplainScene): Strip => {
       lines.push(
         line(`step/${index}`, [planePoint(startMm, vMm + rowMm), planePoint(startMm, vMm)], 'dimension'),
       )
+    const text = `${words} ${valueText('strap-length', lengthMm, scene.lengthUnit)}`
     labels.push({
       kind: 'label',
       key: `explain/piece-name/${index}`,
       part: null,
-      at: planePoint(isLate ? endMm : startMm, vMm + 0.35 * rowMm),
-      text: `${words} ${valueText('strap-length', lengthMm, scene.lengthUnit)}`,
+      at: planePoint(isLate ? Math.max(endMm, leastEndMm(text, totalMm)) : startMm, vMm + 0.35 * rowMm),
+      text,
       align: isLate ? 'right' : 'left',
       weight: 'plain',
     })
@@ -87,8 +96,8 @@ const stripExplanation = (scene: ExplainScene, { path, points, pieces }: StripPa
       view: 'strip',
       measure: { kind: 'length', ...strip.bottom, isOnPoints: true },
       points: [],
-      lines: [...strip.lines, ...strip.labels],
-      scenery: [],
+      lines: strip.lines,
+      scenery: strip.labels,
     },
     scene,
   )
