@@ -119,6 +119,8 @@ const judgedByNumbers = (
   if (known.length === 4 && least === Infinity) return 'kept'
   if (known.length === 4 && most === -Infinity) return 'broken'
   const isPartly = known.length < 4 || least === -Infinity
+  // Where the path ends a number may change fast: what lies along that edge has to be asked.
+  if (known.length < 4 && most >= 0) return null
   if (triangle.acrossMm <= (isPartly ? PARTLY_MM : SEEN_MM))
     return least >= 0 ? 'kept' : most < 0 ? 'broken' : null
   if (known.length === 1) return null
@@ -148,6 +150,30 @@ export const judgedAtOnce = (asked: Asked, limit: Limit, triangle: Triangle): 'k
     cornerMargin(asked, limit, triangle.middle),
   )
 
+/** So far inside the edge of where the strap has a path a number is asked for. */
+const INSIDE_MM = 0.01
+
+/** What a limit says about a triangle that the edge of the path crosses, from the corners and along that edge; null: not the same. */
+const judgedAlongPath = (
+  asked: Asked,
+  limit: Limit,
+  triangle: Triangle,
+  margins: readonly number[],
+): 'kept' | 'broken' | null => {
+  if (limit.of === 'pair' || limit === STRAP_PATH) return null
+  const edge = judged(asked, STRAP_PATH, triangle, () => true)
+  if (typeof edge === 'string') return null
+  const along = edge.points.map((point, index) => {
+    const [from, to] = index === 0 ? [point, edge.points[1]] : [edge.points[index - 1], point]
+    if (from === undefined || to === undefined) return NaN
+    const { nu, nv } = chordLine(from, to, edge.isKeptLeft)
+    return marginAt(asked, limit, { uMm: point.uMm - INSIDE_MM * nu, vMm: point.vMm - INSIDE_MM * nv })
+  })
+  const known = [...margins, ...along].filter((margin) => !Number.isNaN(margin))
+  if (known.every((margin) => margin >= 0)) return 'kept'
+  return known.every((margin) => margin < 0) ? 'broken' : null
+}
+
 /** What a limit says about such a triangle where the numbers alone say nothing. */
 export const judged = (asked: Asked, limit: Limit, triangle: Triangle, matters: Matters): Judgement => {
   const known = asked.judgements.get(limit) ?? new Map<Triangle, Judgement>()
@@ -172,7 +198,10 @@ const freshlyJudged = (
   const isMiddleKept = atMiddle >= 0
   const isLeast = triangle.acrossMm <= LEAST_MM
   if (margins.every(Number.isNaN) && Number.isNaN(atMiddle)) return 'unknown'
-  if (margins.some(Number.isNaN) || Number.isNaN(atMiddle)) return isLeast ? 'broken' : 'unclear'
+  if (margins.some(Number.isNaN) || Number.isNaN(atMiddle)) {
+    const sure = judgedAlongPath(asked, limit, triangle, [...margins, atMiddle])
+    return sure ?? (isLeast ? 'broken' : 'unclear')
+  }
   const keptCount = margins.filter((margin) => margin >= 0).length
   if (keptCount === 0 || keptCount === 3) {
     if (!isLeast) return 'unclear'

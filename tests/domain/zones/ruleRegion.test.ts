@@ -71,7 +71,8 @@ const agreement = (one: Case, elevation: Elevation, numRuns: number): string => 
     }),
     { numRuns, endOnFailure: true },
   )
-  return fc.defaultReportMessage(details) ?? 'agrees'
+  if (!details.failed) return 'agrees'
+  return `${String(details.errorInstance)} (seed ${details.seed}, path ${details.counterexamplePath})`
 }
 
 /** Limits of the kind that rule books have; the numbers themselves are only inputs here. */
