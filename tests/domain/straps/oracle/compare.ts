@@ -11,8 +11,8 @@ import { bendDeg } from './taut'
 import { apart, minus, towards, turnDeg, vectorOf, type Vector } from './vector'
 
 /** How far the two solvers may be apart: lengths and contacts, angles. */
-export const AGREE_MM = 0.05
-export const AGREE_DEG = 0.02
+const AGREE_MM = 0.05
+const AGREE_DEG = 0.02
 
 export interface Difference {
   readonly strap: StrapId

@@ -1,7 +1,7 @@
 import type { StrapScene } from '../../../../src/domain/straps/scene'
 import { shoulderEnd, type BodyEnd } from './bodyEnds'
 import { mountEnd } from './mountEnd'
-import { openingsOf } from './openings'
+import { cutsBackrest, openingsOf } from './openings'
 import type { OracleStrap } from './place'
 import { bentPasses, tautStrap, type Taut } from './taut'
 import { apart, plus, towards, unit, vectorOf, type Vector } from './vector'
@@ -18,7 +18,9 @@ const fromJunction = (scene: StrapScene, { strap, body }: Half, junction: Vector
   const { centre } = scene.body.shoulderArc
   const openings = openingsOf(scene, strap, junction, [centre.uMm, scene.body.hip.yMm, centre.vMm])
   if (openings === 'slot-not-reached') return null
-  return tautStrap(() => junction, [openings], body, junction)
+  const taut = tautStrap(() => junction, [openings], body, junction)
+  const isCut = taut?.passes.length === 0 && cutsBackrest(scene, strap, junction, taut.arrival.touch)
+  return isCut ? null : taut
 }
 
 const nextOf = (taut: Taut): Vector => bentPasses(taut, 1e-6)[0] ?? taut.arrival.touch
@@ -55,6 +57,7 @@ export const joinedStraps = (scene: StrapScene, buckle: Vector): readonly Oracle
     const isStill = apart(moved, at) < STILL_MM && apart(next, contact) < STILL_MM
     contact = next
     junction = plus(contact, towards(contact, moved), tailMm)
+    if (isStill && cutsBackrest(scene, 'shoulder-left', contact, junction)) return []
     if (isStill)
       return [left, right].map((taut, i) => sewn(taut, halves[i]?.strap, contact, junction, tailMm))
   }

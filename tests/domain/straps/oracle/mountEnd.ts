@@ -1,6 +1,6 @@
 import type { Tube } from '../../../../src/domain/geometry/tube'
 import type { Mount } from '../../../../src/domain/straps/anchor'
-import { cross, dot, minus, norm, plus, times, towards, unit, vectorOf, type Vector } from './vector'
+import { cross, dot, minus, norm, plus, times, unit, vectorOf, type Vector } from './vector'
 
 /** Where a strap leaves its mount when its next contact is `next`; null when that is inside the tube. */
 export type MountEnd = (next: Vector) => Vector | null
@@ -43,6 +43,3 @@ export const mountEnd = (mount: Mount, tubes: readonly Tube[]): MountEnd => {
     return a[2] > b[2] === (mount.over === 'over') ? a : b
   }
 }
-
-/** The direction in which a strap pulls at its mount. */
-export const pullOf = (contact: Vector, next: Vector): Vector => towards(contact, next)

@@ -65,6 +65,22 @@ export const rimOpening = (scene: StrapScene): Opening => {
   }
 }
 
+/** A point of the vehicle as the seat sees it: hip point as origin, turned back by the recline. */
+const inSeat = ({ pose }: StrapScene, at: Vector): { readonly x: number; readonly z: number } => {
+  const [dx, , dz] = minus(at, vectorOf(pose.hip))
+  const [c, s] = [Math.cos(pose.reclineDeg * DEG), Math.sin(pose.reclineDeg * DEG)]
+  return { x: dx * c - dz * s, z: dx * s + dz * c }
+}
+
+/** Whether a straight shoulder strap or tail without a slot cuts the backrest: seen from the seat, the line straight down from its rim. */
+export const cutsBackrest = (scene: StrapScene, strap: StrapId, from: Vector, to: Vector): boolean => {
+  if (scene.seat.slots.some(({ straps }) => straps.includes(strap))) return false
+  const { xMm, zMm } = scene.seat.backrestRim
+  const [a, b] = [inSeat(scene, from), inSeat(scene, to)]
+  if (a.x <= xMm || b.x >= xMm) return false
+  return a.z + ((b.z - a.z) * (a.x - xMm)) / (a.x - b.x) < zMm
+}
+
 /** The openings on the way from a mount (its middle at `from`), the mount's side first. */
 export const possibleOpenings = (
   scene: StrapScene,

@@ -5,7 +5,7 @@ import { isLapBehind, isSubBehind, lapEnd, shoulderEnd, subEnd, type BodyEnd } f
 import type { Opening } from './chain'
 import { joinedStraps } from './joined'
 import { mountEnd } from './mountEnd'
-import { isUndecidedWrap, openingsOf, possibleOpenings } from './openings'
+import { cutsBackrest, isUndecidedWrap, openingsOf, possibleOpenings } from './openings'
 import { edgeChain } from './seatSide'
 import { bentPasses, tautStrap, type Taut } from './taut'
 import { apart, plus, times, vectorOf, type Vector } from './vector'
@@ -64,6 +64,8 @@ const oneStrap = (scene: StrapScene, strap: StrapId, body: BodyEnd, to: Vector):
   const isSound = (last: Vector): boolean => strapFamily(strap) !== 'lap' || isLapBehind(scene.body, last)
   const taut = ways && tautStrap(mountEnd(anchor.mount, scene.tubes), ways, body, from, isSound)
   if (!taut) return null
+  const isPastRim = strapFamily(strap) === 'shoulder' && taut.passes.length === 0
+  if (isPastRim && cutsBackrest(scene, strap, taut.contact, taut.arrival.touch)) return null
   // A tube may straddle the plane of a slot: the contact decides.
   return openingsOf(scene, strap, taut.contact, to) === 'slot-not-reached' ? null : taut
 }
