@@ -37,7 +37,10 @@ const tab = (strap: StrapId, tubeId: string | null): Anchor => ({
 /** A strap that leaves (50, 300, 100) forward and rises as steeply as asked. */
 const path = (strap: StrapId, riseMm: number): StrapPath => ({
   strap,
-  contacts: [],
+  contacts: [
+    { on: 'anchor', point: pointMm(50, 300, 100), bendDeg: 0 },
+    { on: 'body', point: pointMm(-50, 300, 100 + riseMm), bendDeg: 0 },
+  ],
   polyline: [pointMm(50, 300, 100), pointMm(-50, 300, 100 + riseMm)],
   effectiveAnchor: pointMm(50, 300, 100),
   bodyContact: pointMm(-50, 300, 100 + riseMm),
@@ -106,7 +109,10 @@ describe('anchorRows', () => {
     // 100 mm forward or rearward and 400 mm up: both 75.9638° from level, 28.07° apart.
     const leaning = (towardXMm: number): StrapPath => ({
       ...path('sub-centre', 0),
-      polyline: [pointMm(50, 300, 100), pointMm(50 + towardXMm, 300, 500)],
+      contacts: [
+        { on: 'anchor', point: pointMm(50, 300, 100), bendDeg: 0 },
+        { on: 'body', point: pointMm(50 + towardXMm, 300, 500), bendDeg: 0 },
+      ],
     })
     const [row] = anchorRows({
       anchors: [tab('sub-centre', null)],

@@ -39,6 +39,7 @@ const LAP_DISTANCE_MM = 230
 const BEHIND_RIM_MM = 150
 const BELOW_CUSHION_MM = 80
 const BESIDE_HIP_MM = 10
+const OUTSIDE_SHELL_MM = 5
 
 /** Half of the about 100 mm between the two thigh straps of a six-point harness. Source: Formula SAE Rules 2026 V1 asks for about 100 mm. */
 const HALF_SUB_SPACING_MM = 50
@@ -123,7 +124,7 @@ const startingLine = (place: Place, posed: PosedBody, strap: StrapId): StartingL
     case 'shoulder':
       return shoulderLine(place, posed, strap)
     case 'lap':
-      return lapLine(posed, strap)
+      return lapLine(place, posed, strap)
     case 'sub':
       return thighStraps(place.belt) === 'under-thighs' && strapSide(strap) !== 'centre'
         ? underThighLine(place, posed, strap)
@@ -144,9 +145,12 @@ const shoulderLine = (place: Place, posed: PosedBody, strap: StrapId): StartingL
   return { point: { xMm, yMm: shoulder.yMm, zMm }, toward: shoulder }
 }
 
-const lapLine = (posed: PosedBody, strap: StrapId): StartingLine => {
+/** Just outside the shell, so that the strap needs no slot below it; beside the hips where the shell is narrower. */
+const lapLine = (place: Place, posed: PosedBody, strap: StrapId): StartingLine => {
   const { hip } = posed
-  const beside = { ...hip, yMm: hip.yMm + sideSign(strap) * (posed.hipHalfBreadthMm + BESIDE_HIP_MM) }
+  const shellHalfMm = Math.max(0, ...place.seat.topOutline.map(({ yMm }) => Math.abs(yMm)))
+  const besideMm = Math.max(posed.hipHalfBreadthMm + BESIDE_HIP_MM, shellHalfMm + OUTSIDE_SHELL_MM)
+  const beside = { ...hip, yMm: hip.yMm + sideSign(strap) * besideMm }
   const point = {
     xMm: hip.xMm + LAP_DISTANCE_MM * cosDeg(LAP_ANGLE_DEG),
     yMm: beside.yMm,
@@ -158,7 +162,7 @@ const lapLine = (posed: PosedBody, strap: StrapId): StartingLine => {
 /** Beside the lap anchor of its side, or where that would start, pulling forward under the wearer. */
 const underThighLine = (place: Place, posed: PosedBody, strap: StrapId): StartingLine => {
   const lap = strapSide(strap) === 'left' ? 'lap-left' : 'lap-right'
-  const beside = anchorOf(place.anchors, lap)?.mount.point ?? lapLine(posed, lap).point
+  const beside = anchorOf(place.anchors, lap)?.mount.point ?? lapLine(place, posed, lap).point
   const point = { ...beside, yMm: beside.yMm - sideSign(strap) * BESIDE_LAP_MM }
   return { point, toward: { ...posed.hip, yMm: point.yMm, zMm: point.zMm } }
 }

@@ -82,7 +82,10 @@ describe('addAnchor', () => {
     for (const angle of values(layout, 'shoulder-to-spine')) expect(Math.abs(angle - 10)).toBeLessThan(3)
     expect(values(layout, 'sub-spacing')).toEqual([100])
     for (const twist of values(layout, 'tab-twist')) expect(twist).toBeCloseTo(0, 6)
-    expect(evaluateLayout(layout).places[0]?.sittings[0]?.problems).toEqual([])
+    // The starting shell has no opening for the straps between the thighs yet; the page says so.
+    expect(evaluateLayout(layout).places[0]?.sittings[0]?.problems).toEqual(
+      ['sub-left', 'sub-right', 'sub-centre'].map((strap) => ({ kind: 'no-slot', strap })),
+    )
   })
 })
 
@@ -202,7 +205,7 @@ describe('withMirrored', () => {
     expect(anchorOf(joined, 'lap-left')).toEqual(anchorOf(moved, 'lap-left'))
     expect(anchorOf(joined, 'lap-right').mount).toMatchObject({
       point: { xMm: 1300, yMm: 580, zMm: 50 },
-      planDeg: 16,
+      planDeg: 31,
     })
     expect(anchorOf(joined, 'sub-right')).toEqual(anchorOf(moved, 'sub-right'))
   })
