@@ -2,8 +2,13 @@ import type { Elevation } from '../geometry/plane'
 import type { QuantityRule } from '../rules/rule'
 import type { QuantityId } from '../straps/quantity'
 
-/** Quantities that a turn of the tab, another occupant or other tubes decide, not where the anchor is. */
-const NOT_OF_POSITION: ReadonlySet<QuantityId> = new Set<QuantityId>(['tab-twist', 'helmet-clearance'])
+/** Quantities that a turn of the tab or eye, another occupant or a longer belt clears, not another place for the anchor. */
+const NOT_OF_POSITION: ReadonlySet<QuantityId> = new Set<QuantityId>([
+  'tab-twist',
+  'shank-angle',
+  'strap-length',
+  'helmet-clearance',
+])
 
 /** Distances across the seat between two anchors, or from its middle: a height or a fore-and-aft move does not matter. */
 const ACROSS_ONLY: ReadonlySet<QuantityId> = new Set<QuantityId>([

@@ -64,23 +64,34 @@ const uncovered = (spans: readonly Span[]): Span[] => {
  * Two pieces that touch run along the common edge in opposite directions, because all corners go anticlockwise.
  */
 export const regionEdges = (region: Region): readonly (readonly [PlanePointMm, PlanePointMm])[] => {
-  const edges = region.map(edgesOf)
-  return edges.flatMap((own, index) => {
-    const others = edges.filter((_, other) => other !== index).flat()
-    return own.flatMap((edge) => {
-      const spans = others.flatMap((other) => sharedSpan(edge, other) ?? [])
-      const length = Math.hypot(edge.to.uMm - edge.from.uMm, edge.to.vMm - edge.from.vMm)
-      const at = (share: number): PlanePointMm =>
-        planePoint(
-          edge.from.uMm + (edge.to.uMm - edge.from.uMm) * share,
-          edge.from.vMm + (edge.to.vMm - edge.from.vMm) * share,
-        )
-      return uncovered(spans)
-        .filter((gap) => (gap.end - gap.start) * length > SHARED_EDGE_MM)
-        .map((gap) => [at(gap.start), at(gap.end)] as const)
-    })
+  const edges = region.flatMap(edgesOf).toSorted((a, b) => leastU(a) - leastU(b))
+  const spans = edges.map((): Span[] => [])
+  // From left to right only edges that overlap in u can share anything.
+  edges.forEach((edge, index) => {
+    const lastU = Math.max(edge.from.uMm, edge.to.uMm) + SHARED_EDGE_MM
+    for (let other = index + 1; other < edges.length; other += 1) {
+      const neighbour = edges[other]
+      if (neighbour === undefined || leastU(neighbour) > lastU) break
+      const own = sharedSpan(edge, neighbour)
+      const its = sharedSpan(neighbour, edge)
+      if (own !== null) spans[index]?.push(own)
+      if (its !== null) spans[other]?.push(its)
+    }
+  })
+  return edges.flatMap((edge, index) => {
+    const length = Math.hypot(edge.to.uMm - edge.from.uMm, edge.to.vMm - edge.from.vMm)
+    const at = (share: number): PlanePointMm =>
+      planePoint(
+        edge.from.uMm + (edge.to.uMm - edge.from.uMm) * share,
+        edge.from.vMm + (edge.to.vMm - edge.from.vMm) * share,
+      )
+    return uncovered(spans[index] ?? [])
+      .filter((gap) => (gap.end - gap.start) * length > SHARED_EDGE_MM)
+      .map((gap) => [at(gap.start), at(gap.end)] as const)
   })
 }
+
+const leastU = ({ from, to }: Edge): number => Math.min(from.uMm, to.uMm)
 
 const regionText = (region: Region): string =>
   region
