@@ -13,7 +13,7 @@ import { quantile } from './pairedRatio'
 // `npx tsx tests/bench/zones.bench.ts`: what the zones of all anchors of a place in 12 sittings, and all rooms, cost as a ratio to
 // solving the place in all 12 sittings once; processor time of one process, and milliseconds for information.
 
-const ROUNDS = 5
+const ROUNDS = 1
 
 const example = (): Layout => {
   const parsed = parseLayoutText(readFileSync('public/examples/rock-buggy.layout.json', 'utf8'))
