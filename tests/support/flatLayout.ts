@@ -60,7 +60,8 @@ const belt: Belt = {
 
 /**
  * One place whose hip point is the datum itself, so that coordinates are distances from the hip point: the occupant's own hip
- * height is typed equal to the seat's. A fixed seat at 20° without slots.
+ * height is typed equal to the seat's. A fixed seat at 20° without slots: a back that ends above the hips, over a cushion of foam
+ * that belongs to no shell, so that lap and crotch straps reach the body without passing through anything.
  */
 export const flatPlace = (change: Partial<Place> = {}): Place => ({
   id: 'driver',
@@ -72,18 +73,16 @@ export const flatPlace = (change: Partial<Place> = {}): Place => ({
     slide: { forwardMm: 0, rearwardMm: 0 },
     reclineRange: { uprightDeg: 20, reclinedDeg: 20 },
     sideOutline: [
+      { xMm: 100, zMm: 150 },
+      { xMm: 120, zMm: 150 },
       { xMm: 120, zMm: 650 },
-      { xMm: 120, zMm: -120 },
-      { xMm: -400, zMm: -120 },
-      { xMm: -400, zMm: -100 },
-      { xMm: 100, zMm: -100 },
       { xMm: 100, zMm: 650 },
     ],
     topOutline: [
+      { xMm: 100, yMm: -250 },
       { xMm: 120, yMm: -250 },
       { xMm: 120, yMm: 250 },
-      { xMm: -400, yMm: 250 },
-      { xMm: -400, yMm: -250 },
+      { xMm: 100, yMm: 250 },
     ],
     backrestRim: { xMm: 130, zMm: 480 },
     slots: [],
