@@ -5,7 +5,8 @@ import type { Anchor } from '../../src/domain/straps/anchor'
 import type { StrapId } from '../../src/domain/straps/strap'
 
 /*
- * An invented car with round numbers, made so that every strap runs straight from its anchor to the body: no slots, a low back.
+ * An invented car with round numbers, made so that every strap runs straight from its anchor to the body: no slots, a low back
+ * that ends above the hips, over a cushion of foam that belongs to no shell.
  * The person is the template of the student rules, so that hip, shoulder arc and head are published lengths and not predictions:
  * Source: Formula SAE Rules 2026 V1, F.5.6: hip to shoulder centre 490, shoulder circle Ø200, shoulder to head 280, helmet Ø300.
  */
@@ -106,6 +107,12 @@ export const benchCar = (
     hipHeightMm: GROIN_RADIUS_MM,
     reclineDeg: RECLINE_DEG,
     reclineRange: { uprightDeg: RECLINE_DEG, reclinedDeg: RECLINE_DEG },
+    sideOutline: [
+      { xMm: 150, zMm: 120 },
+      { xMm: 185, zMm: 120 },
+      { xMm: 180, zMm: 380 },
+      { xMm: 150, zMm: 380 },
+    ],
     backrestRim: { xMm: 165, zMm: 380 },
     slots: [],
   }
