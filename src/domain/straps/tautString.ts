@@ -220,13 +220,25 @@ const lengthMm = (openings: Openings, places: Places, contact: PointMm, body: Po
   return distanceMm(contact, near) + distanceMm(near, far) + distanceMm(far, body)
 }
 
+/** A Newton step and what it is to take away: the pulls along what can move, as shares of the tension. */
+interface Step {
+  readonly by: Places
+  readonly unbalanced: number
+}
+
+/** The part of a pull that an opening's limits do not take up. */
+const unbalancedAt = (portal: Portal, at: Pair, pull: Pair): number =>
+  (isLongFree(portal, at, pull) ? Math.abs(pull.long) : 0) +
+  (isShortFree(portal, at, pull) ? Math.abs(pull.short) : 0)
+
 /** One Newton step on one opening. */
-const singleStep = (portal: Portal, at: Pair, contact: PointMm, reach: Reach): Pair => {
+const singleStep = (portal: Portal, at: Pair, contact: PointMm, reach: Reach): Step => {
   const point = pointAt(portal, at)
   const back = pullToward(portal, point, contact, distanceMm(point, contact))
   const on = pullTowardBody(portal, point, reach)
   const pull = { long: back.long + on.long, short: back.short + on.short }
-  return times(yieldingAt(portal, at, pull, plus(back, on)), pull)
+  const by = times(yieldingAt(portal, at, pull, plus(back, on)), pull)
+  return { by: { first: by, second: by }, unbalanced: unbalancedAt(portal, at, pull) }
 }
 
 /** One Newton step on two openings: the first one's movement is eliminated. */
@@ -236,7 +248,7 @@ const doubleStep = (
   { first, second }: Places,
   contact: PointMm,
   reach: Reach,
-): Places => {
+): Step => {
   const near = pointAt(outer, first)
   const far = pointAt(inner, second)
   const back = pullToward(outer, near, contact, distanceMm(near, contact))
@@ -256,14 +268,16 @@ const doubleStep = (
   const farBy = times(farYield, { long: farPull.long + carried.long, short: farPull.short + carried.short })
   const drag = times(between, farBy)
   const nearBy = times(nearYield, { long: nearPull.long + drag.long, short: nearPull.short + drag.short })
-  return { first: nearBy, second: farBy }
+  return {
+    by: { first: nearBy, second: farBy },
+    unbalanced: unbalancedAt(outer, first, nearPull) + unbalancedAt(inner, second, farPull),
+  }
 }
 
-const stepOf = ({ outer, inner }: Openings, places: Places, contact: PointMm, reach: Reach): Places => {
-  if (inner !== null) return doubleStep(outer, inner, places, contact, reach)
-  const by = singleStep(outer, places.first, contact, reach)
-  return { first: by, second: by }
-}
+const stepOf = ({ outer, inner }: Openings, places: Places, contact: PointMm, reach: Reach): Step =>
+  inner === null
+    ? singleStep(outer, places.first, contact, reach)
+    : doubleStep(outer, inner, places, contact, reach)
 
 const movedPlaces = ({ outer, inner }: Openings, at: Places, by: Places, share: number): Places => {
   const first = moved(outer, at.first, by.first, share)
@@ -279,14 +293,14 @@ const apartMm = (a: Places, b: Places): number =>
   )
 
 /** The places after a step of at most `most` of a whole one that does not lengthen the strap. */
-const stepped = (
+const shortened = (
   openings: Openings,
   places: Places,
+  by: Places,
   contact: PointMm,
   reach: Reach,
   most: number,
 ): Places => {
-  const by = stepOf(openings, places, contact, reach)
   let next = movedPlaces(openings, places, by, most)
   if (apartMm(places, next) < 1e-3) return next
   const beforeMm = lengthMm(openings, places, contact, reach.point)
@@ -298,6 +312,15 @@ const stepped = (
   }
   return next
 }
+
+/**
+ * Whole steps are right as long as each leaves less than this share of the imbalance: the ends of the strap then follow as the step
+ * expects. Otherwise the step must not lengthen the strap with its ends held.
+ */
+const SETTLING = 0.6
+
+/** A lap strap, whose aim turns with it, can be in balance in two places: only steps below this lead to the nearer one, mm. Our judgement. */
+const NEAR_MM = 2
 
 /** The taut strap through openings that the straight one, from `contact` to `body`, misses. */
 export const tautString = (
@@ -312,6 +335,7 @@ export const tautString = (
     first,
     second: openings.inner === null ? first : heldCrossing(openings.inner, straight.contact, straight.body),
   }
+  let before = 0
   for (let step = 0; ; step += 1) {
     const near = pointAt(portal, places.first)
     const contact = contactOnMount(mount, near)
@@ -319,8 +343,14 @@ export const tautString = (
     const last = lastOf(openings, places)
     const reach = reachOf(end, last)
     if (reach === null) return { by: 'body', at: last }
-    const next = stepped(openings, places, contact, reach, stepShare(step))
-    const isStill = apartMm(places, next) < STILL_MM * stepShare(step) || step >= STEPS
+    const { by, unbalanced } = stepOf(openings, places, contact, reach)
+    const whole = movedPlaces(openings, places, by, 1)
+    const isSettling =
+      unbalanced < SETTLING * before && (end.family !== 'lap' || apartMm(places, whole) < NEAR_MM)
+    before = step === 0 ? unbalanced : Math.min(before, unbalanced)
+    const share = isSettling ? 1 : stepShare(step)
+    const next = isSettling ? whole : shortened(openings, places, by, contact, reach, share)
+    const isStill = apartMm(places, next) < STILL_MM * share || step >= STEPS
     places = next
     if (isStill) return settled(mount, end, openings, places)
   }
