@@ -4,6 +4,7 @@ import type { ShoulderEnd } from './bodyEnd'
 import { contactOnMount, mountEndOf, type MountEnd } from './mountEnd'
 import type { PathProblem } from './path'
 import type { PlaceFrame, StrapFrame } from './placeFrame'
+import { crossesBackrest } from './portal'
 import { shoulderEnd, shoulderRun } from './shoulderPath'
 import type { StrapRun } from './strapRun'
 
@@ -92,8 +93,12 @@ const settledJunction = (
     if (!trial.ok) return trial
     const pulled = pulledTo(mount, tailMm, junction, trial.value)
     if (pulled === null) return err({ kind: 'anchor-inside-body', strap, insideMm: 0 })
-    if (pointDistanceMm(junction, pulled) < STILL_MM || step >= STEPS)
-      return ok({ contact: contactOnMount(mount, junction) ?? start, ...trial.value })
+    if (pointDistanceMm(junction, pulled) < STILL_MM || step >= STEPS) {
+      const contact = contactOnMount(mount, junction) ?? start
+      const { portal } = left.framed
+      const isThrough = portal !== null && crossesBackrest(portal, contact, junction)
+      return isThrough ? err({ kind: 'no-slot', strap }) : ok({ contact, ...trial.value })
+    }
     // A junction beside its place is drawn back by both: the tail swings the other way, in the ratio of the two lengths.
     const freeMm =
       (pointDistanceMm(junction, firstContact(trial.value.left)) +

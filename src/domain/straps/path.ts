@@ -32,13 +32,13 @@ export interface StrapPath {
 
 /**
  * Why a strap has no path (`buckle-unknown` on a shoulder strap: only no front part); the offending numbers are inside.
- * `slot-blocked`: the slot edge or backrest rim that the strap would bear on lies inside the body or the wrapped tube.
+ * `slot-blocked`: the slot edge or backrest rim that the strap would bear on, or the slot as a whole, lies inside the body or the wrapped tube.
  * `clear-of-shoulder`: pulled straight, the strap would not bear on the shoulder.
  * `sub-anchor-not-below`: the anchor of an anti-submarine strap is not below the lowest point of the groin, or the slot's edge
  * that it bears on is not below the body there: nothing would pull down.
  * `lap-anchor-across`: the anchor of a lap strap lies on the other side of the seat's middle; the strap would cut the body.
  * `slot-not-reached`: the mount, or the junction of joined shoulder straps, is not beyond the slot the strap is led through.
- * `no-slot`: the seat has no slot for this strap, and pulled straight it would pass through the shell.
+ * `no-slot`: the seat has no slot for this strap, and pulled straight it would pass through the shell or the backrest below its rim.
  * `through-tube`: the taut strap would pass through a tube; its path is there to be drawn, its other quantities are withheld.
  * `sub-anchor-not-behind`: a strap worn under the thighs does not leave the body at or behind its lowest point.
  * `junction-apart`: two joined shoulder straps whose mounts are not at one place.

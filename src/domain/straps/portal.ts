@@ -32,6 +32,8 @@ export interface Portal {
   readonly shortMinMm: number
   readonly shortMaxMm: number
   readonly depthMm: number
+  /** Square to the backrest below the rim, rearward: what a strap that does not pass the rim may not cross. Null for a slot. */
+  readonly backrest: Direction | null
 }
 
 const inSeat = ({ sin, cos }: SeatFrame, x: number, y: number, z: number): Direction => ({
@@ -110,6 +112,7 @@ const slotPortal = (
     shortMinMm: -slot.heightMm / 2,
     shortMaxMm: slot.heightMm / 2,
     depthMm,
+    backrest: null,
   }
 }
 
@@ -126,6 +129,7 @@ const rimPortal = (frame: SeatFrame, { backrestRim }: Seat): Portal => ({
   shortMinMm: 0,
   shortMaxMm: Infinity,
   depthMm: 0,
+  backrest: inSeat(frame, 1, 0, 0),
 })
 
 /** The slot of a strap or, for a shoulder strap without one, the upper rim of the backrest. Null when there is neither. */
@@ -142,6 +146,20 @@ export const portalOf = (
 /** How far a point lies beyond the opening on the mount's side, mm; negative on the body's side. */
 export const beyondMm = ({ centre, normal }: Portal, { xMm, yMm, zMm }: PointMm): number =>
   (xMm - centre.xMm) * normal.x + (yMm - centre.yMm) * normal.y + (zMm - centre.zMm) * normal.z
+
+/**
+ * Whether the straight way between two points would pass through the backrest: from behind it to its front, below its rim. The
+ * backrest is flat from the rim down along the torso line.
+ */
+export const crossesBackrest = ({ centre, backrest }: Portal, from: PointMm, to: PointMm): boolean => {
+  if (backrest === null) return false
+  const { x, z } = backrest
+  const behindMm = (from.xMm - centre.xMm) * x + (from.zMm - centre.zMm) * z
+  const aheadMm = (centre.xMm - to.xMm) * x + (centre.zMm - to.zMm) * z
+  if (behindMm <= 0 || aheadMm <= 0) return false
+  const share = behindMm / (behindMm + aheadMm)
+  return from.zMm + share * (to.zMm - from.zMm) < centre.zMm
+}
 
 /** A place in the opening's own coordinates. */
 export const portalPoint = ({ centre, long, short }: Portal, longMm: number, shortMm: number): PointMm => ({

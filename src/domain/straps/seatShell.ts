@@ -123,6 +123,7 @@ const edgePortal = (from: PlanePointMm, to: PlanePointMm, yMm: number, outward: 
     shortMinMm: 0,
     shortMaxMm: 0,
     depthMm: 0,
+    backrest: null,
   }
 }
 

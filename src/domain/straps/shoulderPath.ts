@@ -28,7 +28,9 @@ export const shoulderRun = (
   if (apartMm < CONTACT_MM || contact === null || reach === null)
     return err({ kind: 'anchor-inside-body', strap, insideMm: Math.max(0, -apartMm) })
   const run = throughPortal(strap, mount, end, portal, { contact, reach })
-  const isStraight = run.ok ? run.value.edges.length === 0 : run.error.kind === 'slot-not-reached'
+  const isStraight = run.ok
+    ? run.value.edges.length === 0
+    : run.error.kind === 'slot-not-reached' || run.error.kind === 'no-slot'
   if (isStraight && isAhead(contact, reach.point)) return aheadProblem(strap, contact, reach.point)
   if (run.ok && isAhead(lastOutside(run.value), run.value.reach.point))
     return aheadProblem(strap, lastOutside(run.value), run.value.reach.point)

@@ -6,7 +6,7 @@ import { reachOf, type BodyEnd, type Reach } from './bodyEnd'
 import { arcPass } from './arcPass'
 import { contactOnMount, type MountEnd } from './mountEnd'
 import type { PathProblem } from './path'
-import { beyondMm, innerPortal, isWithinPortal, type Portal } from './portal'
+import { beyondMm, crossesBackrest, innerPortal, isWithinPortal, type Portal } from './portal'
 import type { StrapId } from './strap'
 import { tautString } from './tautString'
 
@@ -152,8 +152,9 @@ const shortOfSlotMm = (portal: Portal, contact: PointMm): number | null => {
 }
 
 /**
- * The strap through its opening: straight where that passes every part of it clean, else bent over its edges. The opening acts only
- * where mount and body are on opposite sides of it; a strap that lies on the groin as it passes is judged there.
+ * The strap through its opening: straight where that passes every part of it clean, else bent over its edges. The rim acts only where
+ * mount and body are on opposite sides of it; an anchor ahead of it but behind the backrest has no way. Where the strap would meet
+ * the body outside its slot the slot is in the body; a strap that lies on the groin as it passes is judged there.
  */
 export const throughPortal = (
   strap: StrapId,
@@ -168,9 +169,15 @@ export const throughPortal = (
   const shortMm = shortOfSlotMm(portal, contact)
   if (shortMm !== null) return err({ kind: 'slot-not-reached', strap, shortMm })
   const inner = portal.depthMm > 0 ? innerPortal(portal) : portal
-  if (beyondMm(inner, reach.point) >= 0)
-    return end.family === 'sub' ? arcPass(strap, end, portal, straight) : ok(clean)
-  if (!(beyondMm(portal, contact) > 0)) return ok(clean)
+  const outsideMm = beyondMm(inner, reach.point)
+  if (outsideMm >= 0) {
+    if (end.family === 'sub') return arcPass(strap, end, portal, straight)
+    return portal.on === 'rim'
+      ? ok(clean)
+      : err({ kind: 'slot-blocked', strap, by: 'body', insideMm: outsideMm })
+  }
+  if (!(beyondMm(portal, contact) > 0))
+    return crossesBackrest(portal, contact, reach.point) ? err({ kind: 'no-slot', strap }) : ok(clean)
   const point = crossingOf(portal, contact, reach.point)
   const isClean =
     isWithinPortal(portal, point) &&

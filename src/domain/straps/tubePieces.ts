@@ -66,12 +66,13 @@ const straightPieces = ({ touches }: SolvedStrap): number => {
   return last === 0 ? touches.length - 1 : last
 }
 
-/** Rounding of coordinates of some metres, mm: a wrapped strap leaves its tube exactly on the surface. */
+/** Rounding of coordinates of some metres, mm. */
 const ON_SURFACE_MM = 1e-6
 
 /**
  * Whether a strap runs into its own tube: from its mount on it comes nearer to the centre line than it began, and inside the surface. A
- * strap that leaves its tube does neither, nor does one from a hole drawn inside the tube. `gapMm`: strap to surface.
+ * strap that leaves its tube does neither, nor does one from a hole drawn inside the tube. One that is wrapped round its tube leaves it
+ * by tangent, wherever the tube is tried. `gapMm`: strap to surface.
  */
 const runsInto = (piece: TubePiece, mount: PointMm, gapMm: number): boolean =>
   gapMm < -ON_SURFACE_MM &&
@@ -85,6 +86,8 @@ export const strapTubeGap = (pieces: readonly TubePiece[], strap: SolvedStrap): 
   const { touches, anchor } = strap
   const count = straightPieces(strap)
   const hostId = anchor.mount.tubeId
+  const isWrapped = anchor.mount.kind === 'wrap'
+  const start = touches[0]?.point ?? anchor.mount.point
   let nearest: TubeGap | null = null
   let gapMm = Infinity
   for (let index = 0; index < count; index += 1) {
@@ -103,7 +106,7 @@ export const strapTubeGap = (pieces: readonly TubePiece[], strap: SolvedStrap): 
       const isOwn = piece.tubeId === hostId
       if (isFarther(middle, halfMm, piece, isOwn ? 0 : gapMm)) continue
       const pieceMm = segmentDistanceMm(from, to, piece.from, piece.to) - piece.radiusMm
-      if (pieceMm >= gapMm || (isOwn && !runsInto(piece, touches[0]?.point ?? from, pieceMm))) continue
+      if (pieceMm >= gapMm || (isOwn && (isWrapped || !runsInto(piece, start, pieceMm)))) continue
       gapMm = pieceMm
       nearest = { tubeId: piece.tubeId, gapMm, strapFrom: from, strapTo: to, piece }
     }
