@@ -2,6 +2,7 @@ import { bodyOf } from '../../body/body'
 import { HIP_AHEAD_OF_BACK_MM } from '../../body/leg'
 import type { Body, BodyMeasure, Occupant } from '../../body/occupant'
 import type { Contradiction } from './contradiction'
+import { MEASURE_LIMITS, type NumberLimits } from './limits'
 import type { FieldPath } from './problem'
 import { measureWords } from './schema'
 
@@ -166,4 +167,27 @@ export const bodyContradictions = (occupant: Occupant, path: FieldPath): readonl
     ...shoulderContradictions(occupant, body, path),
     ...lapContradictions(occupant, body, path),
   ]
+}
+
+/** Kept from the limits by, mm, so that rounding of the last digit does not lead past them. */
+const WITHIN_MM = 1e-6
+
+/**
+ * The hip-to-shoulder lengths that can be typed for this person beside the other measured values, mm, or null where there are
+ * none. Formula: the contradictions above, solved for this measure.
+ */
+export const hipToShoulderLimits = (occupant: Occupant): NumberLimits | null => {
+  const body = bodyOf(occupant)
+  const most = ORDERS.filter(
+    ({ larger, smaller, onlyTyped }) =>
+      smaller === 'hipToShoulderMm' && (onlyTyped !== true || isTyped(occupant, larger)),
+  ).map(({ larger, byMm }) => body[larger] - byMm - WITHIN_MM)
+  const leastMm = isTyped(occupant, 'shoulderArcRadiusMm')
+    ? body.shoulderArcRadiusMm / MOST_SHOULDER_SHARE + WITHIN_MM
+    : 0
+  const limits = {
+    min: Math.max(MEASURE_LIMITS.hipToShoulderMm.min, leastMm),
+    max: Math.min(MEASURE_LIMITS.hipToShoulderMm.max, ...most),
+  }
+  return limits.min <= limits.max ? limits : null
 }

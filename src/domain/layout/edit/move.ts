@@ -2,8 +2,9 @@ import { bodyOf } from '../../body/body'
 import { seatPoint, vehiclePoint } from '../../body/pose'
 import type { PointMm } from '../../geometry/point'
 import { acosDeg, asinDeg, atan2Deg, cosDeg, sinDeg } from '../../units/angle'
+import { hipToShoulderLimits } from '../document/bodyContradictions'
 import type { Layout, Place } from '../document/layout'
-import { limited, LIMITS, MEASURE_LIMITS } from '../document/limits'
+import { limited, LIMITS } from '../document/limits'
 import { withAnchorMoved } from './anchorMove'
 import type { HandleRef } from './handle'
 import { drawnPose, reclinePoint, shoulderMidPoint, tubeMiddle } from './handles'
@@ -96,7 +97,10 @@ const askedReclineDeg = (place: Place, to: Partial<PointMm>): number => {
 /** A torso line closer than this to square with a coordinate cannot be set by that coordinate: about 3°. Our judgement. */
 const STEADY_SHARE = 0.05
 
-/** The first occupant with the hip-to-shoulder length that brings the shoulder point, along the torso line, to the asked point. */
+/**
+ * The first occupant with the hip-to-shoulder length that brings the shoulder point, along the torso line, to the asked point, or
+ * as near to it as the person's other measures let it.
+ */
 const withShoulderMoved = (place: Place, to: Partial<PointMm>): Place => {
   const [occupant, ...others] = place.occupants
   const current = shoulderMidPoint(place)
@@ -109,9 +113,10 @@ const withShoulderMoved = (place: Place, to: Partial<PointMm>): Place => {
   const isXOnly = to.zMm === undefined
   const isZOnly = to.xMm === undefined
   const share = isXOnly ? s : isZOnly ? c : 1
-  if (Math.abs(share) < STEADY_SHARE) return place
+  const limits = hipToShoulderLimits(occupant)
+  if (Math.abs(share) < STEADY_SHARE || limits === null) return place
   const alongMm = isXOnly ? dxMm / s : isZOnly ? dzMm / c : dxMm * s + dzMm * c
-  const hipToShoulderMm = limited(bodyOf(occupant).hipToShoulderMm + alongMm, MEASURE_LIMITS.hipToShoulderMm)
+  const hipToShoulderMm = limited(bodyOf(occupant).hipToShoulderMm + alongMm, limits)
   const measured = { ...occupant.measured, hipToShoulderMm }
   return { ...place, occupants: [{ ...occupant, measured }, ...others] }
 }

@@ -187,6 +187,19 @@ describe('movedHandle, shoulder point', () => {
     expect(handlePoint(moved, shoulder).zMm).toBeCloseTo(start.zMm, 5)
   })
 
+  it('stops where the person’s other measures end it: 50 mm below the head, 2.5 radii of the shoulder above the hip', () => {
+    const person = placeOf(rock).occupants[0]
+    if (person === undefined) throw new Error('nobody sits there')
+    const measured = { headCentreAboveHipMm: 640, shoulderArcRadiusMm: 120 }
+    const place = { ...placeOf(rock), occupants: [{ ...person, measured }] }
+    const layout = { ...rock, places: [place] }
+    const lengthAt = (zMm: number) =>
+      placeOf(movedHandle(layout, shoulder, { zMm })).occupants[0]?.measured.hipToShoulderMm
+    expect(lengthAt(3000)).toBeCloseTo(590, 4)
+    // 120/0.4 = 300
+    expect(lengthAt(-3000)).toBeCloseTo(300, 4)
+  })
+
   it('has exactly the height that was typed', () => {
     const { zMm } = handlePoint(rock, shoulder)
     expect(handlePoint(movedHandle(rock, shoulder, { zMm: zMm + 12 }), shoulder).zMm).toBeCloseTo(zMm + 12, 9)
