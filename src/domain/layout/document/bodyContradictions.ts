@@ -186,6 +186,7 @@ export const hipToShoulderLimits = (occupant: Occupant): NumberLimits | null => 
     ? body.shoulderArcRadiusMm / MOST_SHOULDER_SHARE + WITHIN_MM
     : 0
   const limits = {
+    ...MEASURE_LIMITS.hipToShoulderMm,
     min: Math.max(MEASURE_LIMITS.hipToShoulderMm.min, leastMm),
     max: Math.min(MEASURE_LIMITS.hipToShoulderMm.max, ...most),
   }
