@@ -1,4 +1,4 @@
-import { test, type Page } from '@playwright/test'
+import { expect, test, type Page } from '@playwright/test'
 import { App } from './pages/app'
 import { benchCar, exampleLayout } from './pages/benchCar'
 import { Elevation } from './pages/elevation'
@@ -149,19 +149,25 @@ test('a slot moved outward in the top elevation pulls the strap aside by its end
 }) => {
   const { app, top } = await bench(page, exampleLayout('rock-buggy'))
   const before = await app.numbers()
-  const drop = await app.quantity('shoulder-drop', 'shoulder-left')
   await top.dragExactly(SLOT, { u: 0, v: -70 })
   await app.expectAt(SLOT, { x: SLOT_START.x, y: 175 })
   await app.expectAt('slot:driver:shoulder-slot-right', { x: SLOT_START.x, y: 545 })
-  // In side view nothing changed: the strap meets the back where the line that falls by `drop` to the tab crosses the back's line,
-  // x = xs + t·sin 15°, z = zs + t·cos 15°.
-  const t =
-    (BUGGY_TAB.z + (BUGGY_TAB.x - SLOT_START.x) * tan(drop) - SLOT_START.z) / (cos(15) + sin(15) * tan(drop))
-  const passX = SLOT_START.x + t * sin(15)
-  const sideLength = (BUGGY_TAB.x - passX) / cos(drop)
-  // The webbing's middle lies half its width inside the slot's inner end: 175 + 46 − 38 = 183, against 250 at the tab.
-  await app.expectQuantity('shoulder-drop', 'shoulder-left', drop)
-  const behind = Math.hypot(sideLength, BUGGY_TAB.y - 183)
+  // The strap bears on the slot's inner end, a line up the back: x = xs + t·sin 15°, z = zs + t·cos 15°, where the fall to the tab
+  // meets it. The webbing's middle lies half its width inside the end: 175 + 46 − 38 = 183, against 250 at the tab.
+  const fall = tan(await app.quantity('shoulder-rim-drop', 'shoulder-left'))
+  const t = (BUGGY_TAB.z + (BUGGY_TAB.x - SLOT_START.x) * fall - SLOT_START.z) / (cos(15) + sin(15) * fall)
+  const toTab = {
+    x: BUGGY_TAB.x - (SLOT_START.x + t * sin(15)),
+    y: BUGGY_TAB.y - 183,
+    z: BUGGY_TAB.z - (SLOT_START.z + t * cos(15)),
+  }
+  const behind = Math.hypot(toTab.x, toTab.y, toTab.z)
   await app.expectBoth('shoulder-length-behind-seat', 'shoulder', behind)
+  // A sharp end without friction takes no pull along itself: both unit pulls have the same part up the back, with opposite signs.
+  const rise = tan(await app.quantity('shoulder-drop', 'shoulder-left'))
+  const aside = tan(await app.quantity('shoulder-plan', 'shoulder-left'))
+  const upToTab = (toTab.x * sin(15) + toTab.z * cos(15)) / behind
+  const upToBody = (rise * cos(15) - sin(15)) / Math.hypot(1, aside, rise)
+  expect(upToTab + upToBody).toBeCloseTo(0, 6)
   await app.expectOneUndoGives(before)
 })
