@@ -166,11 +166,15 @@ export const movesInto = ({ rule, zoneCase }: Pick<RemedyQuestion, 'rule' | 'zon
 const staysOnItsSide = ({ direction, byMm }: Move, { anchor, scenes }: ZoneCase): boolean =>
   direction !== 'inward' || byMm < Math.abs(anchor.mount.point.yMm - (scenes[0]?.scene.body.hip.yMm ?? 0))
 
+/** A move after the same with one mm less: a region's edge is drawn by chords a little inside it, which may cost the last mm. */
+const leastFirst = (move: Move): readonly Move[] =>
+  move.byMm > 1 ? [{ ...move, byMm: move.byMm - 1 }, move] : [move]
+
 /** The first of some moves that clears the rule and breaks no other; failing that, the first that clears it. */
 const bestMove = (question: RemedyQuestion, subject: Subject, moves: readonly Move[]): Move | null => {
   const { rule, zoneCase } = question
   let second: Move | null = null
-  for (const move of moves) {
+  for (const move of moves.flatMap(leastFirst)) {
     const after = changedScenes(zoneCase.scenes, (scene) => movedScene(scene, move))
     if (!isKeptIn(after, rule, zoneCase, subject)) continue
     if (newlyBroken(question, after) === 0) return move

@@ -11,24 +11,26 @@ const diverging = (ruleSetId: string): Layout =>
       flatPlace({
         anchors: [
           ...tabPair('lap', { xMm: 180, yMm: 200, zMm: -200 }),
-          ...tabPair('shoulder', { xMm: 420, yMm: 260, zMm: 540 }),
+          ...tabPair('shoulder', { xMm: 420, yMm: 260, zMm: 540 }, 'bar'),
         ],
       }),
     ],
-    { ruleSetId, tubes: [crossTube('bar', 420, 540)] },
+    { ruleSetId, tubes: [crossTube('bar', 455, 540)] },
   )
 
-describe('a rule whose region could only be traced', () => {
-  it('leaves its anchors without a zone and its findings without room, and others as they were', () => {
+describe('a limit in plan on straps that round the shoulder', () => {
+  it('has a zone for every anchor and says how far a broken one lies outside', () => {
     const [place] = evaluateLayout(diverging('rally-circuit-253')).places
-    expect(place?.zones.map(({ anchorId }) => anchorId)).toEqual(['lap-left-anchor', 'lap-right-anchor'])
+    expect(place?.zones).toHaveLength(4)
     const finding = place?.findings.find(({ ruleId }) => ruleId === 'fia-shoulder-plan')
-    expect(finding).toMatchObject({ verdict: 'broken', roomMm: null })
-    const [student] = evaluateLayout(diverging('student-cars-2026')).places
-    expect(student?.zones).toHaveLength(4)
+    expect(finding?.verdict).toBe('broken')
+    // Diverging by more than 20°: on the wrong side of the limit, and by no more than it takes to pull straight back.
+    expect(finding?.value).toBeLessThan(-20)
+    expect(finding?.roomMm).toBeLessThan(0)
+    expect(finding?.roomMm).toBeGreaterThan(-260)
   })
 
-  it('has a remedy that was found by trying and that clears it when it is made', () => {
+  it('has a remedy that clears it when it is made', () => {
     const layout = diverging('rally-circuit-253')
     const broken = (drawn: Layout) =>
       evaluateLayout(drawn).places[0]?.findings.find(
