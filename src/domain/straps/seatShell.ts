@@ -127,7 +127,27 @@ const edgePortal = (from: PlanePointMm, to: PlanePointMm, yMm: number, outward: 
   }
 }
 
-/** The strap bent in over the upper edge of the shell's side: the shortest over all its pieces. */
+/** A place this near to a corner of the edge is on it, mm. */
+const AT_CORNER_MM = 1e-6
+
+/** Part of the strap's two unit pulls along an edge below which it stays: rounding. */
+const DRAWN = 1e-7
+
+/** Whether the strap at `at` is drawn along the edge toward a next corner of it; not toward one that it is at. */
+const isDrawnToward = (at: PointMm, ends: readonly PointMm[], corner: PlanePointMm | undefined): boolean => {
+  if (corner === undefined) return false
+  const u = corner.uMm - at.xMm
+  const v = corner.vMm - at.zMm
+  const lengthMm = Math.hypot(u, v)
+  if (lengthMm < AT_CORNER_MM) return false
+  const along = ends.reduce(
+    (sum, end) => sum + ((end.xMm - at.xMm) * u + (end.zMm - at.zMm) * v) / pointDistanceMm(at, end),
+    0,
+  )
+  return along / lengthMm > DRAWN
+}
+
+/** The strap bent in over the upper edge of the shell's side: the shortest over all its pieces that does not slide on along the next. */
 const overSide = (
   mount: MountEnd,
   end: BodyEnd,
@@ -141,10 +161,15 @@ const overSide = (
   for (const [index, to] of shell.upperEdge.entries()) {
     const from = shell.upperEdge[index - 1]
     const portal = from && edgePortal(from, to, yMm, outward)
-    if (portal === undefined || portal === null) continue
+    if (from === undefined || portal === undefined || portal === null) continue
     const taut = tautString(mount, end, portal, { contact, body: reach.point })
     const [at] = 'by' in taut ? [] : taut.crossings
     if ('by' in taut || at === undefined) continue
+    const ends = [taut.contact, taut.reach.point]
+    const isAtCorner = (corner: PlanePointMm): boolean =>
+      Math.hypot(corner.uMm - at.xMm, corner.vMm - at.zMm) < AT_CORNER_MM
+    const beyond = isAtCorner(from) ? index - 2 : isAtCorner(to) ? index + 1 : -1
+    if (isDrawnToward(at, ends, shell.upperEdge[beyond])) continue
     const lengthMm =
       pointDistanceMm(taut.contact, at) + pointDistanceMm(at, taut.reach.point) + onBodyMm(end, taut.reach)
     if (lengthMm >= bestMm) continue

@@ -95,3 +95,66 @@ describe('a backrest without slots', () => {
     expect(problemOf(joined(470), 'shoulder-right')).toBeUndefined()
   })
 })
+
+describe('the upper edge of a shell’s side', () => {
+  const lap = (tabXMm: number, cornersXMm: readonly number[]): ReturnType<typeof solvePlace> =>
+    solvePlace(
+      scene({
+        seat: {
+          sideOutline: [
+            [-300, -100],
+            ...cornersXMm.map((xMm) => [xMm, -100]),
+            [200, -100],
+            [200, 400],
+            [220, 400],
+            [220, -150],
+            [-290, -150],
+          ].map(([xMm = 0, zMm = 0]) => ({ xMm, zMm })),
+          topOutline: [
+            { xMm: 0, yMm: -200 },
+            { xMm: 0, yMm: 200 },
+          ],
+        },
+        hipHalfBreadthMm: 115,
+        anchors: [tab('lap-left', point(tabXMm, -260, -300))],
+      }),
+    )
+
+  it('holds a strap no better where its outline happens to have another point', () => {
+    for (const tabXMm of [-40, -20, -5, 20, 80, 150, 300]) {
+      const plain = lap(tabXMm, [])
+      const divided = lap(tabXMm, [-90, 10, 35, 120])
+      expect(problemOf(divided, 'lap-left')).toEqual(problemOf(plain, 'lap-left'))
+      expect(divided.paths.length).toBe(plain.paths.length)
+      for (const { strap, lengthMm } of plain.paths)
+        expect(pathOf(divided, strap).lengthMm).toBeCloseTo(lengthMm, 6)
+    }
+  })
+
+  it('does not hold a strap at a corner that it would slide forward from', () => {
+    const sloped = solvePlace(
+      scene({
+        lapLowestDeg: 45,
+        seat: {
+          sideOutline: [
+            [160, 640],
+            [150, -190],
+            [-360, -180],
+            [-380, -60],
+            [-120, 0],
+            [20, 16],
+            [80, 220],
+            [110, 660],
+          ].map(([xMm = 0, zMm = 0]) => ({ xMm, zMm })),
+          topOutline: [
+            { xMm: 0, yMm: -178 },
+            { xMm: 0, yMm: 178 },
+          ],
+        },
+        anchors: [tab('lap-left', point(206, -204, -306))],
+      }),
+    )
+    // At the corner 20 behind the hip point the pulls toward tab and hip add up forward and down the edge; it ends ahead of the hip.
+    expect(problemOf(sloped, 'lap-left')).toMatchObject({ kind: 'lap-anchor-not-behind' })
+  })
+})
