@@ -32,7 +32,7 @@ interface Example {
 
 const EXAMPLES: readonly Example[] = exampleIndex.map(({ file }) => {
   const layout = exampleLayout(file)
-  return { file, layout, evaluation: evaluateLayout(layout) }
+  return { file, layout, evaluation: evaluateLayout(layout, { extent: 'what-moves' }) }
 })
 
 const example = (file: string): Example => {
@@ -248,7 +248,7 @@ describe('datum dimensions', () => {
     const ref = { kind: 'anchor', placeId: place.id, anchorId: anchor.id } as const
     const id = handleId(ref)
     const layout = movedHandle(of.layout, ref, { xMm: 1612 })
-    const moved = { ...of, layout, evaluation: evaluateLayout(layout) }
+    const moved = { ...of, layout, evaluation: evaluateLayout(layout, { extent: 'what-moves' }) }
     const lines = drawn(moved, 'side', { dimensions: [id], lengthUnit: 'in' }).primitives.filter(
       (primitive) => primitive.kind === 'dimension',
     )
