@@ -168,8 +168,8 @@ const overSide = (
     const ends = [taut.contact, taut.reach.point]
     const isAtCorner = (corner: PlanePointMm): boolean =>
       Math.hypot(corner.uMm - at.xMm, corner.vMm - at.zMm) < AT_CORNER_MM
-    const beyond = isAtCorner(from) ? index - 2 : isAtCorner(to) ? index + 1 : -1
-    if (isDrawnToward(at, ends, shell.upperEdge[beyond])) continue
+    const nexts = isAtCorner(from) ? [index - 2, index] : isAtCorner(to) ? [index - 1, index + 1] : []
+    if (nexts.some((next) => isDrawnToward(at, ends, shell.upperEdge[next]))) continue
     const lengthMm =
       pointDistanceMm(taut.contact, at) + pointDistanceMm(at, taut.reach.point) + onBodyMm(end, taut.reach)
     if (lengthMm >= bestMm) continue
