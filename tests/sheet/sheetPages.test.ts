@@ -21,12 +21,15 @@ const pagesOf = (layout: Layout, paper: PaperName): readonly SheetPage[] =>
   sheetPages(layout, evaluateLayout(layout), paper)
 
 const cases = examples.flatMap(({ file, layout }) =>
-  PAPERS.flatMap((paper) =>
-    (['mm', 'in'] as const).map((unit) => {
-      const inUnit = { ...layout, units: { ...layout.units, length: unit } }
-      return { name: `${file} on ${paper} in ${unit}`, layout: inUnit, pages: pagesOf(inUnit, paper) }
-    }),
-  ),
+  (['mm', 'in'] as const).flatMap((unit) => {
+    const inUnit = { ...layout, units: { ...layout.units, length: unit } }
+    const evaluation = evaluateLayout(inUnit)
+    return PAPERS.map((paper) => ({
+      name: `${file} on ${paper} in ${unit}`,
+      layout: inUnit,
+      pages: sheetPages(inUnit, evaluation, paper),
+    }))
+  }),
 )
 
 const texts = (page: SheetPage): readonly SheetText[] =>
