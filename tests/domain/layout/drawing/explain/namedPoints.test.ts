@@ -115,7 +115,10 @@ const offLineMm = (line: readonly PointMm[], point: PointMm): number => {
   return leastMm
 }
 
-/** P lies on the strap, N on the centre line of a tube that the strap is not fixed to, and no tube is nearer to P than that one. */
+/**
+ * P lies on the strap, N on the centre line of a tube, and no tube is nearer to P than that one. The tube that the strap is fixed to
+ * counts only where the strap would run into it.
+ */
 const checkTube = ({ quantity, explanation, sitting, layout }: Explained): void => {
   if (quantity.id !== 'tube-clearance') return
   const [strap, tube] = ['P', 'N'].map((letter) => explanation.points.find((each) => each.letter === letter))
@@ -124,7 +127,9 @@ const checkTube = ({ quantity, explanation, sitting, layout }: Explained): void 
   expect(offLineMm(path.polyline, strap.point)).toBeLessThan(1e-6)
   const place = layout.places.find(({ id }) => id === sitting.sitting.placeId)
   const host = place?.anchors.find((anchor) => anchor.strap === quantity.subject)?.mount.tubeId
-  const others = layout.tubes.filter(({ id }) => id !== host)
+  const others = layout.tubes.filter(
+    ({ id, points }) => id !== host || (quantity.value < 0 && offLineMm(points, tube.point) < 1e-6),
+  )
   const gapMm = others.map(
     ({ points, outsideDiameterMm }) => offLineMm(points, strap.point) - outsideDiameterMm / 2,
   )
