@@ -25,14 +25,15 @@ export class App {
   }
 
   /**
-   * Waits until what is written on the page stays the same over a few frames: panels may follow the drawing a moment later, and
-   * remedies come when they are worked out.
+   * Waits until what is written on the page stays the same over a few frames: panels may follow the drawing a moment later; rooms,
+   * shown zones and remedies come when they are worked out.
    */
   async settled(): Promise<void> {
     await this.page.evaluate(async () => {
       const frame = (): Promise<number> => new Promise((resolve) => requestAnimationFrame(resolve))
       const read = (): string => document.querySelector('main')?.textContent ?? ''
-      const isWorking = (): boolean => document.querySelector('[data-completion="working"]') !== null
+      const isWorking = (): boolean =>
+        document.querySelector('[data-completion="working"], [data-waiting]') !== null
       let text = read()
       for (let unchanged = 0; unchanged < 3; unchanged += 1) {
         await frame()

@@ -101,6 +101,11 @@ export class Elevation {
   /** How many px of a square around a point, or of the whole drawing, are in the hatch's green; nothing else in a drawing is green. */
   async hatchedPx(around?: { readonly point: Point; readonly halfPx: number }): Promise<number> {
     await this.app.settled()
+    return await this.hatchedNow(around)
+  }
+
+  /** The same without waiting for anything that is still being worked out. */
+  async hatchedNow(around?: { readonly point: Point; readonly halfPx: number }): Promise<number> {
     const box = await this.box()
     const centre = around === undefined ? null : await this.pxOf(around.point)
     return await this.pane

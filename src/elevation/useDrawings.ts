@@ -5,11 +5,9 @@ import { elevationDrawing } from '../domain/layout/drawing/elevationDrawing'
 import { placeBounds } from '../domain/layout/drawing/placeBounds'
 import type { DrawingOptions } from '../domain/layout/drawing/options'
 import type { Drawing } from '../domain/layout/drawing/primitive'
-import { handleById } from '../domain/layout/edit/handles'
-import { mirroredStrap } from '../domain/straps/strap'
 import type { AppState } from '../state/appState'
 import { useApp } from '../state/react'
-import { currentPlace, evaluationOf, movingEvaluation } from '../state/selectors'
+import { currentPlace, movingEvaluation, numbersOf, zonesShown } from '../state/selectors'
 import type { FitBounds } from './heldView'
 import { TEXT_LINE_PX } from './paint/brush'
 import { useProposed } from './useProposed'
@@ -37,7 +35,7 @@ export const useFitBounds = (): FitBounds => {
   const layout = useApp(settledLayout)
   const placeId = useApp((state) => currentPlace(state)?.id ?? '')
   return useMemo(() => {
-    const evaluation = evaluationOf(layout, 'what-moves')
+    const evaluation = numbersOf(layout)
     const options = { ...BARE_CAR, lengthUnit: layout.units.length }
     const boundsOf = (elevation: Elevation): Drawing['bounds'] =>
       elevationDrawing(layout, evaluation, elevation, options).bounds
@@ -51,25 +49,8 @@ export const useFitBounds = (): FitBounds => {
   }, [layout, placeId])
 }
 
-/**
- * Which zones to hatch: none while everything is still, unless asked for always; the zones of the anchor in hand and of its pair
- * while one moves; all of the place while something else moves them.
- */
-const shownZones = (state: AppState): DrawingOptions['zones'] => {
-  const { gesture, layout, selectedHandleId, view } = state
-  if (view.showZones === 'always') return 'all'
-  if (gesture === null) return 'none'
-  const ref = selectedHandleId === null ? undefined : handleById(layout, selectedHandleId)?.ref
-  if (ref?.kind !== 'anchor') return 'all'
-  const anchors = layout.places.find((place) => place.id === ref.placeId)?.anchors ?? []
-  const own = anchors.find((anchor) => anchor.id === ref.anchorId)
-  const partner =
-    own === undefined ? undefined : anchors.find((anchor) => anchor.strap === mirroredStrap(own.strap))
-  return [ref.anchorId, ...(partner === undefined ? [] : [partner.id])]
-}
-
 /** As text and back, so that the selector's result stays the same value as long as the same zones are shown. */
-const zonesKey = (state: AppState): string => JSON.stringify(shownZones(state))
+const zonesKey = (state: AppState): string => JSON.stringify(zonesShown(state))
 
 const zonesOf = (key: string): DrawingOptions['zones'] => JSON.parse(key) as DrawingOptions['zones']
 

@@ -3,17 +3,18 @@ import type { Layout } from '../domain/layout/document/layout'
 import { appliedRemedy } from '../domain/layout/edit/remedy'
 import { findingSentence } from '../domain/layout/wording/findingSentence'
 import { levelWord, verdictWord } from '../domain/layout/wording/words'
-import type { Finding } from '../domain/rules/finding'
+import type { ShownFinding } from '../domain/rules/finding'
 import { useActions, useApp } from '../state/react'
 import { completionOf, currentPlaceEvaluation } from '../state/selectors'
 import { FindingExplain } from './explain/FindingExplain'
 import { RemedyStatus } from './RemedyStatus'
 import { MARKS, VERDICT_ORDER } from './verdicts'
 
-const RemedyLine = (props: { readonly finding: Finding; readonly words: string }): ReactElement => {
+const RemedyLine = (props: { readonly finding: ShownFinding; readonly words: string }): ReactElement => {
   const { edit } = useActions()
   const { finding } = props
-  const canApply = finding.remedy !== null && finding.remedy.kind !== 'none'
+  // While its room is pending a finding has no remedy yet.
+  const canApply = finding.roomMm !== 'pending' && finding.remedy !== null && finding.remedy.kind !== 'none'
   return (
     <div className="finding-remedy">
       <p>{props.words}</p>
@@ -35,7 +36,7 @@ const RemedyLine = (props: { readonly finding: Finding; readonly words: string }
 }
 
 const FindingItem = memo(function FindingItem(props: {
-  readonly finding: Finding
+  readonly finding: ShownFinding
   readonly layout: Layout
   readonly isFocused: boolean
   readonly isWorking: boolean
@@ -44,7 +45,7 @@ const FindingItem = memo(function FindingItem(props: {
   const { focusFinding } = useActions()
   const words = findingSentence(finding, layout)
   const canLeave = finding.withinTolerance?.canLeave === true
-  const isOpen = isFocused || finding.verdict !== 'clear' || canLeave
+  const isOpen = isFocused || (finding.verdict !== 'clear' && finding.verdict !== 'kept') || canLeave
   return (
     <li
       className="finding"
@@ -94,7 +95,7 @@ const FindingItem = memo(function FindingItem(props: {
 })
 
 const FindingList = memo(function FindingList(props: {
-  readonly findings: readonly Finding[]
+  readonly findings: readonly ShownFinding[]
   readonly layout: Layout
   readonly focusedId: string | null
   readonly isWorking: boolean

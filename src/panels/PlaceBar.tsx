@@ -1,20 +1,32 @@
 import { useMemo, type ReactElement, type ReactNode } from 'react'
 import { verdictWord } from '../domain/layout/wording/words'
 import { sittingName } from '../domain/layout/wording/names'
-import type { Finding, Verdict } from '../domain/rules/finding'
+import type { ShownFinding, ShownVerdict } from '../domain/rules/finding'
 import { useActions, useApp } from '../state/react'
-import { currentEvaluation, currentPlace, currentPlaceEvaluation, currentSitting } from '../state/selectors'
+import {
+  currentEvaluation,
+  currentPlace,
+  currentPlaceEvaluation,
+  currentSitting,
+  waitingFor,
+} from '../state/selectors'
 import { ChoiceField } from './fields/ChoiceField'
+import { useIsLong } from './useIsLong'
 import { VERDICT_ORDER } from './verdicts'
 
-const countOf = (findings: readonly Finding[], verdict: Verdict): number =>
+const countOf = (findings: readonly ShownFinding[], verdict: ShownVerdict): number =>
   findings.filter((finding) => finding.verdict === verdict).length
 
-/** How many findings of each verdict the current place has; verdicts with none are left out, broken is always said. */
+/**
+ * How many findings of each verdict the current place has; verdicts with none are left out, broken is always said. What is kept is
+ * neither called tight nor clear before its room is known, and a drawing that lacks zones is not silent about them for long.
+ */
 const FindingCounts = (): ReactElement => {
   const findings = useApp((state) => currentPlaceEvaluation(state)?.findings)
+  const waiting = useApp(waitingFor)
+  const areZonesLate = useIsLong(waiting === 'zones')
   return (
-    <ul className="counts" data-testid="finding-counts">
+    <ul className="counts" data-testid="finding-counts" data-waiting={waiting ?? undefined}>
       {VERDICT_ORDER.map((verdict) => ({ verdict, count: countOf(findings ?? [], verdict) }))
         .filter(({ verdict, count }) => count > 0 || verdict === 'broken')
         .map(({ verdict, count }) => (
@@ -22,6 +34,7 @@ const FindingCounts = (): ReactElement => {
             {count} {verdictWord(verdict)}
           </li>
         ))}
+      {areZonesLate ? <li>zones being worked out…</li> : null}
     </ul>
   )
 }

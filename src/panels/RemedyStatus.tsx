@@ -1,34 +1,18 @@
-import { useEffect, useState, type ReactElement } from 'react'
+import type { ReactElement } from 'react'
 import { useActions, useApp } from '../state/react'
-import { completionOf } from '../state/selectors'
+import { completionOf, waitingFor } from '../state/selectors'
+import { useIsLong } from './useIsLong'
 
-/** What is there sooner than this, ms, was never worth a word. Our judgement. */
-const QUIET_MS = 300
-
-/** Whether remedies have been worked out for longer than is worth no word. */
-const useIsWorking = (): boolean => {
-  const isWorking = useApp((state) => completionOf(state) === 'working')
-  const [isLong, setLong] = useState(false)
-  useEffect(() => {
-    if (!isWorking) return undefined
-    const timer = setTimeout(() => setLong(true), QUIET_MS)
-    return () => {
-      clearTimeout(timer)
-      setLong(false)
-    }
-  }, [isWorking])
-  return isWorking && isLong
-}
-
-/** The way on where remedies could not be worked out beside the page. */
+/** The way on where rooms or remedies could not be worked out beside the page. */
 const Failure = (): ReactElement => {
   const { completeHere } = useActions()
   const message = useApp(({ completion }) => (completion.kind === 'failed' ? completion.message : ''))
   return (
     <div className="completion-failure">
       <p>
-        What could mend these findings could not be worked out in the background ({message.replace(/\.$/, '')}
-        ). All numbers and verdicts are right. Work it out here: the page stands still meanwhile.
+        What could mend these findings, and how much room is left where it is not said, could not be worked
+        out in the background ({message.replace(/\.$/, '')}). All numbers are right, and what is broken and
+        what is kept. Work it out here: the page stands still meanwhile.
       </p>
       <button type="button" onClick={completeHere}>
         Work it out here
@@ -37,12 +21,14 @@ const Failure = (): ReactElement => {
   )
 }
 
-/** How the remedies stand, said politely: nothing while they are there, and nothing of what takes no time. */
+/** How room and remedies stand, said politely: nothing while they are there, and nothing of what takes no time. */
 export const RemedyStatus = (): ReactElement => {
-  const isWorking = useIsWorking()
+  const isWorking = useIsLong(useApp((state) => completionOf(state) === 'working'))
+  const isMeasuring = useIsLong(useApp((state) => waitingFor(state) === 'rooms'))
   const isFailed = useApp((state) => completionOf(state) === 'failed')
   return (
     <div className="remedy-status" role="status" data-testid="remedy-status">
+      {isMeasuring ? <p className="hint">Working out how much room is left…</p> : null}
       {isWorking ? <p className="hint">Working out remedies…</p> : null}
       {isFailed ? <Failure /> : null}
     </div>

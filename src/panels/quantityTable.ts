@@ -1,5 +1,5 @@
-import type { PlaceEvaluation, SittingEvaluation } from '../domain/layout/evaluate/evaluation'
-import type { Finding } from '../domain/rules/finding'
+import type { ShownPlace, SittingEvaluation } from '../domain/layout/evaluate/evaluation'
+import type { ShownFinding } from '../domain/rules/finding'
 import type { QuantityId, QuantityValue, Subject } from '../domain/straps/quantity'
 
 export interface QuantityRow {
@@ -10,14 +10,14 @@ export interface QuantityRow {
   readonly lowest: number
   readonly highest: number
   /** The finding with the worst verdict about this quantity of this subject, or null where no rule speaks. */
-  readonly worst: Finding | null
+  readonly worst: ShownFinding | null
 }
 
 const sameRow = (row: { id: string; subject: string }, value: QuantityValue): boolean =>
   row.id === value.id && row.subject === value.subject
 
 /** One row for each quantity of each subject that any sitting has, in the order the solver gives them. */
-export const quantityRows = (place: PlaceEvaluation, shown: SittingEvaluation): readonly QuantityRow[] => {
+export const quantityRows = (place: ShownPlace, shown: SittingEvaluation): readonly QuantityRow[] => {
   const rows = new Map<string, { first: QuantityValue; lowest: number; highest: number }>()
   for (const sitting of [shown, ...place.sittings]) {
     for (const quantity of sitting.quantities) {

@@ -1,26 +1,26 @@
-import type { PlaceEvaluation, Sitting } from '../domain/layout/evaluate/evaluation'
-import type { Finding, Verdict } from '../domain/rules/finding'
+import type { ShownPlace, Sitting } from '../domain/layout/evaluate/evaluation'
+import type { ShownFinding, ShownVerdict } from '../domain/rules/finding'
 import type { QuantityId, Subject } from '../domain/straps/quantity'
 import { VERDICT_ORDER } from './verdicts'
 
 /** One sitting of the place, with how many rules are at their worst in it. */
 export interface SittingColumn {
   readonly sitting: Sitting
-  readonly counts: Readonly<Record<Verdict, number>>
+  readonly counts: Readonly<Record<ShownVerdict, number>>
 }
 
 /** A number in one sitting, and the findings that are at their worst there, what needs a person first. */
 export interface SittingCell {
   /** Null when it has no such number there. */
   readonly value: number | null
-  readonly worstOf: readonly Finding[]
+  readonly worstOf: readonly ShownFinding[]
 }
 
 interface SittingRow {
   readonly id: QuantityId
   readonly subject: Subject
   /** The worst verdict of any rule about it; null where no rule speaks. */
-  readonly verdict: Verdict | null
+  readonly verdict: ShownVerdict | null
   /** In the order of the columns. */
   readonly cells: readonly SittingCell[]
 }
@@ -38,7 +38,7 @@ export interface SittingTable {
   readonly groups: readonly SittingGroup[]
 }
 
-const rank = (verdict: Verdict | null): number =>
+const rank = (verdict: ShownVerdict | null): number =>
   verdict === null ? VERDICT_ORDER.length : VERDICT_ORDER.indexOf(verdict)
 
 const rowKey = (quantity: string, subject: string): string => `${quantity}/${subject}`
@@ -46,13 +46,13 @@ const cellKey = (row: string, sittingId: string): string => `${row} ${sittingId}
 
 /** Findings by row, and by row and the sitting they are worst in. */
 const findingIndex = (
-  findings: readonly Finding[],
+  findings: readonly ShownFinding[],
 ): {
-  readonly verdicts: ReadonlyMap<string, Verdict>
-  readonly worst: ReadonlyMap<string, readonly Finding[]>
+  readonly verdicts: ReadonlyMap<string, ShownVerdict>
+  readonly worst: ReadonlyMap<string, readonly ShownFinding[]>
 } => {
-  const verdicts = new Map<string, Verdict>()
-  const worst = new Map<string, Finding[]>()
+  const verdicts = new Map<string, ShownVerdict>()
+  const worst = new Map<string, ShownFinding[]>()
   for (const finding of findings) {
     const row = rowKey(finding.quantity, finding.subject)
     // Findings come worst first.
@@ -64,8 +64,8 @@ const findingIndex = (
   return { verdicts, worst }
 }
 
-const columnOf = (sitting: Sitting, findings: readonly Finding[]): SittingColumn => {
-  const counts = { broken: 0, unchecked: 0, tight: 0, clear: 0 }
+const columnOf = (sitting: Sitting, findings: readonly ShownFinding[]): SittingColumn => {
+  const counts = { broken: 0, unchecked: 0, tight: 0, kept: 0, clear: 0 }
   for (const { worstSitting, verdict } of findings) if (worstSitting === sitting.id) counts[verdict] += 1
   return { sitting, counts }
 }
@@ -77,7 +77,7 @@ const byWorst = (a: SittingColumn, b: SittingColumn): number =>
   b.counts.tight - a.counts.tight
 
 /** Every number in every sitting of a place. Columns in the order of the sittings or of the worst; rows of the worst verdict first. */
-export const sittingTable = (place: PlaceEvaluation, order: SittingOrder): SittingTable => {
+export const sittingTable = (place: ShownPlace, order: SittingOrder): SittingTable => {
   const { verdicts, worst } = findingIndex(place.findings)
   const inOrder = place.sittings.map(({ sitting }) => columnOf(sitting, place.findings))
   const columns = order === 'worst' ? inOrder.toSorted(byWorst) : inOrder

@@ -1,5 +1,5 @@
 import type { Layout, Place } from '../domain/layout/document/layout'
-import type { Evaluation } from '../domain/layout/evaluate/evaluation'
+import type { CheckedEvaluation } from '../domain/layout/evaluate/evaluation'
 import { placeName } from '../domain/layout/wording/names'
 import { type AnchorRow, anchorRows } from '../domain/shop/anchorRows'
 import { anchorForm } from '../domain/straps/anchor'
@@ -25,7 +25,7 @@ export interface PlaceAnchors {
 }
 
 /** All anchors, numbered through the whole layout in the order of the table. */
-export const numberedAnchors = (layout: Layout, evaluation: Evaluation): readonly PlaceAnchors[] => {
+export const numberedAnchors = (layout: Layout, evaluation: CheckedEvaluation): readonly PlaceAnchors[] => {
   let firstItemNumber = 1
   return layout.places.map((place) => {
     const evaluated = evaluation.places.find((each) => each.placeId === place.id)

@@ -5,7 +5,7 @@ import type { Layout } from '../domain/layout/document/layout'
 import { elevationDrawing } from '../domain/layout/drawing/elevationDrawing'
 import type { Drawing, Primitive } from '../domain/layout/drawing/primitive'
 import { handleId } from '../domain/layout/edit/handles'
-import type { Evaluation } from '../domain/layout/evaluate/evaluation'
+import type { CheckedEvaluation } from '../domain/layout/evaluate/evaluation'
 import { lengthText } from '../domain/units/length'
 import type { PlaceAnchors } from './anchorTable'
 import { balloonItems } from './balloons'
@@ -56,7 +56,7 @@ export type FigureMaker = (room: Extent) => ElevationFigure
 /** Gives the largest figure that fits into a room, with item balloons and distances from the datum. */
 export const figureMaker = (
   layout: Layout,
-  evaluation: Evaluation,
+  evaluation: CheckedEvaluation,
   anchors: readonly PlaceAnchors[],
 ): FigureMaker => {
   const bare = drawingsAt(layout, evaluation, 1, 'bare')
@@ -85,7 +85,7 @@ export const figureMaker = (
 /** Without words the drawing and its extent are the same at every scale. */
 const drawingsAt = (
   layout: Layout,
-  evaluation: Evaluation,
+  evaluation: CheckedEvaluation,
   scale: number,
   labels: 'labelled' | 'bare',
 ): Drawings => {

@@ -1,5 +1,5 @@
 import type { Layout } from '../domain/layout/document/layout'
-import type { Evaluation } from '../domain/layout/evaluate/evaluation'
+import type { CheckedEvaluation } from '../domain/layout/evaluate/evaluation'
 import { limitText, roomText, valueText } from '../domain/layout/wording/amounts'
 import { findingSentence } from '../domain/layout/wording/findingSentence'
 import { placeName, subjectName } from '../domain/layout/wording/names'
@@ -13,14 +13,14 @@ import { entryRows, sectionRows, textRows } from './section'
 import { toleranceLine } from './toleranceLine'
 import type { Typography } from './typography'
 
-const allFindings = (evaluation: Evaluation): readonly Finding[] =>
+const allFindings = (evaluation: CheckedEvaluation): readonly Finding[] =>
   evaluation.places.flatMap((place) => place.findings)
 
 const count = (findings: readonly Finding[], verdict: Verdict): number =>
   findings.filter((finding) => finding.verdict === verdict).length
 
 /** "Broken 3 (1 must) · unchecked 0 · tight 2 · clear 41" */
-export const findingCounts = (evaluation: Evaluation): string => {
+export const findingCounts = (evaluation: CheckedEvaluation): string => {
   const findings = allFindings(evaluation)
   const musts = findings.filter((finding) => finding.verdict === 'broken' && finding.level === 'must').length
   return [
@@ -31,7 +31,7 @@ export const findingCounts = (evaluation: Evaluation): string => {
   ].join(' · ')
 }
 
-export const hasBrokenFindings = (evaluation: Evaluation): boolean =>
+export const hasBrokenFindings = (evaluation: CheckedEvaluation): boolean =>
   count(allFindings(evaluation), 'broken') > 0
 
 const SECTION = 'Findings'
@@ -45,7 +45,7 @@ const LISTED: readonly Verdict[] = ['broken', 'unchecked', 'tight']
  */
 export const findingSection = (
   layout: Layout,
-  evaluation: Evaluation,
+  evaluation: CheckedEvaluation,
   widthMm: number,
   type: Typography,
 ): readonly FlowRow[] => {
@@ -120,7 +120,7 @@ const tightText = (finding: Finding, layout: Layout): string => {
 
 /** What the rule set asks for and no geometry can answer, so that nobody takes silence for approval. */
 export const statedSection = (
-  evaluation: Evaluation,
+  evaluation: CheckedEvaluation,
   widthMm: number,
   type: Typography,
 ): readonly FlowRow[] => {

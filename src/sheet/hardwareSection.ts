@@ -1,5 +1,5 @@
 import type { Layout, LengthUnit, Place } from '../domain/layout/document/layout'
-import type { Evaluation, PlaceEvaluation } from '../domain/layout/evaluate/evaluation'
+import type { CheckedEvaluation, PlaceEvaluation } from '../domain/layout/evaluate/evaluation'
 import { familyWord, placeName, strapName } from '../domain/layout/wording/names'
 import { capitalised } from '../domain/layout/wording/words'
 import { type HardwareItem, hardwareList } from '../domain/shop/hardwareList'
@@ -21,7 +21,7 @@ import { sectionRows, textRows } from './section'
 
 /** Belt, webbing and fittings: what all places have alike is said once, then what each has of its own. */
 export const hardwareSections = (
-  evaluation: Evaluation,
+  evaluation: CheckedEvaluation,
   setting: Setting,
 ): readonly (readonly FlowRow[])[] => {
   const { layout, widthMm, type } = setting
@@ -52,7 +52,7 @@ export const hardwareSections = (
 
 const placeHardware = (
   place: Place,
-  evaluated: PlaceEvaluation | undefined,
+  evaluated: Pick<PlaceEvaluation, 'sittings'> | undefined,
   { tubes, units }: Layout,
 ): readonly string[] => {
   const items = hardwareList({

@@ -1,5 +1,5 @@
 import type { Layout } from '../domain/layout/document/layout'
-import type { Evaluation } from '../domain/layout/evaluate/evaluation'
+import type { CheckedEvaluation } from '../domain/layout/evaluate/evaluation'
 import { findingCounts, hasBrokenFindings } from './findingSection'
 import type { FlowRow } from './flow'
 import { cell, sectionRows, textRows, type BareRow } from './section'
@@ -20,7 +20,7 @@ const STRIP_LINES = 2
 const DATUM_LINES = 3
 const DATUM_SHARE = 0.55
 
-const stripFields = (layout: Layout, evaluation: Evaluation): readonly (readonly Field[])[] => {
+const stripFields = (layout: Layout, evaluation: CheckedEvaluation): readonly (readonly Field[])[] => {
   const { job, units } = layout
   const { ruleSet } = evaluation
   const unit = units.length === 'mm' ? 'millimetres; inches in small' : 'inches to 1/16; millimetres in small'
@@ -43,7 +43,7 @@ const stripFields = (layout: Layout, evaluation: Evaluation): readonly (readonly
 /** The strip across the top of the first page: what car, whose, which revision, which rules, and how many limits are broken. */
 export const jobHeader = (
   layout: Layout,
-  evaluation: Evaluation,
+  evaluation: CheckedEvaluation,
   widthMm: number,
   type: Typography,
 ): readonly BareRow[] => {
@@ -81,7 +81,7 @@ const datumText = ({ datum }: Layout): string =>
     ? 'Datum: not named. Name a point that a tape can reach before anything is measured.'
     : `Datum: ${datum.trim()}`
 
-const statusText = (evaluation: Evaluation): string => {
+const statusText = (evaluation: CheckedEvaluation): string => {
   const counts = `Findings: ${findingCounts(evaluation)}.`
   return hasBrokenFindings(evaluation) ? `${counts} Settle what is broken before anything is welded.` : counts
 }
@@ -94,7 +94,7 @@ const fieldCell = ({ label, value }: Field, type: Typography): readonly CellText
 /** Entries that the strip had to cut, in full, and the notes. */
 export const jobInFull = (
   layout: Layout,
-  evaluation: Evaluation,
+  evaluation: CheckedEvaluation,
   strip: { readonly widthMm: number },
   setting: { readonly widthMm: number; readonly type: Typography },
 ): readonly FlowRow[] => {

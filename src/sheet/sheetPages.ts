@@ -1,5 +1,5 @@
 import type { Layout } from '../domain/layout/document/layout'
-import type { Evaluation } from '../domain/layout/evaluate/evaluation'
+import type { CheckedEvaluation } from '../domain/layout/evaluate/evaluation'
 import { CAUTIONS } from '../domain/layout/wording/cautions'
 import {
   ANCHOR_SECTION,
@@ -44,7 +44,7 @@ const SMALL_GAP_MM = 1.5
  */
 export const sheetPages = (
   layout: Layout,
-  evaluation: Evaluation,
+  evaluation: CheckedEvaluation,
   paperName: PaperName,
 ): readonly SheetPage[] => {
   const anchors = numberedAnchors(layout, evaluation)
@@ -72,7 +72,7 @@ const lastAnchorPage = ({ placed }: Composition): number =>
 
 interface Sheet {
   readonly layout: Layout
-  readonly evaluation: Evaluation
+  readonly evaluation: CheckedEvaluation
   readonly paper: Paper
   readonly type: Typography
   readonly anchors: readonly PlaceAnchors[]

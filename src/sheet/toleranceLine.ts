@@ -1,5 +1,5 @@
 import type { Layout } from '../domain/layout/document/layout'
-import type { Evaluation } from '../domain/layout/evaluate/evaluation'
+import type { CheckedEvaluation } from '../domain/layout/evaluate/evaluation'
 import { outsideText } from '../domain/layout/wording/amounts'
 import { amountName } from '../domain/layout/wording/findingSentence'
 import { placeName, subjectName } from '../domain/layout/wording/names'
@@ -23,7 +23,7 @@ const leavingText = (finding: Finding, layout: Layout): string => {
  * One sentence for the weld shop: what the typed weld and measuring error is, and every limit that is kept as drawn and could be left
  * within it. Null where no error is typed.
  */
-export const toleranceLine = (layout: Layout, evaluation: Evaluation): string | null => {
+export const toleranceLine = (layout: Layout, evaluation: CheckedEvaluation): string | null => {
   if (layout.tolerance === undefined) return null
   const leaving = evaluation.places.flatMap(({ findings }) =>
     findings.filter((finding) => isKept(finding) && finding.withinTolerance?.canLeave === true),

@@ -1,5 +1,6 @@
 import type { Layout } from '../domain/layout/document/layout'
 import type { Completion } from './evaluation/completion'
+import type { Rooms } from './evaluation/rooms'
 import type { History } from './history'
 
 /** How the page shows the layout; never part of the document and never undone. */
@@ -34,6 +35,8 @@ export interface AppState {
   readonly gesture: Gesture | null
   /** How far remedies and tolerance cases are, which are worked out beside the page. */
   readonly completion: Completion
+  /** The newest answer about rooms and zones, of the drawn layout or of one before; null before the first. */
+  readonly rooms: Rooms | null
   readonly selectedHandleId: string | null
   readonly focusedFindingId: string | null
   readonly currentPlaceId: string
@@ -75,6 +78,7 @@ export interface AppActions {
   readonly openLayout: (layout: Layout, label: string) => void
   /** What has come of having a layout evaluated beside the page. */
   readonly setCompletion: (completion: Completion) => void
+  readonly setRooms: (rooms: Rooms) => void
   /** Evaluates the drawn layout completely on the page itself, which holds it up; for whoever cannot wait or has no worker left. */
   readonly completeHere: () => void
   readonly notify: (kind: Notice['kind'], text: string, details?: readonly string[]) => void

@@ -1,7 +1,19 @@
+import type { Elevation } from '../domain/geometry/plane'
 import type { Layout, Place } from '../domain/layout/document/layout'
-import { evaluateLayout } from '../domain/layout/evaluate/evaluateLayout'
-import type { Evaluation, PlaceEvaluation, SittingEvaluation } from '../domain/layout/evaluate/evaluation'
+import { handleById } from '../domain/layout/edit/handles'
+import { carriedOver } from '../domain/layout/evaluate/carriedOver'
+import { evaluateLayout, layoutNumbers } from '../domain/layout/evaluate/evaluateLayout'
+import type {
+  CheckedEvaluation,
+  Evaluation,
+  ShownEvaluation,
+  ShownPlace,
+  SittingEvaluation,
+} from '../domain/layout/evaluate/evaluation'
+import { mirroredStrap } from '../domain/straps/strap'
 import type { AppState } from './appState'
+import type { WantedZone } from './evaluation/evaluationMessages'
+import { isZonePending, type Rooms } from './evaluation/rooms'
 
 /** How many evaluations are kept: the drawn one, the one a gesture started from and a few steps of undo. Our judgement. */
 const KEPT_EVALUATIONS = 4
@@ -12,7 +24,7 @@ let kept: readonly { readonly layout: Layout; readonly extent: Extent; readonly 
   []
 
 /**
- * What is computed from a layout, once for each layout object, so that every view of one state sees the same numbers.
+ * What is computed from a layout on the page, once for each layout object, so that every view of one state sees the same numbers.
  * Only the last few are kept: undo may hold thousands of layouts and their evaluations are large.
  */
 export const evaluationOf = (layout: Layout, extent: Extent): Evaluation => {
@@ -25,6 +37,28 @@ export const evaluationOf = (layout: Layout, extent: Extent): Evaluation => {
   return evaluation
 }
 
+let keptNumbers: readonly { readonly layout: Layout; readonly numbers: ShownEvaluation }[] = []
+
+/** Paths, numbers, and what is broken, kept or unchecked: what is there at every move. Kept like the above. */
+export const numbersOf = (layout: Layout): ShownEvaluation => {
+  const found = keptNumbers.find((entry) => entry.layout === layout)
+  if (found !== undefined) return found.numbers
+  const numbers = layoutNumbers(layout)
+  keptNumbers = [{ layout, numbers }, ...keptNumbers].slice(0, KEPT_EVALUATIONS)
+  return numbers
+}
+
+let lastCarried: { readonly layout: Layout; readonly rooms: Rooms; readonly shown: ShownEvaluation } | null =
+  null
+
+/** The numbers of a layout with what is still true of the rooms and zones of another. */
+const numbersWith = (layout: Layout, rooms: Rooms): ShownEvaluation => {
+  if (lastCarried?.layout === layout && lastCarried.rooms === rooms) return lastCarried.shown
+  const shown = carriedOver(layout, numbersOf(layout), rooms)
+  lastCarried = { layout, rooms, shown }
+  return shown
+}
+
 /** How remedies and tolerance cases of the drawn layout stand; `held` while a gesture runs, when nobody looks for them. */
 export const completionOf = (state: AppState): 'ready' | 'working' | 'failed' | 'held' => {
   const { completion, layout, gesture } = state
@@ -35,29 +69,87 @@ export const completionOf = (state: AppState): 'ready' | 'working' | 'failed' | 
 }
 
 /** The drawn layout with remedies and tolerance cases; null until they are there. */
-export const completeEvaluation = (state: AppState): Evaluation | null => {
+export const completeEvaluation = (state: AppState): CheckedEvaluation | null => {
   const { completion, layout, gesture } = state
   if (completion.kind === 'direct') return gesture === null ? evaluationOf(layout, 'everything') : null
   return completion.kind === 'ready' && completion.layout === layout ? completion.evaluation : null
 }
 
-/** All numbers, verdicts, rooms and zones of the drawn layout, at once; the same object before and after remedies are there. */
-export const movingEvaluation = (state: AppState): Evaluation => evaluationOf(state.layout, 'what-moves')
+/**
+ * All numbers of the drawn layout, at once, with rooms and zones as far as they are known; the same object before and after
+ * remedies are there. Without a worker rooms and zones are worked out here.
+ */
+export const movingEvaluation = (state: AppState): ShownEvaluation => {
+  const { completion, layout, rooms } = state
+  if (completion.kind === 'direct') return evaluationOf(layout, 'what-moves')
+  if (rooms?.layout === layout) return rooms.evaluation
+  if (completion.kind === 'ready' && completion.layout === layout) return completion.evaluation
+  return rooms === null ? numbersOf(layout) : numbersWith(layout, rooms)
+}
 
 /** As much as is known of the drawn layout. */
-export const currentEvaluation = (state: AppState): Evaluation =>
+export const currentEvaluation = (state: AppState): ShownEvaluation =>
   completeEvaluation(state) ?? movingEvaluation(state)
 
 export const currentPlace = (state: AppState): Place | undefined =>
   state.layout.places.find((place) => place.id === state.currentPlaceId) ?? state.layout.places[0]
 
-export const currentPlaceEvaluation = (state: AppState): PlaceEvaluation | undefined =>
+export const currentPlaceEvaluation = (state: AppState): ShownPlace | undefined =>
   currentEvaluation(state).places.find((place) => place.placeId === currentPlace(state)?.id)
 
 /** The chosen sitting, or the drawn position of the first occupant when none is chosen or the chosen one is gone. */
 export const currentSitting = (state: AppState): SittingEvaluation | undefined => {
   const sittings = currentPlaceEvaluation(state)?.sittings ?? []
   return sittings.find((entry) => entry.sitting.id === state.currentSittingId) ?? sittings[0]
+}
+
+/** The anchor in hand and that of its pair; null while something else is in hand, or nothing. */
+const anchorsInHand = ({ layout, selectedHandleId }: AppState): readonly string[] | null => {
+  const ref = selectedHandleId === null ? undefined : handleById(layout, selectedHandleId)?.ref
+  if (ref?.kind !== 'anchor') return null
+  const anchors = layout.places.find((place) => place.id === ref.placeId)?.anchors ?? []
+  const own = anchors.find((anchor) => anchor.id === ref.anchorId)
+  const partner =
+    own === undefined ? undefined : anchors.find((anchor) => anchor.strap === mirroredStrap(own.strap))
+  return [ref.anchorId, ...(partner === undefined ? [] : [partner.id])]
+}
+
+/**
+ * Which zones to hatch: none while everything is still, unless asked for always; the zones of the anchor in hand and of its pair
+ * while one moves; all of the place while something else moves them.
+ */
+export const zonesShown = (state: AppState): 'none' | 'all' | readonly string[] => {
+  if (state.view.showZones === 'always') return 'all'
+  return state.gesture === null ? 'none' : (anchorsInHand(state) ?? 'all')
+}
+
+/** Which zones are to be worked out: those to be hatched, and those of an anchor that may be moved next. */
+export const zonesWanted = (state: AppState): readonly WantedZone[] => {
+  const shown = zonesShown(state)
+  const ids = shown === 'none' ? (anchorsInHand(state) ?? []) : shown
+  return zonesIn(state, ids)
+}
+
+const zonesIn = (state: AppState, ids: 'all' | readonly string[]): readonly WantedZone[] => {
+  const { elevations } = state.view
+  const place = currentPlace(state)
+  const seen: readonly Elevation[] = elevations === 'both' ? ['side', 'top'] : [elevations]
+  const anchors = (place?.anchors ?? []).filter(({ id }) => ids === 'all' || ids.includes(id))
+  return seen.flatMap((elevation) =>
+    anchors.map(({ id }) => ({ placeId: place?.id ?? '', anchorId: id, elevation })),
+  )
+}
+
+/** What of the shown place is still being worked out but for remedies: rooms, or else zones that are to be hatched. */
+export const waitingFor = (state: AppState): 'rooms' | 'zones' | null => {
+  const { completion, rooms, layout } = state
+  if (completion.kind === 'direct' || (completion.kind === 'failed' && completion.layout === layout))
+    return null
+  if (currentPlaceEvaluation(state)?.findings.some(({ roomMm }) => roomMm === 'pending')) return 'rooms'
+  const shown = zonesShown(state)
+  if (shown === 'none' || (rooms?.layout === layout && rooms.areZonesLost)) return null
+  const evaluation = movingEvaluation(state)
+  return zonesIn(state, shown).some((zone) => isZonePending(evaluation, zone)) ? 'zones' : null
 }
 
 export const canUndo = (state: AppState): boolean => state.history.past.length > 0

@@ -2,6 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Layout } from '../domain/layout/document/layout'
 import type { AppActions, AppState, Notice, View } from './appState'
 import { completedHere, type Completion } from './evaluation/completion'
+import type { Rooms } from './evaluation/rooms'
 import { committed, historyOf, redone, undone, type History } from './history'
 
 /** The one store of a page: state to read and subscribe to, and the only ways to change it. */
@@ -136,6 +137,7 @@ const viewActions = (store: StoreApi<AppState>) => ({
     store.setState((state) => (state.pointedSittingId === id ? state : { pointedSittingId: id })),
   setView: (change: Partial<View>) => store.setState((state) => ({ view: { ...state.view, ...change } })),
   setCompletion: (completion: Completion) => store.setState({ completion }),
+  setRooms: (rooms: Rooms) => store.setState({ rooms }),
   completeHere: () =>
     store.setState((state) => {
       const { completion, layout } = state
@@ -160,6 +162,7 @@ export const createAppStore = (initial: Layout, options: StoreOptions = {}): App
     history: historyOf(initial),
     gesture: null,
     completion: { kind: 'direct' },
+    rooms: null,
     selectedHandleId: null,
     focusedFindingId: null,
     currentPlaceId: firstPlaceId(initial),

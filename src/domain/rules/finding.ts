@@ -107,5 +107,19 @@ export interface Finding {
   readonly withinTolerance?: ToleranceCase
 }
 
+/**
+ * A finding whose room is still being worked out: `kept` will be clear or tight, and how far the limit is will be said. The verdict
+ * `unchecked` never waits, nor does what no position decides.
+ */
+interface PendingFinding extends Omit<Finding, 'verdict' | 'roomMm'> {
+  readonly verdict: 'broken' | 'kept'
+  readonly roomMm: 'pending'
+}
+
+/** A finding as the screen has it at any moment. */
+export type ShownFinding = Finding | PendingFinding
+
+export type ShownVerdict = ShownFinding['verdict']
+
 /** Below this room a clear finding counts as tight: twice a ±5 mm weld and measuring error. Our judgement, no source. */
 export const TIGHT_ROOM_MM = 10

@@ -1,5 +1,5 @@
 import { useId, useState, type ReactElement } from 'react'
-import type { Finding } from '../../domain/rules/finding'
+import type { ShownFinding } from '../../domain/rules/finding'
 import { QUANTITY_IDS } from '../../domain/straps/quantity'
 import { useApp } from '../../state/react'
 import { currentPlaceEvaluation } from '../../state/selectors'
@@ -10,7 +10,7 @@ const isQuantity = (id: string): boolean => QUANTITY_IDS.some((quantity) => quan
 
 const OpenExplain = (props: {
   readonly id: string
-  readonly finding: Finding
+  readonly finding: ShownFinding
   readonly onClose: () => void
 }): ReactElement | null => {
   const { finding } = props
@@ -34,7 +34,7 @@ const OpenExplain = (props: {
 }
 
 /** What a finding's number is measured between, in the sitting where it is worst; nothing for what is typed or has no number. */
-export const FindingExplain = (props: { readonly finding: Finding }): ReactElement | null => {
+export const FindingExplain = (props: { readonly finding: ShownFinding }): ReactElement | null => {
   const { finding } = props
   const id = useId()
   const [isOpen, setOpen] = useState(false)

@@ -1,6 +1,6 @@
 import { memo, useMemo, useState, type ReactElement } from 'react'
 import type { Layout } from '../../domain/layout/document/layout'
-import type { PlaceEvaluation, SittingEvaluation } from '../../domain/layout/evaluate/evaluation'
+import type { ShownPlace, SittingEvaluation } from '../../domain/layout/evaluate/evaluation'
 import { valueText } from '../../domain/layout/wording/amounts'
 import { quantityMeaning, quantityName } from '../../domain/layout/wording/quantities'
 import { capitalised, verdictWord } from '../../domain/layout/wording/words'
@@ -38,7 +38,7 @@ const grouped = (rows: readonly QuantityRow[]): ReadonlyMap<QuantityId, readonly
 
 /** Every number of the shown sitting beside its spread over all sittings. */
 export const NumberTable = memo(function NumberTable(props: {
-  readonly place: PlaceEvaluation
+  readonly place: ShownPlace
   readonly shown: SittingEvaluation
   readonly layout: Layout
 }): ReactElement {

@@ -1,11 +1,11 @@
 import { memo, useMemo, useState, type ReactElement } from 'react'
 import type { Layout } from '../../domain/layout/document/layout'
-import type { PlaceEvaluation, SittingEvaluation } from '../../domain/layout/evaluate/evaluation'
+import type { ShownPlace, SittingEvaluation } from '../../domain/layout/evaluate/evaluation'
 import { valueText } from '../../domain/layout/wording/amounts'
 import { sittingName } from '../../domain/layout/wording/names'
 import { quantityName } from '../../domain/layout/wording/quantities'
 import { capitalised, verdictWord } from '../../domain/layout/wording/words'
-import type { Finding } from '../../domain/rules/finding'
+import type { ShownFinding } from '../../domain/rules/finding'
 import type { QuantityId } from '../../domain/straps/quantity'
 import { useActions } from '../../state/react'
 import {
@@ -25,7 +25,7 @@ import { SittingChooser } from './SittingChooser'
 const ONE_COLUMN = '(max-width: 640px)'
 
 /** "worst: broken" in the sitting that decides a finding, "worst: clear" where even that one keeps the rule. */
-const worstWords = ({ verdict }: Finding): string => `worst: ${verdictWord(verdict)}`
+const worstWords = ({ verdict }: ShownFinding): string => `worst: ${verdictWord(verdict)}`
 
 const Cell = memo(function Cell(props: {
   readonly cell: SittingCell
@@ -144,7 +144,7 @@ const withOneColumn = ({ columns, groups }: SittingTable, sittingId: string): Si
 
 /** Every number in every sitting of the place, what is worst marked; a column's head draws that sitting. */
 export const SittingsTable = memo(function SittingsTable(props: {
-  readonly place: PlaceEvaluation
+  readonly place: ShownPlace
   readonly shown: SittingEvaluation
   readonly layout: Layout
   readonly order: SittingOrder

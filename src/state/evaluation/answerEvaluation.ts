@@ -1,11 +1,56 @@
-import { evaluateLayout } from '../../domain/layout/evaluate/evaluateLayout'
-import type { EvaluationAnswer, EvaluationQuestion } from './evaluationMessages'
+import type { Region } from '../../domain/geometry/polygon'
+import { evaluateLayout, placeZones } from '../../domain/layout/evaluate/evaluateLayout'
+import type { Evaluation } from '../../domain/layout/evaluate/evaluation'
+import type { AnchorZone } from '../../domain/zones/zone'
+import type { EvaluationAnswer, EvaluationQuestion, WantedZone } from './evaluationMessages'
 
-/** A layout evaluated completely; what goes wrong is an answer too. */
-export const answerEvaluation = ({ id, layout }: EvaluationQuestion): EvaluationAnswer => {
-  try {
-    return { kind: 'done', id, findings: evaluateLayout(layout).places.map(({ findings }) => findings) }
-  } catch (error) {
-    return { kind: 'failed', id, message: error instanceof Error ? error.message : String(error) }
+type PlaceZones = ReadonlyMap<string, readonly AnchorZone[]>
+
+const findingsOf = ({ places }: Evaluation): Extract<EvaluationAnswer, { kind: 'findings' }>['findings'] =>
+  places.map(({ findings }) => findings)
+
+/** Nothing for an anchor that the belt has no strap for. */
+const regionIn = (zones: PlaceZones, { placeId, anchorId, elevation }: WantedZone): Region =>
+  zones.get(placeId)?.find((zone) => zone.anchorId === anchorId)?.[elevation] ?? []
+
+/**
+ * Answers questions one after the other; what goes wrong is an answer too. Remembers the last layout: its zones ask the solver for
+ * much that its rooms have asked already.
+ */
+export const evaluationAnswers = (): ((question: EvaluationQuestion) => EvaluationAnswer) => {
+  let known: { readonly layoutNumber: number; readonly zones: PlaceZones } | null = null
+  const answered = (question: EvaluationQuestion): EvaluationAnswer => {
+    const { id, layout, layoutNumber } = question
+    switch (question.kind) {
+      case 'complete':
+        return { kind: 'findings', id, findings: findingsOf(evaluateLayout(layout)) }
+      case 'rooms': {
+        const evaluation = evaluateLayout(layout, { extent: 'what-moves' })
+        known = {
+          layoutNumber,
+          zones: new Map(evaluation.places.map((place) => [place.placeId, place.zones])),
+        }
+        return { kind: 'findings', id, findings: findingsOf(evaluation) }
+      }
+      case 'zone': {
+        if (known?.layoutNumber !== layoutNumber)
+          known = {
+            layoutNumber,
+            zones: new Map(layout.places.map((place) => [place.id, placeZones(layout, place.id)])),
+          }
+        return { kind: 'zone', id, region: regionIn(known.zones, question.wanted) }
+      }
+    }
+  }
+  return (question) => {
+    try {
+      return answered(question)
+    } catch (error) {
+      return {
+        kind: 'failed',
+        id: question.id,
+        message: error instanceof Error ? error.message : String(error),
+      }
+    }
   }
 }

@@ -1,6 +1,8 @@
-import { answerEvaluation } from './answerEvaluation'
+import { evaluationAnswers } from './answerEvaluation'
 import type { EvaluationQuestion } from './evaluationMessages'
 
+const answer = evaluationAnswers()
+
 self.addEventListener('message', (event: MessageEvent<EvaluationQuestion>) =>
-  self.postMessage(answerEvaluation(event.data)),
+  self.postMessage(answer(event.data)),
 )

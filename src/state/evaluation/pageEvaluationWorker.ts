@@ -1,5 +1,5 @@
 import type { EvaluationAnswer } from './evaluationMessages'
-import type { OpenEvaluationWorker } from './evaluationRunner'
+import type { OpenEvaluationWorker } from './evaluationWorker'
 
 /** How the page has layouts evaluated beside it; null in a browser without workers, where the page does everything itself. */
 export const pageEvaluationWorker: OpenEvaluationWorker | null =

@@ -1,11 +1,11 @@
 import type { Layout, Place } from '../document/layout'
-import type { Evaluation, PlaceEvaluation, SittingEvaluation } from '../evaluate/evaluation'
+import type { ShownEvaluation, ShownPlace, SittingEvaluation } from '../evaluate/evaluation'
 import type { DrawingOptions } from './options'
 
 /** One place with the sitting that is drawn solid and those drawn as ghosts. */
 export interface DrawnPlace {
   readonly place: Place
-  readonly evaluation: PlaceEvaluation
+  readonly evaluation: ShownPlace
   readonly shown: SittingEvaluation
   readonly ghosts: readonly SittingEvaluation[]
 }
@@ -13,7 +13,7 @@ export interface DrawnPlace {
 /** The places that the options ask for; a place without an evaluated sitting has nothing to draw. */
 export const drawnPlaces = (
   layout: Layout,
-  evaluation: Evaluation,
+  evaluation: ShownEvaluation,
   options: DrawingOptions,
 ): readonly DrawnPlace[] =>
   layout.places.flatMap((place): DrawnPlace[] => {

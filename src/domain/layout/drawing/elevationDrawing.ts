@@ -3,7 +3,7 @@ import type { Tube } from '../../geometry/tube'
 import { seatPose } from '../../straps/seatPose'
 import type { Layout } from '../document/layout'
 import { handleId, handlesOf } from '../edit/handles'
-import type { Evaluation } from '../evaluate/evaluation'
+import type { ShownEvaluation } from '../evaluate/evaluation'
 import { anchorPrimitives } from './anchorPrimitives'
 import { anglePrimitives } from './anglePrimitives'
 import { bodyPrimitives, ghostLabels, ghostPrimitives } from './bodyPrimitives'
@@ -108,7 +108,7 @@ const blockedBoxes = (primitives: readonly Primitive[], textHeightMm: number) =>
  */
 export const elevationDrawing = (
   layout: Layout,
-  evaluation: Evaluation,
+  evaluation: ShownEvaluation,
   elevation: Elevation,
   options: DrawingOptions,
 ): Drawing => {

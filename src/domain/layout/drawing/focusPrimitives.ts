@@ -1,7 +1,7 @@
 import { type Elevation, type PlanePointMm, planePoint, projected } from '../../geometry/plane'
 import type { PointMm } from '../../geometry/point'
 import type { Tube } from '../../geometry/tube'
-import type { Finding } from '../../rules/finding'
+import type { ShownFinding } from '../../rules/finding'
 import { strapsOfPair } from '../../rules/subjects'
 import type { StrapPath } from '../../straps/path'
 import { QUANTITY_IDS, type QuantityId } from '../../straps/quantity'
@@ -21,7 +21,7 @@ import { tubePrimitives } from './tubePrimitives'
 
 /** A finding with everything needed to draw it. */
 export interface FocusScene {
-  readonly finding: Finding
+  readonly finding: ShownFinding
   readonly drawn: DrawnPlace
   /** The sitting it is worst in; the shown one for findings that hold in every sitting. */
   readonly sitting: SittingEvaluation
@@ -34,7 +34,7 @@ export interface FocusScene {
 /** What a focused finding adds to the drawing: lines, and one text that must be read. */
 export interface FocusDrawing {
   /** The quantity it draws; null without a focused finding. */
-  readonly quantity: Finding['quantity'] | null
+  readonly quantity: ShownFinding['quantity'] | null
   readonly primitives: readonly Primitive[]
   readonly labels: readonly LabelWish[]
 }
@@ -52,10 +52,10 @@ const strapsConcerned = ({ finding, drawn }: FocusScene): readonly StrapId[] => 
 }
 
 /** Only what is broken is drawn broken; a finding that holds is shown by a plain heavy line. */
-const lineOf = (finding: Finding): LineStyle => (finding.verdict === 'broken' ? 'broken' : 'focus')
+const lineOf = (finding: ShownFinding): LineStyle => (finding.verdict === 'broken' ? 'broken' : 'focus')
 
 /** The worst value as the findings list shows it; a broken one with enough decimals to look broken. */
-const shownValue = (finding: Finding, unit: LengthUnit): string => {
+const shownValue = (finding: ShownFinding, unit: LengthUnit): string => {
   const { quantity, value } = finding
   if (value === null) return ''
   return finding.verdict === 'broken'
@@ -64,7 +64,7 @@ const shownValue = (finding: Finding, unit: LengthUnit): string => {
 }
 
 /** "lap angle 38.2°, broken: 45° to 60°" */
-const tagText = (finding: Finding, unit: LengthUnit): string => {
+const tagText = (finding: ShownFinding, unit: LengthUnit): string => {
   const { quantity } = finding
   const name = isQuantity(quantity) ? quantityName(quantity) : propertyName(quantity)
   const value = shownValue(finding, unit)

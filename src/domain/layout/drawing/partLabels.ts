@@ -2,7 +2,7 @@ import { type Elevation, planeDistanceMm, type PlanePointMm, projected } from '.
 import type { PointMm } from '../../geometry/point'
 import type { Tube } from '../../geometry/tube'
 import { type Anchor, anchorForm } from '../../straps/anchor'
-import { mirroredStrap, strapFamily, strapSide } from '../../straps/strap'
+import { mirroredStrap, strapSide } from '../../straps/strap'
 import type { Place } from '../document/layout'
 import { formWord, handleId, tubeMiddle } from '../edit/handles'
 import { isSharedAnchor } from '../edit/mirror'
@@ -45,19 +45,13 @@ const anchorLabels = (drawn: DrawnPlace, elevation: Elevation, zones: DrawingOpt
     const name = partner === null ? anchorName(anchor) : pairName(drawn.place, anchor, partner)
     const zone = drawn.evaluation.zones.find((candidate) => candidate.anchorId === anchor.id)
     const isAsked = zones === 'all' || (zones !== 'none' && zones.includes(anchor.id))
-    // Only shoulder straps have rules whose zones would take too long to work out.
-    const isUnknown = isAsked && zone === undefined && strapFamily(anchor.strap) === 'shoulder'
     const hasNoZone = isAsked && zone !== undefined && zone[elevation].length === 0
     return [
       {
         key: `${drawn.place.id}/label/${anchor.id}`,
         part: handleId({ kind: 'anchor', placeId: drawn.place.id, anchorId: anchor.id }),
         at: anchorAt(anchor, elevation),
-        text: hasNoZone
-          ? `${name}: no permitted zone`
-          : isUnknown
-            ? `${name}: zone not worked out under this rule set`
-            : name,
+        text: hasNoZone ? `${name}: no permitted zone` : name,
         weight: hasNoZone ? 'strong' : 'plain',
         need: 'must',
       },

@@ -1,7 +1,7 @@
 import { type Elevation, type PlanePointMm, planePoint, projected } from '../../geometry/plane'
 import type { Tube } from '../../geometry/tube'
 import type { Layout, Place } from '../document/layout'
-import type { Evaluation } from '../evaluate/evaluation'
+import type { ShownEvaluation } from '../evaluate/evaluation'
 import { drawingBounds } from './box'
 import { elevationDrawing } from './elevationDrawing'
 import { DEFAULT_TEXT_HEIGHT_MM } from './options'
@@ -22,7 +22,7 @@ const between = (value: number, min: number, max: number): number => Math.min(ma
  */
 export const placeBounds = (
   layout: Layout,
-  evaluation: Evaluation,
+  evaluation: ShownEvaluation,
   placeId: string,
   elevation: Elevation,
 ): Drawing['bounds'] => {

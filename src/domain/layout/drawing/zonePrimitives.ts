@@ -98,7 +98,7 @@ const regionText = (region: Region): string =>
     .map((polygon) => polygon.map((corner) => `${corner.uMm.toFixed(2)},${corner.vMm.toFixed(2)}`).join(' '))
     .join(';')
 
-/** Where the asked anchors may lie in the drawn plane; a pair whose zones coincide is hatched once. */
+/** Where the asked anchors may lie in the drawn plane, as far as it is known; a pair whose zones coincide is hatched once. */
 export const zonePrimitives = (
   drawn: DrawnPlace,
   elevation: Elevation,
@@ -110,6 +110,7 @@ export const zonePrimitives = (
     const anchor = drawn.place.anchors.find((candidate) => candidate.id === zone.anchorId)
     if (anchor === undefined || (zones !== 'all' && !zones.includes(anchor.id))) return []
     const region = zone[elevation]
+    if (region === 'pending') return []
     const hatchDeg = HATCH_DEG[strapFamily(anchor.strap)]
     const text = `${hatchDeg} ${regionText(region)}`
     if (region.length === 0 || seen.has(text)) return []

@@ -1,5 +1,11 @@
 import { isWithin } from '../../rules/check'
-import { type Finding, type Remedy, TIGHT_ROOM_MM, type Verdict } from '../../rules/finding'
+import {
+  type Finding,
+  type Remedy,
+  type ShownFinding,
+  TIGHT_ROOM_MM,
+  type Verdict,
+} from '../../rules/finding'
 import type { QuantityRule } from '../../rules/rule'
 import { ruleSubjects, strapsOfPair } from '../../rules/subjects'
 import type { PathProblem } from '../../straps/path'
@@ -7,6 +13,7 @@ import type { Subject } from '../../straps/quantity'
 import type { StrapId } from '../../straps/strap'
 import { remedyFor } from '../../zones/remedy'
 import { ruleRoomMm } from '../../zones/room'
+import { homeElevation, isDecidedIn } from '../../zones/rulePlane'
 import type { ZoneCase } from '../../zones/zone'
 import type { Layout, Place } from '../document/layout'
 import { readingOf } from './reading'
@@ -88,8 +95,17 @@ const baseFinding = ({ place }: PlaceCase, rule: QuantityRule, subject: Subject)
   source: rule.source,
 })
 
-const subjectFinding = (placeCase: PlaceCase, rule: QuantityRule, subject: Subject): Finding | null => {
-  const { rules, extent } = placeCase
+/** What the numbers alone say of one subject: unchecked and done with, or kept or broken with the anchors that decide about it. */
+type Standing =
+  | { readonly kind: 'unchecked'; readonly finding: Finding }
+  | {
+      readonly kind: 'measured'
+      readonly isBroken: boolean
+      readonly cases: readonly ZoneCase[]
+      readonly base: Omit<Finding, 'verdict' | 'roomMm'>
+    }
+
+const standingOf = (placeCase: PlaceCase, rule: QuantityRule, subject: Subject): Standing | null => {
   const reading = readingOf(placeCase, rule, subject)
   if (reading === null) return null
   const { worst, missing } = reading
@@ -99,25 +115,48 @@ const subjectFinding = (placeCase: PlaceCase, rule: QuantityRule, subject: Subje
     // A sitting without a number is never clear, however good the others are.
     const { problem, sittingId } = problemOf(subject, missing)
     const unknown = { worstSitting: sittingId, value: null, verdict: 'unchecked' as const, roomMm: null }
-    return { ...base, ...unknown, problem, remedy: uncheckedRemedy(problem) }
+    return {
+      kind: 'unchecked',
+      finding: { ...base, ...unknown, problem, remedy: uncheckedRemedy(problem) },
+    }
   }
-  const cases = casesOf(placeCase, subject)
-  const roomMm = roomOf(rule, cases, isBroken ? 'broken' : 'clear')
-  const verdict: Verdict = isBroken ? 'broken' : roomMm !== null && roomMm < TIGHT_ROOM_MM ? 'tight' : 'clear'
-  return {
-    ...base,
-    worstSitting: worst.sittingId,
-    value: worst.value,
-    verdict,
-    roomMm,
-    problem: null,
-    remedy: isBroken && extent === 'everything' ? remedyOf(rule, cases, rules) : null,
-  }
+  const measured = { worstSitting: worst.sittingId, value: worst.value, problem: null, remedy: null }
+  return { kind: 'measured', isBroken, cases: casesOf(placeCase, subject), base: { ...base, ...measured } }
 }
 
-/** What one rule says about every subject of a place that it speaks about in at least one sitting. */
-export const quantityFindings = (placeCase: PlaceCase, rule: QuantityRule): readonly Finding[] => {
-  const { layout, place } = placeCase
-  const scene = { belt: place.belt, anchors: place.anchors, tubes: layout.tubes, seat: place.seat }
-  return ruleSubjects(rule, scene).flatMap((subject) => subjectFinding(placeCase, rule, subject) ?? [])
+const subjectFinding = (placeCase: PlaceCase, rule: QuantityRule, subject: Subject): Finding | null => {
+  const standing = standingOf(placeCase, rule, subject)
+  if (standing === null) return null
+  if (standing.kind === 'unchecked') return standing.finding
+  const { isBroken, cases, base } = standing
+  const { rules, extent } = placeCase
+  const roomMm = roomOf(rule, cases, isBroken ? 'broken' : 'clear')
+  const verdict: Verdict = isBroken ? 'broken' : roomMm !== null && roomMm < TIGHT_ROOM_MM ? 'tight' : 'clear'
+  const remedy = isBroken && extent === 'everything' ? remedyOf(rule, cases, rules) : null
+  return { ...base, verdict, roomMm, remedy }
 }
+
+/** Whether some anchor's position decides the rule at all; where none does there is no room to wait for. */
+const isOfPosition = (rule: QuantityRule, cases: readonly ZoneCase[]): boolean =>
+  cases.some(({ mirrored }) => isDecidedIn(rule, mirrored, homeElevation(rule, mirrored)))
+
+const subjectNumbers = (placeCase: PlaceCase, rule: QuantityRule, subject: Subject): ShownFinding | null => {
+  const standing = standingOf(placeCase, rule, subject)
+  if (standing === null) return null
+  if (standing.kind === 'unchecked') return { ...standing.finding, remedy: null }
+  const { isBroken, cases, base } = standing
+  return isOfPosition(rule, cases)
+    ? { ...base, verdict: isBroken ? 'broken' : 'kept', roomMm: 'pending' }
+    : { ...base, verdict: isBroken ? 'broken' : 'clear', roomMm: null }
+}
+
+const subjectsOf = ({ layout, place }: PlaceCase, rule: QuantityRule): readonly Subject[] =>
+  ruleSubjects(rule, { belt: place.belt, anchors: place.anchors, tubes: layout.tubes, seat: place.seat })
+
+/** What one rule says about every subject of a place that it speaks about in at least one sitting. */
+export const quantityFindings = (placeCase: PlaceCase, rule: QuantityRule): readonly Finding[] =>
+  subjectsOf(placeCase, rule).flatMap((subject) => subjectFinding(placeCase, rule, subject) ?? [])
+
+/** The same without the room, which takes long to work out, and without remedies. */
+export const quantityNumbers = (placeCase: PlaceCase, rule: QuantityRule): readonly ShownFinding[] =>
+  subjectsOf(placeCase, rule).flatMap((subject) => subjectNumbers(placeCase, rule, subject) ?? [])

@@ -1,7 +1,7 @@
-import type { Finding, Limit } from '../../rules/finding'
+import type { Limit, ShownFinding } from '../../rules/finding'
 import { PROPERTY_IDS, type PropertyId } from '../../rules/rule'
 import type { QuantityId } from '../../straps/quantity'
-import type { Layout } from '../document/layout'
+import type { Layout, LengthUnit } from '../document/layout'
 import { ruleOf } from '../document/ruleSetOf'
 import { limitText, outsideText, roomText, valueText } from './amounts'
 import { placeName, sittingNameUnder, subjectName } from './names'
@@ -36,25 +36,25 @@ export const amountName = (id: QuantityId | PropertyId): string =>
   isProperty(id) ? propertyName(id) : quantityName(id)
 
 /** The subject, with the place before it when the car has more than one. */
-const subjectText = (finding: Finding, layout: Layout): string => {
+const subjectText = (finding: ShownFinding, layout: Layout): string => {
   const name = subjectName(finding.subject, layout)
   return layout.places.length > 1 ? `${placeName(finding.placeId, layout)}: ${name}` : capitalised(name)
 }
 
-const faultText = ({ quantity, value, limit }: Finding): string => {
+const faultText = ({ quantity, value, limit }: ShownFinding): string => {
   if (isProperty(quantity) || typeof value !== 'number') return ''
   return ` ${quantityFault(quantity, isBelow(value, limit) ? 'low' : 'high')}`
 }
 
 const isBelow = (value: number, { min }: Limit): boolean => min !== null && value < min
 
-const sittingText = ({ ruleId, worstSitting, verdict }: Finding, layout: Layout): string => {
+const sittingText = ({ ruleId, worstSitting, verdict }: ShownFinding, layout: Layout): string => {
   if (worstSitting === null) return ''
   const word = verdict === 'broken' ? 'worst' : 'closest to the limit'
   return ` (${word}: ${sittingNameUnder(ruleId, worstSitting, layout)})`
 }
 
-const brokenText = (finding: Finding, value: number | string, layout: Layout): string => {
+const brokenText = (finding: ShownFinding, value: number | string, layout: Layout): string => {
   const { quantity, limit } = finding
   const unit = layout.units.length
   const shown = outsideText(quantity, value, limit, unit)
@@ -62,35 +62,40 @@ const brokenText = (finding: Finding, value: number | string, layout: Layout): s
   return `${subjectText(finding, layout)}${faultText(finding)}: ${amountName(quantity)} ${shown}, where ${asked} is asked for${sittingText(finding, layout)}.`
 }
 
-const keptLimitText = ({ quantity, limit }: Finding, layout: Layout): string => {
+const keptLimitText = ({ quantity, limit }: ShownFinding, layout: Layout): string => {
   const text = limitText(quantity, limit, layout.units.length)
   if (limit.wanted !== null) return 'as asked for'
   return limit.min !== null && limit.max !== null ? `within ${text}` : `and ${text} is asked for`
 }
 
-const keptText = (finding: Finding, value: number | string, layout: Layout): string => {
-  const { quantity, roomMm } = finding
+const roomClause = ({ verdict, roomMm }: ShownFinding, unit: LengthUnit): string => {
+  if (roomMm === 'pending') return '; how much room is left is not worked out yet'
+  return verdict === 'tight' && roomMm !== null
+    ? `, but only ${roomText(Math.max(0, roomMm), unit)} from the limit`
+    : ''
+}
+
+const keptText = (finding: ShownFinding, value: number | string, layout: Layout): string => {
+  const { quantity } = finding
   const unit = layout.units.length
-  const room =
-    finding.verdict === 'tight' && roomMm !== null
-      ? `, but only ${roomText(Math.max(0, roomMm), unit)} from the limit`
-      : ''
+  const room = roomClause(finding, unit)
   return `${subjectText(finding, layout)}: ${amountName(quantity)} ${valueText(quantity, value, unit)}, ${keptLimitText(finding, layout)}${room}${sittingText(finding, layout)}.`
 }
 
-const uncheckedText = (finding: Finding, layout: Layout): string => {
+const uncheckedText = (finding: ShownFinding, layout: Layout): string => {
   const { ruleId, problem, quantity, worstSitting } = finding
   const because = problem === null ? 'no number could be computed for it' : problemClause(problem, layout)
   const sitting = worstSitting === null ? '' : ` (${sittingNameUnder(ruleId, worstSitting, layout)})`
   return `${subjectText(finding, layout)}: ${amountName(quantity)} not checked, because ${because}${sitting}.`
 }
 
-const whatText = (finding: Finding, layout: Layout): string => {
+const whatText = (finding: ShownFinding, layout: Layout): string => {
   if (finding.value === null) return uncheckedText(finding, layout)
   switch (finding.verdict) {
     case 'broken':
       return brokenText(finding, finding.value, layout)
     case 'tight':
+    case 'kept':
     case 'clear':
       return keptText(finding, finding.value, layout)
     case 'unchecked':
@@ -99,7 +104,7 @@ const whatText = (finding: Finding, layout: Layout): string => {
 }
 
 /** A finding in words, in the layout's length unit. Throws for a finding of a rule that no set has. */
-export const findingSentence = (finding: Finding, layout: Layout): FindingSentence => {
+export const findingSentence = (finding: ShownFinding, layout: Layout): FindingSentence => {
   const rule = ruleOf(layout, finding.ruleId)
   if (rule === null) throw new Error(`no rule "${finding.ruleId}"`)
   return {

@@ -1,4 +1,4 @@
-import type { Finding } from '../../rules/finding'
+import type { ShownFinding } from '../../rules/finding'
 import type { ToleranceCase, WeldTolerance } from '../../rules/tolerance'
 import { angleText } from '../../units/angle'
 import { type LengthUnit, lengthWithUnit } from '../../units/length'
@@ -12,7 +12,7 @@ export const chanceText = (chance: number): string => {
   return chance > 0.99 ? 'over 99 %' : `about ${Math.round(100 * chance)} %`
 }
 
-const worstText = ({ quantity, limit }: Finding, found: ToleranceCase, unit: LengthUnit): string => {
+const worstText = ({ quantity, limit }: ShownFinding, found: ToleranceCase, unit: LengthUnit): string => {
   if (found.worstValue === null) return 'no number at worst'
   return found.canLeave
     ? outsideText(quantity, found.worstValue, limit, unit)
@@ -23,7 +23,7 @@ const shareText = ({ chance }: ToleranceCase): string =>
   chance === null || chance === 0 ? '' : `; ${chanceText(chance)} of cars welded so would break it`
 
 /** What the typed weld and measuring error can make of a finding, as one plain sentence; null where nothing was computed. */
-export const toleranceSentence = (finding: Finding, layout: Layout): string | null => {
+export const toleranceSentence = (finding: ShownFinding, layout: Layout): string | null => {
   const found = finding.withinTolerance
   if (found === undefined) return null
   const worst = worstText(finding, found, layout.units.length)

@@ -1,8 +1,8 @@
-import type { MoveDirection, Verdict } from '../../rules/finding'
+import type { MoveDirection, ShownVerdict } from '../../rules/finding'
 import type { RuleLevel, SourceStatus } from '../../rules/rule'
 
-/** A verdict as one lower-case word. */
-export const verdictWord = (verdict: Verdict): string => {
+/** A verdict as one lower-case word; `kept` while it is not known by how much. */
+export const verdictWord = (verdict: ShownVerdict): string => {
   switch (verdict) {
     case 'broken':
       return 'broken'
@@ -10,6 +10,8 @@ export const verdictWord = (verdict: Verdict): string => {
       return 'unchecked'
     case 'tight':
       return 'tight'
+    case 'kept':
+      return 'kept'
     case 'clear':
       return 'clear'
   }

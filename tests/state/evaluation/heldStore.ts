@@ -1,0 +1,101 @@
+import { vi } from 'vitest'
+import type { Layout } from '../../../src/domain/layout/document/layout'
+import type { AppState } from '../../../src/state/appState'
+import { evaluationAnswers } from '../../../src/state/evaluation/answerEvaluation'
+import type { EvaluationAnswer, EvaluationQuestion } from '../../../src/state/evaluation/evaluationMessages'
+import { startCompleting } from '../../../src/state/evaluation/evaluationRunner'
+import { currentEvaluation } from '../../../src/state/selectors'
+import { createAppStore } from '../../../src/state/store'
+import { flatLayout, flatPlace, tabPair } from '../../support/flatLayout'
+
+/** Lap straps that come down more steeply than 49 CFR 571.210 S4.3.1.1 allows (75°, read): atan(380 / 100) = 75.3°. */
+export const wrong: Layout = flatLayout(
+  [flatPlace({ anchors: tabPair('lap', { xMm: 100, yMm: 230, zMm: -380 }) })],
+  { ruleSetId: 'us-road-anchorages-571-210' },
+)
+export const LAP_LEFT = 'anchor:driver:lap-left-anchor'
+
+/** Every anchor higher. */
+export const raised =
+  (byMm: number) =>
+  (layout: Layout): Layout => ({
+    ...layout,
+    places: layout.places.map((place) => ({
+      ...place,
+      anchors: place.anchors.map((anchor) => ({
+        ...anchor,
+        mount: { ...anchor.mount, point: { ...anchor.mount.point, zMm: anchor.mount.point.zMm + byMm } },
+      })),
+    })),
+  })
+
+/** The seat further to the rear. */
+export const seatMoved =
+  (byMm: number) =>
+  (layout: Layout): Layout => ({
+    ...layout,
+    places: layout.places.map((place) => ({
+      ...place,
+      seat: { ...place.seat, hipPoint: { ...place.seat.hipPoint, xMm: place.seat.hipPoint.xMm + byMm } },
+    })),
+  })
+
+export interface HeldWorker {
+  readonly asked: EvaluationQuestion[]
+  readonly hear: (answer: EvaluationAnswer) => void
+  readonly fail: (message: string) => void
+  isStopped: boolean
+}
+
+/** A store whose workers answer when the test says so; every answer goes the way of a message between threads. */
+export const heldStore = (layout = wrong) => {
+  const store = createAppStore(layout)
+  const workers: HeldWorker[] = []
+  const answered = new Set<EvaluationQuestion>()
+  const stop = startCompleting(store, (hear, fail) => {
+    const worker: HeldWorker = { asked: [], hear, fail, isStopped: false }
+    workers.push(worker)
+    return {
+      ask: (question) => worker.asked.push(structuredClone(question)),
+      stop: () => {
+        worker.isStopped = true
+      },
+    }
+  })
+  const state = () => store.state.getState()
+  /** What workers that were not stopped still have to answer. */
+  const open = () =>
+    workers.flatMap((worker) =>
+      worker.isStopped
+        ? []
+        : worker.asked
+            .filter((question) => !answered.has(question))
+            .map((question) => ({ worker, question, kind: question.kind })),
+    )
+  /** The one open question of a kind is answered. */
+  const answer = (kind: EvaluationQuestion['kind']): void => {
+    const found = open().find((each) => each.kind === kind)
+    if (found === undefined) throw new Error(`nothing of ${kind} is asked`)
+    answered.add(found.question)
+    found.worker.hear(structuredClone(evaluationAnswers()(found.question)))
+  }
+  /** Everything is answered until nothing more is asked. */
+  const answerAll = (): void => {
+    vi.runAllTimers()
+    for (let next = open()[0]; next !== undefined; next = open()[0]) {
+      answer(next.kind)
+      vi.runAllTimers()
+    }
+  }
+  const asked = () => open().map(({ kind }) => kind)
+  return { store, state, workers, open, asked, answer, answerAll, stop }
+}
+
+/** What a worker was asked first. */
+export const firstAsked = (worker: HeldWorker | undefined): EvaluationQuestion => {
+  const question = worker?.asked[0]
+  if (question === undefined) throw new Error('nothing was asked')
+  return question
+}
+
+export const findingsIn = (state: AppState) => currentEvaluation(state).places[0]?.findings
