@@ -3,7 +3,7 @@ import { acosDeg } from '../units/angle'
 import { adjusterClearanceMm } from './adjusterClearance'
 import { lineOfPull } from './lineOfPull'
 import { mountCircle, wrapAxis } from './mount'
-import type { QuantityValue } from './quantity'
+import type { QuantitySink } from './quantity'
 import type { StrapScene } from './scene'
 import { shankAxis } from './eyeShank'
 import { slotBendDeg } from './slotBend'
@@ -27,22 +27,36 @@ const orderLengthMm = (scene: StrapScene, { anchor, path }: SolvedStrap): number
   return path.lengthMm + wrapMm + adjusterTailMm
 }
 
-/** Adds what every strap has: its slot's bend, how it meets its mount, and the length to order. */
-export const addAnchorQuantities = (values: QuantityValue[], scene: StrapScene, strap: SolvedStrap): void => {
-  const subject = strap.anchor.strap
-  const { mount } = strap.anchor
-  const pull = lineOfPull(strap.path)
-  const lengthMm = orderLengthMm(scene, strap)
-  const adjusterMm = adjusterClearanceMm(scene, strap)
-  if (slotOf(scene.seat, subject) !== null)
-    values.push({ id: 'slot-bend', subject, value: slotBendDeg(strap) })
-  if (mount.kind === 'wrap') {
-    const axis = wrapAxis(mount, scene.tubes)
-    if (axis !== null) values.push({ id: 'wrap-square', subject, value: wrapSquareDeg(axis, pull) })
+/** How the strap meets its mount: each kind of mount has its own number. */
+const addMountQuantity = (
+  sink: QuantitySink,
+  { tubes }: StrapScene,
+  { anchor: { strap, mount }, path }: SolvedStrap,
+): void => {
+  switch (mount.kind) {
+    case 'wrap': {
+      const axis = sink.wants('wrap-square') ? wrapAxis(mount, tubes) : null
+      if (axis !== null) sink.put('wrap-square', strap, wrapSquareDeg(axis, lineOfPull(path)))
+      break
+    }
+    case 'tab':
+      if (sink.wants('tab-twist')) sink.put('tab-twist', strap, tabTwistDeg(mount, lineOfPull(path)))
+      break
+    case 'eye':
+      if (sink.wants('shank-angle'))
+        sink.put('shank-angle', strap, acosDeg(directionDot(shankAxis(mount), lineOfPull(path))))
+      break
   }
-  if (mount.kind === 'tab') values.push({ id: 'tab-twist', subject, value: tabTwistDeg(mount, pull) })
-  if (mount.kind === 'eye')
-    values.push({ id: 'shank-angle', subject, value: acosDeg(directionDot(shankAxis(mount), pull)) })
-  if (lengthMm !== null) values.push({ id: 'strap-length', subject, value: lengthMm })
-  if (adjusterMm !== null) values.push({ id: 'adjuster-clearance', subject, value: adjusterMm })
+}
+
+/** Adds what every strap has: its slot's bend, how it meets its mount, and the length to order. */
+export const addAnchorQuantities = (sink: QuantitySink, scene: StrapScene, strap: SolvedStrap): void => {
+  const subject = strap.anchor.strap
+  if (sink.wants('slot-bend') && slotOf(scene.seat, subject) !== null)
+    sink.put('slot-bend', subject, slotBendDeg(strap))
+  addMountQuantity(sink, scene, strap)
+  const lengthMm = sink.wants('strap-length') ? orderLengthMm(scene, strap) : null
+  if (lengthMm !== null) sink.put('strap-length', subject, lengthMm)
+  const adjusterMm = sink.wants('adjuster-clearance') ? adjusterClearanceMm(scene, strap) : null
+  if (adjusterMm !== null) sink.put('adjuster-clearance', subject, adjusterMm)
 }

@@ -1,7 +1,7 @@
 import { projected, type PlanePointMm } from '../geometry/plane'
 import { forwardAngleDeg } from './lapAim'
 import { anchorOf } from './mount'
-import type { QuantityValue } from './quantity'
+import type { QuantitySink } from './quantity'
 import type { StrapScene } from './scene'
 import type { SolvedStrap } from './strapPath'
 
@@ -32,29 +32,27 @@ const overHipBoneMm = (end: PlanePointMm, front: PlanePointMm, bone: PlanePointM
 }
 
 /** Adds the quantities of one lap strap; formulas in straps/README.md. */
-export const addLapQuantities = (values: QuantityValue[], scene: StrapScene, strap: SolvedStrap): void => {
+export const addLapQuantities = (sink: QuantitySink, scene: StrapScene, strap: SolvedStrap): void => {
   const subject = strap.anchor.strap
   const end = projected(strap.path.effectiveAnchor, 'side')
   const hip = projected(scene.body.hip, 'side')
   const front = frontContact(strap)
   const { left, right } = scene.body.frontHipBone
   const bone = projected(subject === 'lap-left' ? left : right, 'side')
-  values.push(
-    { id: 'lap-angle', subject, value: forwardAngleDeg(end, hip) },
-    { id: 'lap-run-angle', subject, value: forwardAngleDeg(end, front) },
-    { id: 'lap-shifted-angle', subject, value: forwardAngleDeg(end, shiftedHip(hip)) },
-    { id: 'lap-over-asis', subject, value: overHipBoneMm(end, front, bone) },
-  )
+  if (sink.wants('lap-angle')) sink.put('lap-angle', subject, forwardAngleDeg(end, hip))
+  if (sink.wants('lap-run-angle')) sink.put('lap-run-angle', subject, forwardAngleDeg(end, front))
+  if (sink.wants('lap-shifted-angle'))
+    sink.put('lap-shifted-angle', subject, forwardAngleDeg(end, shiftedHip(hip)))
+  if (sink.wants('lap-over-asis')) sink.put('lap-over-asis', subject, overHipBoneMm(end, front, bone))
 }
 
 /** Adds the quantities of the pair: where the anchors are, whether or not the straps have a path. */
-export const addLapPairQuantities = (values: QuantityValue[], scene: StrapScene): void => {
+export const addLapPairQuantities = (sink: QuantitySink, scene: StrapScene): void => {
   const left = anchorOf(scene.anchors, 'lap-left')?.mount.point
   const right = anchorOf(scene.anchors, 'lap-right')?.mount.point
   if (left === undefined || right === undefined) return
   const subject = 'lap-pair'
-  values.push(
-    { id: 'lap-spacing', subject, value: Math.abs(right.yMm - left.yMm) },
-    { id: 'lap-mirror', subject, value: Math.hypot(right.xMm - left.xMm, right.zMm - left.zMm) },
-  )
+  if (sink.wants('lap-spacing')) sink.put('lap-spacing', subject, Math.abs(right.yMm - left.yMm))
+  if (sink.wants('lap-mirror'))
+    sink.put('lap-mirror', subject, Math.hypot(right.xMm - left.xMm, right.zMm - left.zMm))
 }

@@ -88,3 +88,23 @@ export interface QuantityValue {
   readonly subject: Subject
   readonly value: number
 }
+
+/** Takes computed numbers. What nobody wants need not be worked out. */
+export interface QuantitySink {
+  readonly wants: (id: QuantityId) => boolean
+  /** `value` is finite. */
+  readonly put: (id: QuantityId, subject: Subject, value: number) => void
+}
+
+/** A sink that wants everything and keeps it in the order in which it comes. */
+export class QuantityList implements QuantitySink {
+  readonly values: QuantityValue[] = []
+
+  wants(): boolean {
+    return true
+  }
+
+  put(id: QuantityId, subject: Subject, value: number): void {
+    this.values.push({ id, subject, value })
+  }
+}

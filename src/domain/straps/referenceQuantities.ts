@@ -2,7 +2,7 @@ import { projected, type PlanePointMm } from '../geometry/plane'
 import type { PointMm } from '../geometry/point'
 import { atan2Deg, cosDeg, sinDeg } from '../units/angle'
 import { anchorOf } from './mount'
-import type { QuantityValue } from './quantity'
+import type { QuantitySink } from './quantity'
 import type { StrapScene } from './scene'
 import { strapSide, type StrapId } from './strap'
 import type { SolvedStrap } from './strapPath'
@@ -65,37 +65,37 @@ const referencePlanDeg = (strap: StrapId, hip: PointMm, reclineDeg: number, at: 
 
 /** Adds where a shoulder strap's effective anchor lies; definitions in straps/README.md. */
 export const addShoulderReferences = (
-  values: QuantityValue[],
+  sink: QuantitySink,
   { body }: StrapScene,
   { anchor, path }: SolvedStrap,
 ): void => {
   const subject = anchor.strap
   const { hip, reclineDeg } = body
   const at = path.effectiveAnchor
-  values.push(
-    { id: 'shoulder-above-hip', subject, value: at.zMm - hip.zMm },
-    { id: 'shoulder-behind-hip', subject, value: at.xMm - hip.xMm },
-    { id: 'shoulder-behind-fk', subject, value: behindFkMm(hip, reclineDeg, at) },
-    { id: 'shoulder-reference-plan', subject, value: referencePlanDeg(subject, hip, reclineDeg, at) },
-  )
+  if (sink.wants('shoulder-above-hip')) sink.put('shoulder-above-hip', subject, at.zMm - hip.zMm)
+  if (sink.wants('shoulder-behind-hip')) sink.put('shoulder-behind-hip', subject, at.xMm - hip.xMm)
+  if (sink.wants('shoulder-behind-fk'))
+    sink.put('shoulder-behind-fk', subject, behindFkMm(hip, reclineDeg, at))
+  if (sink.wants('shoulder-reference-plan'))
+    sink.put('shoulder-reference-plan', subject, referencePlanDeg(subject, hip, reclineDeg, at))
 }
 
 /** Adds how far a lap mount at `point` lies from the seat's middle plane, + on its own side. */
 export const addOffCentre = (
-  values: QuantityValue[],
+  sink: QuantitySink,
   { body }: Pick<StrapScene, 'body'>,
   subject: 'lap-left' | 'lap-right',
   point: PointMm,
 ): void => {
-  values.push({ id: 'lap-off-centre', subject, value: inwardSign(subject) * (body.hip.yMm - point.yMm) })
+  sink.put('lap-off-centre', subject, inwardSign(subject) * (body.hip.yMm - point.yMm))
 }
 
 /** Adds the same for an anchor as placed, whether or not the strap has a path. */
 export const addLapOffCentre = (
-  values: QuantityValue[],
+  sink: QuantitySink,
   scene: StrapScene,
   subject: 'lap-left' | 'lap-right',
 ): void => {
   const point = anchorOf(scene.anchors, subject)?.mount.point
-  if (point !== undefined) addOffCentre(values, scene, subject, point)
+  if (point !== undefined) addOffCentre(sink, scene, subject, point)
 }

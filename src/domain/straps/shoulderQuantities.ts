@@ -8,7 +8,7 @@ import {
   type PointMm,
 } from '../geometry/point'
 import { atan2Deg, cosDeg, sinDeg } from '../units/angle'
-import type { QuantityValue } from './quantity'
+import type { QuantitySink } from './quantity'
 import type { StrapScene } from './scene'
 import { strapSide, type StrapId } from './strap'
 import type { SolvedStrap } from './strapPath'
@@ -69,28 +69,23 @@ const rimDropDeg = (strap: SolvedStrap): number | null => {
 }
 
 /** Adds the quantities of one shoulder strap; formulas in straps/README.md. */
-export const addShoulderQuantities = (
-  values: QuantityValue[],
-  scene: StrapScene,
-  strap: SolvedStrap,
-): void => {
+export const addShoulderQuantities = (sink: QuantitySink, scene: StrapScene, strap: SolvedStrap): void => {
   const subject = strap.anchor.strap
   const { bodyContact, effectiveAnchor } = strap.path
   const dropDeg = rearwardFallDeg(projected(bodyContact, 'side'), projected(effectiveAnchor, 'side'))
   const { left, right } = scene.body.shoulderPoint
   const shoulder = subject === 'shoulder-left' ? left : right
   const rimDeg = rimDropDeg(strap)
-  values.push(
-    { id: 'shoulder-drop', subject, value: dropDeg },
-    { id: 'shoulder-to-spine', subject, value: dropDeg - scene.body.reclineDeg },
-  )
-  if (rimDeg !== null) values.push({ id: 'shoulder-rim-drop', subject, value: rimDeg })
-  values.push(
-    { id: 'shoulder-height', subject, value: shoulder.zMm - strap.anchorContact.zMm },
-    { id: 'shoulder-plan', subject, value: planDeg(subject, bodyContact, effectiveAnchor) },
-    { id: 'shoulder-free-length', subject, value: freeLengthMm(strap) },
-    { id: 'shoulder-length-behind-seat', subject, value: lengthBehindSeatMm(scene, strap) },
-  )
+  if (sink.wants('shoulder-drop')) sink.put('shoulder-drop', subject, dropDeg)
+  if (sink.wants('shoulder-to-spine')) sink.put('shoulder-to-spine', subject, dropDeg - scene.body.reclineDeg)
+  if (rimDeg !== null) sink.put('shoulder-rim-drop', subject, rimDeg)
+  if (sink.wants('shoulder-height'))
+    sink.put('shoulder-height', subject, shoulder.zMm - strap.anchorContact.zMm)
+  if (sink.wants('shoulder-plan'))
+    sink.put('shoulder-plan', subject, planDeg(subject, bodyContact, effectiveAnchor))
+  if (sink.wants('shoulder-free-length')) sink.put('shoulder-free-length', subject, freeLengthMm(strap))
+  if (sink.wants('shoulder-length-behind-seat'))
+    sink.put('shoulder-length-behind-seat', subject, lengthBehindSeatMm(scene, strap))
 }
 
 /**
@@ -120,21 +115,17 @@ const behindNeckMm = ({ body }: StrapScene, { path }: SolvedStrap): number | nul
 
 /** Adds the quantities of the pair; only when both straps have a path. */
 export const addShoulderPairQuantities = (
-  values: QuantityValue[],
+  sink: QuantitySink,
   scene: StrapScene,
   left: SolvedStrap,
   right: SolvedStrap,
 ): void => {
   const subject = 'shoulder-pair'
-  values.push({
-    id: 'shoulder-spacing',
-    subject,
-    value: pointDistanceMm(left.anchorContact, right.anchorContact),
-  })
+  if (sink.wants('shoulder-spacing'))
+    sink.put('shoulder-spacing', subject, pointDistanceMm(left.anchorContact, right.anchorContact))
   const first = spineLoadShare(scene, left)
   const second = spineLoadShare(scene, right)
-  if (first !== null && second !== null)
-    values.push({ id: 'spine-load-share', subject, value: (first + second) / 2 })
+  if (first !== null && second !== null) sink.put('spine-load-share', subject, (first + second) / 2)
   const neckMm = behindNeckMm(scene, left)
-  if (neckMm !== null) values.push({ id: 'shoulder-junction', subject, value: neckMm })
+  if (neckMm !== null) sink.put('shoulder-junction', subject, neckMm)
 }

@@ -3,7 +3,7 @@ import { addAnchorQuantities } from './anchorQuantities'
 import { addLapPairQuantities, addLapQuantities } from './lapQuantities'
 import type { PathProblem, StrapPath } from './path'
 import { placeStraps, type PlaceStraps } from './placeStraps'
-import type { QuantityValue } from './quantity'
+import { QuantityList, type QuantitySink, type QuantityValue } from './quantity'
 import { addLapOffCentre, addShoulderReferences } from './referenceQuantities'
 import type { StrapScene } from './scene'
 import { addShoulderPairQuantities, addShoulderQuantities } from './shoulderQuantities'
@@ -25,7 +25,7 @@ export interface SolvedPlace {
 
 /** Straps that would pass through a tube: nothing else is said about them, a taut strap would not lie like that. */
 const addTubeGaps = (
-  values: QuantityValue[],
+  sink: QuantitySink,
   problems: PathProblem[],
   pieces: readonly TubePiece[],
   straps: readonly SolvedStrap[],
@@ -35,7 +35,7 @@ const addTubeGaps = (
     const gap = strapTubeGap(pieces, strap)
     if (gap === null) continue
     const subject = strap.anchor.strap
-    values.push({ id: 'tube-clearance', subject, value: gap.gapMm })
+    sink.put('tube-clearance', subject, gap.gapMm)
     if (gap.gapMm >= 0) continue
     through.push(subject)
     problems.push({ kind: 'through-tube', strap: subject, tubeId: gap.tubeId, insideMm: -gap.gapMm })
@@ -58,26 +58,26 @@ const isClear = ({ through }: ClearStraps, strap: StrapId): boolean => !through.
 
 const isOf = (strap: SolvedStrap, family: StrapFamily): boolean => strapFamily(strap.anchor.strap) === family
 
-const addShoulders = (values: QuantityValue[], scene: StrapScene, clear: ClearStraps): void => {
-  for (const strap of clear.straps) if (isOf(strap, 'shoulder')) addShoulderQuantities(values, scene, strap)
-  for (const strap of clear.straps) if (isOf(strap, 'shoulder')) addShoulderReferences(values, scene, strap)
+const addShoulders = (sink: QuantitySink, scene: StrapScene, clear: ClearStraps): void => {
+  for (const strap of clear.straps) if (isOf(strap, 'shoulder')) addShoulderQuantities(sink, scene, strap)
+  for (const strap of clear.straps) if (isOf(strap, 'shoulder')) addShoulderReferences(sink, scene, strap)
   const left = ofStrap(clear.straps, 'shoulder-left')
   const right = ofStrap(clear.straps, 'shoulder-right')
-  if (left !== null && right !== null) addShoulderPairQuantities(values, scene, left, right)
+  if (left !== null && right !== null) addShoulderPairQuantities(sink, scene, left, right)
 }
 
-const addLaps = (values: QuantityValue[], scene: StrapScene, clear: ClearStraps): void => {
-  for (const strap of clear.straps) if (isOf(strap, 'lap')) addLapQuantities(values, scene, strap)
+const addLaps = (sink: QuantitySink, scene: StrapScene, clear: ClearStraps): void => {
+  for (const strap of clear.straps) if (isOf(strap, 'lap')) addLapQuantities(sink, scene, strap)
   const isLeft = isClear(clear, 'lap-left')
   const isRight = isClear(clear, 'lap-right')
-  if (isLeft && isRight) addLapPairQuantities(values, scene)
-  if (isLeft) addLapOffCentre(values, scene, 'lap-left')
-  if (isRight) addLapOffCentre(values, scene, 'lap-right')
+  if (isLeft && isRight) addLapPairQuantities(sink, scene)
+  if (isLeft) addLapOffCentre(sink, scene, 'lap-left')
+  if (isRight) addLapOffCentre(sink, scene, 'lap-right')
 }
 
 /** Adds the quantities of the straps and pairs that no tube is in the way of. */
 const addQuantities = (
-  values: QuantityValue[],
+  sink: QuantitySink,
   { frame, middle, straps }: PlaceStraps,
   through: readonly StrapId[],
 ): void => {
@@ -86,12 +86,12 @@ const addQuantities = (
     straps: through.length === 0 ? straps : straps.filter(({ anchor }) => !through.includes(anchor.strap)),
     through,
   }
-  addShoulders(values, scene, clear)
-  addLaps(values, scene, clear)
+  addShoulders(sink, scene, clear)
+  addLaps(sink, scene, clear)
   const chestDeg = middle.buckle && chestLineDeg(scene, middle.buckle)
-  for (const strap of clear.straps) if (isOf(strap, 'sub')) addSubQuantities(values, strap, chestDeg)
-  if (isClear(clear, 'sub-left') && isClear(clear, 'sub-right')) addSubPairQuantities(values, scene)
-  for (const strap of clear.straps) addAnchorQuantities(values, scene, strap)
+  for (const strap of clear.straps) if (isOf(strap, 'sub')) addSubQuantities(sink, strap, chestDeg)
+  if (isClear(clear, 'sub-left') && isClear(clear, 'sub-right')) addSubPairQuantities(sink, scene)
+  for (const strap of clear.straps) addAnchorQuantities(sink, scene, strap)
 }
 
 /**
@@ -101,19 +101,18 @@ const addQuantities = (
 export const solvePlace = (scene: StrapScene): SolvedPlace => {
   const place = placeStraps(scene)
   const problems = [...place.problems]
-  const values: QuantityValue[] = []
+  const sink = new QuantityList()
   const pieces = tubePieces(scene.tubes)
-  const gaps: QuantityValue[] = []
+  const gaps = new QuantityList()
   const through = addTubeGaps(gaps, problems, pieces, place.straps)
-  addQuantities(values, place, through)
+  addQuantities(sink, place, through)
   const { centre, radiusMm } = scene.body.helmet
   const helmetMm = ballTubeGapMm(pieces, centre, radiusMm)
-  if (helmetMm !== null) values.push({ id: 'helmet-clearance', subject: 'head', value: helmetMm })
-  for (const gap of gaps) values.push(gap)
+  if (helmetMm !== null) sink.put('helmet-clearance', 'head', helmetMm)
   return {
     buckle: place.middle.buckle,
     paths: place.straps.map(({ path }) => path),
     problems,
-    quantities: values,
+    quantities: [...sink.values, ...gaps.values],
   }
 }

@@ -15,7 +15,7 @@ import {
   type PlaceStraps,
   tailMmOf,
 } from './placeStraps'
-import type { QuantityId, QuantityValue } from './quantity'
+import { type QuantityId, QuantityList, type QuantitySink, type QuantityValue } from './quantity'
 import { addOffCentre, addShoulderReferences } from './referenceQuantities'
 import type { StrapScene } from './scene'
 import { addShoulderQuantities } from './shoulderQuantities'
@@ -95,25 +95,21 @@ const lapAt = (
 }
 
 /** Adds the quantities of a strap tried somewhere, whatever tube may be in its way. */
-export const addOwnQuantities = (
-  values: QuantityValue[],
-  prepared: PreparedPlace,
-  strap: SolvedStrap,
-): void => {
+export const addOwnQuantities = (sink: QuantitySink, prepared: PreparedPlace, strap: SolvedStrap): void => {
   const { scene, chestDeg } = prepared
   switch (strapFamily(strap.anchor.strap)) {
     case 'shoulder':
-      addShoulderQuantities(values, scene, strap)
-      addShoulderReferences(values, scene, strap)
+      addShoulderQuantities(sink, scene, strap)
+      addShoulderReferences(sink, scene, strap)
       break
     case 'lap':
-      addLapQuantities(values, scene, strap)
+      addLapQuantities(sink, scene, strap)
       break
     case 'sub':
-      addSubQuantities(values, strap, chestDeg)
+      addSubQuantities(sink, strap, chestDeg)
       break
   }
-  addAnchorQuantities(values, scene, strap)
+  addAnchorQuantities(sink, scene, strap)
 }
 
 /**
@@ -125,15 +121,15 @@ export const strapQuantitiesAt = (
   strap: StrapId,
   point: PointMm,
 ): readonly QuantityValue[] => {
-  const values: QuantityValue[] = []
+  const sink = new QuantityList()
   const solved = strapAt(prepared, strap, point)
-  if (solved === null) return values
+  if (solved === null) return sink.values
   const gap = solved.ok ? strapTubeGap(prepared.tubes, solved.value) : null
-  if (gap !== null) values.push({ id: 'tube-clearance', subject: strap, value: gap.gapMm })
-  if (gap !== null && gap.gapMm < 0) return values
-  if (strap === 'lap-left' || strap === 'lap-right') addOffCentre(values, prepared.scene, strap, point)
-  if (solved.ok) addOwnQuantities(values, prepared, solved.value)
-  return values
+  if (gap !== null) sink.put('tube-clearance', strap, gap.gapMm)
+  if (gap !== null && gap.gapMm < 0) return sink.values
+  if (strap === 'lap-left' || strap === 'lap-right') addOffCentre(sink, prepared.scene, strap, point)
+  if (solved.ok) addOwnQuantities(sink, prepared, solved.value)
+  return sink.values
 }
 
 /** One of these quantities; null where it cannot be computed. */

@@ -3,7 +3,7 @@ import type { PointMm } from '../geometry/point'
 import { tangentPoint } from '../geometry/tangent'
 import { atan2Deg, wrappedDeg } from '../units/angle'
 import { anchorOf } from './mount'
-import type { QuantityValue } from './quantity'
+import type { QuantitySink } from './quantity'
 import type { StrapScene } from './scene'
 import type { SolvedStrap } from './strapPath'
 
@@ -23,23 +23,19 @@ export const chestLineDeg = ({ body }: Pick<StrapScene, 'body'>, buckle: PointMm
 }
 
 /** Adds the quantities of one anti-submarine strap; formulas in straps/README.md. */
-export const addSubQuantities = (
-  values: QuantityValue[],
-  strap: SolvedStrap,
-  chestDeg: number | null,
-): void => {
+export const addSubQuantities = (sink: QuantitySink, strap: SolvedStrap, chestDeg: number | null): void => {
   const subject = strap.anchor.strap
   const { bodyContact, effectiveAnchor } = strap.path
   const runDeg = fromVerticalDeg(projected(bodyContact, 'side'), projected(effectiveAnchor, 'side'))
-  if (chestDeg !== null) values.push({ id: 'sub-to-chest', subject, value: wrappedDeg(runDeg - chestDeg) })
-  values.push({ id: 'sub-to-vertical', subject, value: runDeg })
+  if (chestDeg !== null) sink.put('sub-to-chest', subject, wrappedDeg(runDeg - chestDeg))
+  sink.put('sub-to-vertical', subject, runDeg)
 }
 
 /** Adds the lateral distance of the two anchors, whether or not the straps have a path. */
-export const addSubPairQuantities = (values: QuantityValue[], scene: StrapScene): void => {
+export const addSubPairQuantities = (sink: QuantitySink, scene: StrapScene): void => {
   if (scene.belt.arrangement < 6) return
   const left = anchorOf(scene.anchors, 'sub-left')?.mount.point
   const right = anchorOf(scene.anchors, 'sub-right')?.mount.point
   if (left === undefined || right === undefined) return
-  values.push({ id: 'sub-spacing', subject: 'sub-pair', value: Math.abs(right.yMm - left.yMm) })
+  sink.put('sub-spacing', 'sub-pair', Math.abs(right.yMm - left.yMm))
 }

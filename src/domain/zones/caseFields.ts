@@ -24,7 +24,7 @@ export interface CasePlane {
 const BODY_FOCUS = { leastMm: 140, share: 1.2 }
 
 /** The same about the anchor as drawn. */
-const ANCHOR_FOCUS = { leastMm: 100, share: 1.5 }
+const ANCHOR_FOCUS = { leastMm: 40, share: 0.7 }
 
 /** The same about a slot or the rim. */
 const GATE_FOCUS = { leastMm: 90, share: 1.2 }

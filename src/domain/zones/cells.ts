@@ -11,16 +11,19 @@ export type Cells = readonly Cell[]
 
 /**
  * Half the side of the square about the hip point to which every region is cut. Our judgement: no anchor of a buggy is
- * 3 m from its occupant. The square's own edges are never limits.
+ * 1.5 m from its occupant's hip. The square's own edges are never limits.
  */
-export const REACH_MM = 3000
+export const REACH_MM = 1500
+
+/** A square about a point. */
+export const squareAbout = (about: PlanePointMm, halfMm: number): Region =>
+  boxRegion(
+    planePoint(about.uMm - halfMm, about.vMm - halfMm),
+    planePoint(about.uMm + halfMm, about.vMm + halfMm),
+  )
 
 /** The square about a point to which regions are cut. */
-export const reachBox = (about: PlanePointMm): Region =>
-  boxRegion(
-    planePoint(about.uMm - REACH_MM, about.vMm - REACH_MM),
-    planePoint(about.uMm + REACH_MM, about.vMm + REACH_MM),
-  )
+export const reachBox = (about: PlanePointMm): Region => squareAbout(about, REACH_MM)
 
 /** The part of a region inside the cells. */
 export const regionInCells = (region: Region, cells: Cells): Region =>

@@ -2,7 +2,7 @@ import { planeDistanceMm, type PlanePointMm } from '../geometry/plane'
 import type { HalfPlane } from '../geometry/polygon'
 import { crossingShare } from './crossing'
 import { chordLine, type Frontier, frontierBetween, isOnKeptSide } from './frontier'
-import type { Corner, Numbers, Triangle } from './lattice'
+import type { Corner, Triangle } from './lattice'
 import { type Limit, marginOf, STRAP_PATH } from './limit'
 import type { SittingField } from './sittingField'
 
@@ -21,9 +21,6 @@ export interface Asked {
  * is no number anywhere because the strap has no path.
  */
 export type Judgement = 'kept' | 'broken' | 'unclear' | 'unknown' | Frontier
-
-/** Triangles that a line may cross in more than one way are halved down to this size. Our judgement: a fifth of a millimetre. */
-const LEAST_MM = 0.2
 
 /**
  * What neither the numbers at a triangle's corners nor those at the middle of its longest side show may be missed when it is
@@ -46,23 +43,11 @@ const STEEPER = 3
 /** Where only some places of a triangle have a number it is halved down to this before those few are trusted. */
 const PARTLY_MM = 64
 
-const numbersAt = (field: SittingField, of: Limit['of'], at: PlanePointMm): Numbers => {
-  switch (of) {
-    case 'strap':
-      return field.strapAt(at)
-    case 'tube':
-      return field.tubeAt(at)
-    case 'pair':
-      return field.pairAt(at)
-  }
-}
-
 /** How far a limit is kept at a place. */
-const marginAt = ({ field }: Asked, limit: Limit, at: PlanePointMm): number =>
-  limit === STRAP_PATH ? field.pathMmAt(at) : marginOf(limit, numbersAt(field, limit.of, at))
+const marginAt = ({ field }: Asked, limit: Limit, at: PlanePointMm): number => field.marginAt(limit, at)
 
 const cornerMargin = ({ sitting, field }: Asked, limit: Limit, corner: Corner): number =>
-  marginOf(limit, (corner[limit.of][sitting] ??= numbersAt(field, limit.of, corner.at)))
+  marginOf(limit, (corner[limit.of][sitting] ??= field.numbersAt(limit.of, corner.at)))
 
 const between = (from: PlanePointMm, to: PlanePointMm, share: number): PlanePointMm => ({
   uMm: from.uMm + (to.uMm - from.uMm) * share,
@@ -108,7 +93,7 @@ type Margins = readonly [number, number, number]
  */
 const judgedByNumbers = (
   triangle: Triangle,
-  { steepest }: Limit,
+  { steepest, missing }: Limit,
   [corner, from, to]: Margins,
   middle: number,
 ): 'kept' | 'broken' | null => {
@@ -116,6 +101,8 @@ const judgedByNumbers = (
   const least = Math.min(...known)
   const most = Math.max(...known)
   if (known.length === 0) return null
+  // No tube is there to be measured, whether or not the strap has a path.
+  if (missing === Infinity && least === Infinity) return 'kept'
   if (known.length === 4 && least === Infinity) return 'kept'
   if (known.length === 4 && most === -Infinity) return 'broken'
   const isPartly = known.length < 4 || least === -Infinity
@@ -196,11 +183,14 @@ const freshlyJudged = (
   const margins = marginsAt(asked, limit, triangle)
   const atMiddle = cornerMargin(asked, limit, middle)
   const isMiddleKept = atMiddle >= 0
-  const isLeast = triangle.acrossMm <= LEAST_MM
+  const isLeast = triangle.acrossMm <= limit.leastMm
   if (margins.every(Number.isNaN) && Number.isNaN(atMiddle)) return 'unknown'
   if (margins.some(Number.isNaN) || Number.isNaN(atMiddle)) {
     const sure = judgedAlongPath(asked, limit, triangle, [...margins, atMiddle])
-    return sure ?? (isLeast ? 'broken' : 'unclear')
+    if (sure !== null || !isLeast) return sure ?? 'unclear'
+    // A shadow says nothing where there is no strap.
+    const isShadow = limit.missing === Infinity
+    return isShadow && ![...margins, atMiddle].some((margin) => margin < 0) ? 'kept' : 'broken'
   }
   const keptCount = margins.filter((margin) => margin >= 0).length
   if (keptCount === 0 || keptCount === 3) {

@@ -2,7 +2,7 @@ import { planeDistanceMm, type PlanePointMm } from '../geometry/plane'
 import type { ConvexPolygon } from '../geometry/polygon'
 
 /** What a place of the drawn plane is asked in each sitting: numbers by `numberIndex`, NaN where there is none. */
-export type Numbers = Float64Array
+export type Numbers = number[]
 
 /** A corner of the triangles, shared by all that meet there, with the numbers already worked out for it, by sitting. */
 export interface Corner {

@@ -31,13 +31,15 @@ export interface Limit {
   readonly chordMm: number
   /** Where it crosses the sides of triangles is found to this, mm. */
   readonly crossingMm: number
+  /** Triangles that it may cross in more than one way are halved down to this, mm. */
+  readonly leastMm: number
 }
 
 /** A rule's limit is drawn this finely. Our judgement: chords within a tenth of what a tape can show. */
-const RULE_FINENESS = { chordMm: 0.015, crossingMm: 1e-6 }
+const RULE_FINENESS = { chordMm: 0.015, crossingMm: 1e-4, leastMm: 0.2 }
 
-/** The shadow of a tube, whose own place is not known any better, this finely. Our judgement: half of what a tape can show. */
-const SHADOW_FINENESS = { chordMm: 0.25, crossingMm: 0.01 }
+/** The shadow of a tube this finely. Our judgement: the webbing that would touch the tube is 50 mm wide, and neither's place is known better. */
+const SHADOW_FINENESS = { chordMm: 0.5, crossingMm: 0.1, leastMm: 1 }
 
 /** Where the number of the tube in the way stands. */
 export const TUBE_INDEX = numberIndex('tube-clearance')

@@ -9,7 +9,7 @@ import { type Asked, judged, judgedAtOnce, type Matters } from './judge'
 import { isFineEnough, type Triangle, trianglePolygon } from './lattice'
 import { isPathLimit, type Limit } from './limit'
 import { homeElevation, isDecidedIn } from './rulePlane'
-import { caseBox, ruleRegion } from './ruleRegion'
+import { caseBox, nearestKeptMm } from './ruleRegion'
 import { ruleSubject, scenesOfRule } from './subject'
 import { isKeptNow, marginNow } from './keptNow'
 import type { ZoneCase } from './zone'
@@ -95,7 +95,7 @@ export const roomInPlaneMm = (
   if (subject === null || scenes.length === 0 || !isDecidedIn(rule, zoneCase.mirrored, elevation)) return null
   const from = projected(zoneCase.anchor.mount.point, elevation)
   if (!scenes.every((zoneScene) => isKeptNow(rule, subject, zoneScene))) {
-    const distanceMm = regionDistanceMm(ruleRegion(rule, zoneCase, elevation) ?? [], from)
+    const distanceMm = nearestKeptMm(rule, zoneCase, elevation, from)
     return Number.isFinite(distanceMm) ? -distanceMm : null
   }
   const plane = casePlane(zoneCase, elevation)

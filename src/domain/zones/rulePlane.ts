@@ -10,6 +10,8 @@ const NOT_OF_POSITION: ReadonlySet<QuantityId> = new Set<QuantityId>([
   'helmet-clearance',
 ])
 
+export const isNotOfPosition = (id: QuantityId): boolean => NOT_OF_POSITION.has(id)
+
 /** Distances across the seat between two anchors, or from its middle: a height or a fore-and-aft move does not matter. */
 const ACROSS_ONLY: ReadonlySet<QuantityId> = new Set<QuantityId>([
   'lap-spacing',

@@ -1,8 +1,9 @@
-import { planeDistanceMm, projected, type Elevation } from '../geometry/plane'
+import { planeDistanceMm, type PlanePointMm, projected, type Elevation } from '../geometry/plane'
+import { regionDistanceMm } from '../geometry/region'
 import type { Region } from '../geometry/polygon'
 import type { QuantityRule } from '../rules/rule'
 import { casePlane } from './caseFields'
-import { polygonEdges, reachBox } from './cells'
+import { type Cell, polygonEdges, REACH_MM, reachBox, squareAbout } from './cells'
 import { joinedRegion } from './joined'
 import { type Limit, STRAP_CLEAR, STRAP_PATH } from './limit'
 import { isDecidedIn } from './rulePlane'
@@ -39,14 +40,15 @@ const unlikeFirst = <Of extends { readonly zoneScene: ZoneScene }>(all: readonly
   return order
 }
 
-/** What the sittings leave of the box, one after another. */
+/** What the sittings leave of the box, one after another, inside some half-planes. */
 const leftBy = (
   zoneCase: ZoneCase,
   elevation: Elevation,
   demands: readonly { readonly zoneScene: ZoneScene; readonly limits: readonly Limit[] }[],
+  inside: Cell = [],
 ): Region => {
   const { lattice, foci, asked } = casePlane(zoneCase, elevation)
-  let sieve: Sieve = sieveOf(lattice, caseBox(zoneCase, elevation).flatMap(polygonEdges))
+  let sieve: Sieve = sieveOf(lattice, [...caseBox(zoneCase, elevation).flatMap(polygonEdges), ...inside])
   const order = unlikeFirst(demands)
   // The shadows of tubes have the most edges: they are looked for in what everything else leaves.
   for (const isOfTubes of [false, true])
@@ -77,7 +79,7 @@ export const sittingRegions = (
 }
 
 /**
- * Where an anchor keeps a rule in every sitting in which the rule speaks, everything else as drawn, cut to 3 m about the hip
+ * Where an anchor keeps a rule in every sitting in which the rule speaks, everything else as drawn, cut to 1.5 m about the hip
  * point. Null when no position in that plane decides the rule. For a wrap: where the tube's centre may be.
  */
 export const ruleRegion = (rule: QuantityRule, zoneCase: ZoneCase, elevation: Elevation): Region | null => {
@@ -89,6 +91,29 @@ export const ruleRegion = (rule: QuantityRule, zoneCase: ZoneCase, elevation: El
     elevation,
     scenes.map((zoneScene) => ({ zoneScene, limits })),
   )
+}
+
+/** The first square about an anchor in which a place that keeps a broken rule is looked for, half its side; the next is three times as large. */
+const NEAR_MM = 100
+
+/** How far a place is from the nearest one where a rule is kept in every sitting, mm; Infinity where there is none. */
+export const nearestKeptMm = (
+  rule: QuantityRule,
+  zoneCase: ZoneCase,
+  elevation: Elevation,
+  from: PlanePointMm,
+): number => {
+  const limits = casePlane(zoneCase, elevation).limitsOf(rule)
+  const demands = decidedScenes(rule, zoneCase, elevation).map((zoneScene) => ({ zoneScene, limits }))
+  const first = zoneCase.scenes[0]
+  if (first === undefined || demands.length === 0) return Infinity
+  const allMm = REACH_MM + planeDistanceMm(projected(first.scene.body.hip, elevation), from)
+  for (let halfMm = NEAR_MM; ; halfMm *= 3) {
+    const square = squareAbout(from, Math.min(halfMm, allMm)).flatMap(polygonEdges)
+    const nearestMm = regionDistanceMm(leftBy(zoneCase, elevation, demands, square), from)
+    // What is farther than half a side may be nearer outside the square.
+    if (nearestMm <= halfMm || halfMm >= allMm) return nearestMm
+  }
 }
 
 /**
