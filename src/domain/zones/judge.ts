@@ -3,7 +3,7 @@ import type { HalfPlane } from '../geometry/polygon'
 import { crossingShare } from './crossing'
 import { chordLine, type Frontier, frontierBetween, isOnKeptSide } from './frontier'
 import type { Corner, Triangle } from './lattice'
-import { type Limit, marginOf, STRAP_PATH } from './limit'
+import { type Limit, marginOf, STRAP_PATH, TUBE_PER_MM } from './limit'
 import type { SittingField } from './sittingField'
 
 /** One sitting as the triangles ask it. */
@@ -101,8 +101,8 @@ const judgedByNumbers = (
   const least = Math.min(...known)
   const most = Math.max(...known)
   if (known.length === 0) return null
-  // No tube is there to be measured, whether or not the strap has a path.
-  if (missing === Infinity && least === Infinity) return 'kept'
+  // A shadow says nothing where there is no strap: no tube is there at all, or none is as near as the triangle is wide.
+  if (missing === Infinity && known.length < 4 && least >= TUBE_PER_MM * triangle.acrossMm) return 'kept'
   if (known.length === 4 && least === Infinity) return 'kept'
   if (known.length === 4 && most === -Infinity) return 'broken'
   const isPartly = known.length < 4 || least === -Infinity
