@@ -85,11 +85,7 @@ const nearestBrokenMm = (
  * it is kept in all of them. A mirrored pair moves together. Null where no position in that plane decides the rule, where it
  * holds everywhere within reach, and where it holds nowhere.
  */
-export const roomInPlaneMm = (
-  rule: QuantityRule,
-  zoneCase: ZoneCase,
-  elevation: Elevation,
-): number | null => {
+const roomInPlaneMm = (rule: QuantityRule, zoneCase: ZoneCase, elevation: Elevation): number | null => {
   const subject = ruleSubject(rule, zoneCase)
   const scenes = scenesOfRule(rule, zoneCase)
   if (subject === null || scenes.length === 0 || !isDecidedIn(rule, zoneCase.mirrored, elevation)) return null

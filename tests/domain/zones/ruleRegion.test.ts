@@ -288,17 +288,20 @@ describe('ruleRegion by hand', () => {
     expect(regionContains(region ?? [], planePoint(400, 570.01))).toBe(false)
   })
 
-  it('ends the shadow of a side slot where the strap has turned by the allowed angle', () => {
-    // Slot 40 mm high about (100, −100): seen from the hip its ends are (50, −120) and (150, −80), at 67.38° and 28.07°.
+  it('ends where a strap over the lower edge of its slot has turned by the allowed angle', () => {
+    // Shoulder arc about (0, 490), radius 100; lower edge at P (150, 540), 158.11 mm from its middle: the tangent from P over the
+    // arc falls rearward by asin(100/158.11) − atan(50/150) = 20.80°.
     const scene = handScene({
-      seat: { slots: [slot({ straps: ['lap-left'], face: 'side', centre: point(100, -200, -100) })] },
+      seat: { slots: [slot({ straps: ['shoulder-left'], face: 'back', centre: point(150, -80, 560) })] },
+      anchors: [...lapTabs, tab('shoulder-left', point(400, -80, 430))],
     })
     const region =
-      ruleRegion(quantityRule('slot-bend', null, 5), zoneCaseOf([scene], 'lap-left', false), 'side') ?? []
-    const steepDeg = (Math.atan2(120, 50) * 180) / Math.PI
+      ruleRegion(quantityRule('slot-bend', null, 5), zoneCaseOf([scene], 'shoulder-left', false), 'side') ??
+      []
+    const fallRad = Math.asin(100 / Math.hypot(150, 50)) - Math.atan(50 / 150)
     const at = (turnDeg: number) => {
-      const radians = ((steepDeg + turnDeg) * Math.PI) / 180
-      return planePoint(50 + 200 * Math.cos(radians), -120 - 200 * Math.sin(radians))
+      const radians = fallRad + (turnDeg * Math.PI) / 180
+      return planePoint(150 + 200 * Math.cos(radians), 540 - 200 * Math.sin(radians))
     }
     expect(regionContains(region, at(4.99))).toBe(true)
     expect(regionContains(region, at(5.01))).toBe(false)

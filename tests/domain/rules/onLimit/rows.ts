@@ -4,7 +4,7 @@ import type { StrapFamily, StrapId } from '../../../../src/domain/straps/strap'
 import type { Facets } from './car'
 
 /** When a rule speaks; every other rule of its set speaks whatever these are. */
-export interface Speaks {
+interface Speaks {
   /** Recline at most. */
   readonly upTo?: number
   /** Recline above. */
