@@ -52,6 +52,7 @@ test('the bad example breaks the same rules on screen, on the sheet and on the c
   await app.tab('Findings')
   const items = page.locator('[data-testid^="finding:"]')
   await expect(items).toHaveCount(report.findings.length)
+  await app.settled()
   const sentences = new Map<string, string[]>()
   for (const finding of report.findings) {
     const { rule, place, subject, value, verdict, level, roomMm } = finding

@@ -14,7 +14,9 @@ export default defineConfig({
   fullyParallel: false,
   forbidOnly: true,
   retries: 0,
-  timeout: 60_000,
+  // Long for a slow or busy machine; slowness is no failure here.
+  timeout: 240_000,
+  expect: { timeout: 60_000 },
   reporter: 'list',
   use: {
     baseURL: `http://localhost:${port}/`,
