@@ -1,5 +1,4 @@
 import fc from 'fast-check'
-import polygonClipping from 'polygon-clipping'
 import { describe, expect, it } from 'vitest'
 import {
   movedInPlane,
@@ -7,8 +6,7 @@ import {
   type Elevation,
   type PlanePointMm,
 } from '../../../src/domain/geometry/plane'
-import { regionArea, regionContains } from '../../../src/domain/geometry/region'
-import type { ConvexPolygon, Region } from '../../../src/domain/geometry/polygon'
+import { regionContains } from '../../../src/domain/geometry/region'
 import { isWithin } from '../../../src/domain/rules/check'
 import type { QuantityId, Subject } from '../../../src/domain/straps/quantity'
 import type { StrapScene } from '../../../src/domain/straps/scene'
@@ -152,47 +150,25 @@ describe('ruleRegion against the strap solver, 200 positions in each random plac
   )
 })
 
-/** To the micrometre: the library cannot always close rings whose corners differ in the last bits. */
-const rounded = (mm: number): number => Math.round(mm * 1000) / 1000
-
-const asRing = (polygon: ConvexPolygon): polygonClipping.Polygon => [
-  polygon.map(({ uMm, vMm }): [number, number] => [rounded(uMm), rounded(vMm)]),
-]
-
-/** Area of rings without holes: convex pieces have none. */
-const ringArea = (all: polygonClipping.MultiPolygon): number =>
-  all.flat().reduce((sum, ring) => {
-    const doubled = ring.reduce((twice, [u, v], corner) => {
-      const [nextU, nextV] = ring[(corner + 1) % ring.length] ?? [u, v]
-      return twice + u * nextV - nextU * v
-    }, 0)
-    return sum + Math.abs(doubled / 2)
-  }, 0)
-
-/** The pieces of a region do not overlap, so the overlap of two regions is the sum over pairs of pieces. */
-const overlapArea = (a: Region, b: Region): number =>
-  a.reduce(
-    (sum, one) =>
-      sum +
-      b.reduce((part, other) => part + ringArea(polygonClipping.intersection(asRing(one), asRing(other))), 0),
-    0,
-  )
-
 describe('anchorZone', () => {
-  it('is the overlap of its rules, by area, as a general clipping library makes it', () => {
+  it('is the overlap of its rules', () => {
     const rules = [quantityRule('shoulder-drop', -10, 20), quantityRule('slot-bend', null, 10)]
+    let inside = 0
     fc.assert(
-      fc.property(anyScene, (scene) => {
+      fc.property(anyScene, fc.integer({ min: 0, max: 999 }), (scene, turn) => {
         fc.pre(scene.seat.slots.length > 0)
         const zoneCase = zoneCaseOf([scene], 'shoulder-left', false)
-        const [first, second] = rules.map((rule) => ruleRegion(rule, zoneCase, 'side') ?? [])
-        if (first === undefined || second === undefined) throw new Error('two rules')
-        const zoneMm2 = regionArea(anchorZone(rules, zoneCase).side)
-        // Half a micrometre along edges of up to 20 m in all is 10 mm²; the areas are up to 36 m² (3.6e7 mm²).
-        expect(Math.abs(zoneMm2 - overlapArea(first, second))).toBeLessThan(10)
+        const regions = rules.map((rule) => ruleRegion(rule, zoneCase, 'side') ?? [])
+        const zone = anchorZone(rules, zoneCase).side
+        for (const at of spread(planeOrigin(scene, 'shoulder-left', 'side'), 300, turn)) {
+          if ([zone, ...regions].some((region) => isNearEdge(region, at, EDGE_MM))) continue
+          inside += regionContains(zone, at) ? 1 : 0
+          expect(regionContains(zone, at)).toBe(regions.every((region) => regionContains(region, at)))
+        }
       }),
-      { numRuns: 60 },
+      { numRuns: 8 },
     )
+    expect(inside).toBeGreaterThan(0)
   })
 
   it('holds every sitting: a point of the zone keeps the rule for each of them', () => {
@@ -217,7 +193,7 @@ describe('anchorZone', () => {
           }
         }
       }),
-      { numRuns: 40 },
+      { numRuns: 8 },
     )
   })
 
@@ -234,7 +210,7 @@ describe('anchorZone', () => {
             for (const corner of polygon) expect(regionContains(wide, corner, EDGE_MM)).toBe(true)
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 12 },
     )
   })
 })

@@ -4,6 +4,14 @@ import { evaluationAnswers } from '../../../src/state/evaluation/answerEvaluatio
 import { currentEvaluation, movingEvaluation, waitingFor } from '../../../src/state/selectors'
 import { wrong, LAP_LEFT, raised, seatMoved, heldStore, findingsIn } from './heldStore'
 
+/** Zones asked for in another order may differ in the last digit: what was asked before is kept. */
+const rounded = (value: unknown): unknown =>
+  JSON.parse(
+    JSON.stringify(value, (_key, each: unknown) =>
+      typeof each === 'number' ? Number(each.toFixed(6)) : each,
+    ),
+  )
+
 beforeEach(() => vi.useFakeTimers())
 afterEach(() => vi.useRealTimers())
 
@@ -32,17 +40,17 @@ describe('startRooms', () => {
     answerAll()
     const zones = evaluateLayout(wrong).places[0]?.zones
     const shown = () => movingEvaluation(state()).places[0]?.zones
-    expect(shown()).toEqual(zones)
+    expect(rounded(shown())).toEqual(rounded(zones))
     store.actions.beginGesture('Move')
     store.actions.dragTo(raised(-4))
     expect(asked()).toEqual(['rooms'])
     // Up and down: in the side elevation it is the same zone; seen from above it lies at another height.
-    expect(shown()?.map(({ side }) => side)).toEqual(zones?.map(({ side }) => side))
+    expect(rounded(shown()?.map(({ side }) => side))).toEqual(rounded(zones?.map(({ side }) => side)))
     expect(shown()?.map(({ top }) => top)).toEqual(['pending', 'pending'])
     store.actions.dragTo(seatMoved(4))
     expect(shown()?.map(({ side }) => side)).toEqual(['pending', 'pending'])
     answerAll()
-    expect(shown()).toEqual(evaluateLayout(seatMoved(4)(wrong)).places[0]?.zones)
+    expect(rounded(shown())).toEqual(rounded(evaluateLayout(seatMoved(4)(wrong)).places[0]?.zones))
     expect(waitingFor(state())).toBeNull()
   })
 
@@ -73,10 +81,8 @@ describe('evaluationAnswers', () => {
     const wanted = { placeId: 'driver', anchorId: 'lap-left-anchor', elevation: 'side' } as const
     const answer = evaluationAnswers()
     answer({ kind: 'rooms', id: 1, layoutNumber: 1, layout: seatMoved(40)(wrong) })
-    expect(answer({ kind: 'zone', id: 2, layoutNumber: 2, layout: wrong, wanted })).toEqual({
-      kind: 'zone',
-      id: 2,
-      region: evaluateLayout(wrong).places[0]?.zones[0]?.side,
-    })
+    expect(rounded(answer({ kind: 'zone', id: 2, layoutNumber: 2, layout: wrong, wanted }))).toEqual(
+      rounded({ kind: 'zone', id: 2, region: evaluateLayout(wrong).places[0]?.zones[0]?.side }),
+    )
   })
 })
