@@ -11,7 +11,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     setupFiles: ['tests/support/seed.ts'],
     // Property tests run long on a slow or busy machine; slowness is no failure here.
-    testTimeout: 120_000,
+    testTimeout: 400_000,
     // One for each core: the default leaves one idle, which on two is half.
     maxWorkers: '100%',
     reporters: ['default'],
