@@ -6,32 +6,10 @@ import type { PointMm } from '../../../../src/domain/geometry/point'
 import type { Layout, Place } from '../../../../src/domain/layout/document/layout'
 import { parseLayout } from '../../../../src/domain/layout/document/parseLayout'
 import type { HandleRef } from '../../../../src/domain/layout/edit/handle'
-import { drawnPose, handleById, handleId, handlesOf } from '../../../../src/domain/layout/edit/handles'
+import { drawnPose, handlesOf } from '../../../../src/domain/layout/edit/handles'
 import { movedHandle } from '../../../../src/domain/layout/edit/move'
-import type { StrapId } from '../../../../src/domain/straps/strap'
 import { layoutArb, pointInCar } from '../../../support/arbitraries'
-import { exampleLayout } from '../../../support/exampleLayouts'
-
-const rock = exampleLayout('rock-buggy.layout.json')
-const trail = exampleLayout('trail-car-two-seat.layout.json')
-
-const placeOf = (layout: Layout, id = 'driver'): Place => {
-  const place = layout.places.find((candidate) => candidate.id === id)
-  if (place === undefined) throw new Error(`no place ${id}`)
-  return place
-}
-
-const anchorPoint = (layout: Layout, strap: StrapId, placeId = 'driver'): PointMm => {
-  const anchor = placeOf(layout, placeId).anchors.find((candidate) => candidate.strap === strap)
-  if (anchor === undefined) throw new Error(`no anchor for ${strap}`)
-  return anchor.mount.point
-}
-
-const handlePoint = (layout: Layout, ref: HandleRef): PointMm => {
-  const handle = handleById(layout, handleId(ref))
-  if (handle === null) throw new Error(`no handle ${handleId(ref)}`)
-  return handle.point
-}
+import { anchorPoint, handlePoint, placeOf, rock, trail } from './movedParts'
 
 const splitPairs = (layout: Layout): Layout => ({
   ...layout,
