@@ -1,6 +1,7 @@
 import { Component, type ReactElement, type ReactNode } from 'react'
 import { saveLayoutFile } from '../state/files'
 import type { AppStore } from '../state/store'
+import { failureWords } from '../state/worker/workerMessages'
 
 interface Props {
   readonly store: AppStore
@@ -13,7 +14,7 @@ export class ErrorBoundary extends Component<Props, { readonly problem: string |
   override state = { problem: null }
 
   static getDerivedStateFromError(error: unknown): { readonly problem: string } {
-    return { problem: error instanceof Error ? error.message : String(error) }
+    return { problem: failureWords(error) }
   }
 
   private readonly goBack = (): void => {

@@ -23,6 +23,12 @@ export interface Notice {
   readonly details: readonly string[]
 }
 
+/** A worker died of the zones of a layout, or could not be had for them. */
+interface ZonesFailure {
+  readonly layout: Layout
+  readonly message: string
+}
+
 interface Gesture {
   readonly label: string
   readonly startedFrom: Layout
@@ -37,6 +43,8 @@ export interface AppState {
   readonly completion: Completion
   /** The newest answer about rooms and zones, of the drawn layout or of one before; null before the first. */
   readonly rooms: Rooms | null
+  /** The last try at a zone failed, and none has come since; null when that is not so. */
+  readonly zonesFailure: ZonesFailure | null
   readonly selectedHandleId: string | null
   readonly focusedFindingId: string | null
   readonly currentPlaceId: string
@@ -79,6 +87,9 @@ export interface AppActions {
   /** What has come of having a layout evaluated beside the page. */
   readonly setCompletion: (completion: Completion) => void
   readonly setRooms: (rooms: Rooms) => void
+  readonly setZonesFailure: (failure: AppState['zonesFailure']) => void
+  /** Has what could not be worked out beside the page tried once more there. */
+  readonly tryAgain: () => void
   /** Evaluates the drawn layout completely on the page itself, which holds it up; for whoever cannot wait or has no worker left. */
   readonly completeHere: () => void
   readonly notify: (kind: Notice['kind'], text: string, details?: readonly string[]) => void

@@ -142,14 +142,22 @@ const zonesIn = (state: AppState, ids: 'all' | readonly string[]): readonly Want
 
 /** What of the shown place is still being worked out but for remedies: rooms, or else zones that are to be hatched. */
 export const waitingFor = (state: AppState): 'rooms' | 'zones' | null => {
-  const { completion, rooms, layout } = state
+  const { completion, layout, zonesFailure } = state
   if (completion.kind === 'direct' || (completion.kind === 'failed' && completion.layout === layout))
     return null
   if (currentPlaceEvaluation(state)?.findings.some(({ roomMm }) => roomMm === 'pending')) return 'rooms'
   const shown = zonesShown(state)
-  if (shown === 'none' || (rooms?.layout === layout && rooms.areZonesLost)) return null
+  if (shown === 'none' || zonesFailure?.layout === layout) return null
   const evaluation = movingEvaluation(state)
   return zonesIn(state, shown).some((zone) => isZonePending(evaluation, zone)) ? 'zones' : null
+}
+
+/** Why zones are missing that will not come by themselves; null when that is not so. */
+export const zonesFailureOf = ({ completion, layout, rooms, zonesFailure }: AppState): string | null => {
+  if (zonesFailure !== null) return zonesFailure.message
+  // Zones wait for the rooms of their layout.
+  const isStuck = completion.kind === 'failed' && completion.layout === layout && rooms?.layout !== layout
+  return isStuck ? completion.message : null
 }
 
 export const canUndo = (state: AppState): boolean => state.history.past.length > 0

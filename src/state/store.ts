@@ -138,6 +138,15 @@ const viewActions = (store: StoreApi<AppState>) => ({
   setView: (change: Partial<View>) => store.setState((state) => ({ view: { ...state.view, ...change } })),
   setCompletion: (completion: Completion) => store.setState({ completion }),
   setRooms: (rooms: Rooms) => store.setState({ rooms }),
+  setZonesFailure: (zonesFailure: AppState['zonesFailure']) => store.setState({ zonesFailure }),
+  tryAgain: () =>
+    store.setState(({ completion, layout }) => ({
+      zonesFailure: null,
+      completion:
+        completion.kind === 'failed' && completion.layout === layout
+          ? { kind: 'working', layout }
+          : completion,
+    })),
   completeHere: () =>
     store.setState((state) => {
       const { completion, layout } = state
@@ -163,6 +172,7 @@ export const createAppStore = (initial: Layout, options: StoreOptions = {}): App
     gesture: null,
     completion: { kind: 'direct' },
     rooms: null,
+    zonesFailure: null,
     selectedHandleId: null,
     focusedFindingId: null,
     currentPlaceId: firstPlaceId(initial),

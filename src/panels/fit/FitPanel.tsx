@@ -15,47 +15,18 @@ import type { RuleLevel } from '../../domain/rules/rule'
 import { useApp } from '../../state/react'
 import { currentPlace } from '../../state/selectors'
 import { SwitchField } from '../fields/ChoiceField'
+import { WorkAnswer, WorkStatus, type WorkWords } from '../WorkStatus'
 import { FitPicture } from './FitPicture'
 import { FitRules } from './FitRules'
-import { useWhoFits, type WhoFitsView } from './useWhoFits'
+import { useWhoFits } from './useWhoFits'
 
-const statusWords = ({ running, result, isStale, wasCancelled, failure }: WhoFitsView): string => {
-  if (running !== null)
-    return running.total === 0 ? 'Counting …' : `Counting: ${running.done} of ${running.total}`
-  if (failure !== null) return `The count came to no end: ${failure}`
-  if (wasCancelled) return result === null ? 'The count was cancelled.' : 'The new count was cancelled.'
-  if (isStale) return 'The layout has changed since this count.'
-  return result === null ? 'Nothing is counted yet.' : 'Counted for the layout as drawn.'
-}
-
-/** How the count stands, and the ways to begin and to cancel it. */
-const FitStatus = (props: { readonly view: WhoFitsView }): ReactElement => {
-  const { view } = props
-  const { running } = view
-  return (
-    <div className="fit-status" data-testid="fit-status" data-stale={view.isStale ? 'true' : undefined}>
-      <p>
-        {statusWords(view)}
-        {view.isStale && running !== null ? ' The figures below are of the layout before.' : ''}
-      </p>
-      {running === null ? (
-        <button type="button" onClick={view.start}>
-          Count again
-        </button>
-      ) : (
-        <>
-          <progress
-            aria-label="People counted"
-            value={running.done}
-            max={running.total === 0 ? 1 : running.total}
-          />
-          <button type="button" onClick={view.cancel}>
-            Cancel
-          </button>
-        </>
-      )}
-    </div>
-  )
+const WORDS: WorkWords = {
+  doing: 'Counting',
+  nothingYet: 'Nothing is counted yet.',
+  done: 'Counted for the layout as drawn.',
+  stale: 'The layout has changed since this count.',
+  start: 'Count again',
+  counted: 'People counted',
 }
 
 const LEVELS = (['must', 'should', 'advice'] as const).map((level) => ({
@@ -152,18 +123,16 @@ export const FitPanel = (): ReactElement => {
   const layout = useApp((state) => state.layout)
   return (
     <section className="panel" aria-label="Who fits">
-      <p className="fit-caption">{FIT_CAPTION}</p>
       {view === null || place === undefined ? (
         <p className="hint">There is no place to try. Add one under Seat.</p>
       ) : (
-        <>
-          <FitStatus view={view} />
-          {view.result === null ? null : (
-            <div className="fit-answer" data-stale={view.isStale ? 'true' : undefined}>
-              <Answer result={view.result} place={place} layout={layout} />
-            </div>
-          )}
-        </>
+        <WorkStatus view={view.work} words={WORDS} testId="fit-status" />
+      )}
+      <p className="caution">{FIT_CAPTION}</p>
+      {view === null || view.result === null || place === undefined ? null : (
+        <WorkAnswer view={view.work}>
+          <Answer result={view.result} place={place} layout={layout} />
+        </WorkAnswer>
       )}
       <p className="hint">{FIT_METHOD}</p>
     </section>

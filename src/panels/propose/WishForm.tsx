@@ -5,6 +5,7 @@ import { carBox } from '../../domain/layout/propose/group'
 import { type BoxMm, WISH_LIMITS } from '../../domain/layout/propose/wish'
 import { anchorName, tubeName } from '../../domain/layout/wording/names'
 import { capitalised } from '../../domain/layout/wording/words'
+import { lengthWithUnit } from '../../domain/units/length'
 import { strapsOf } from '../../domain/straps/strap'
 import { chosenTubeIds, type WishDraft } from '../../state/propose/wishDraft'
 import { ChoiceField, SwitchField, ToggleField } from '../fields/ChoiceField'
@@ -23,7 +24,8 @@ const ALL = 'all'
 /** Ids hold no colon, so that none of them can be taken for "all". */
 const anchorValue = (anchorId: string): string => `anchor:${anchorId}`
 
-const AnchorChoice = ({ place, draft, change }: Props): ReactElement => {
+/** For which anchors positions are looked for. */
+export const AnchorChoice = ({ place, draft, change }: Props): ReactElement => {
   const straps = strapsOf(place.belt)
   const anchors = place.anchors.filter(({ strap }) => straps.includes(strap))
   const isKnown = anchors.some(({ id }) => id === draft.anchorId)
@@ -107,12 +109,27 @@ const BoxChoice = ({ layout, draft, change }: Props): ReactElement => {
   )
 }
 
-/** What to look for: which anchors, where they may lie, how alike the sides and how different the proposals are. */
+/** The choices as they stand, short. */
+const wishSummary = ({ layout, place, draft }: Props): string => {
+  const count = chosenTubeIds(draft, layout, place).length
+  const where =
+    draft.where === 'tubes'
+      ? `along ${count === 1 ? '1 tube' : `${count} tubes`}`
+      : draft.box === null
+        ? 'anywhere permitted'
+        : 'anywhere within a box'
+  const apart = lengthWithUnit(draft.apartMm, layout.units.length)
+  return `${where}${draft.symmetric ? ', both sides alike' : ''}, ${apart} apart`
+}
+
+/** Where the anchors may lie, how alike the sides and how different the proposals are: closed, so that the answer is near. */
 export const WishForm = (props: Props): ReactElement => {
   const { draft, change } = props
   return (
-    <>
-      <AnchorChoice {...props} />
+    <details className="editor" data-testid="propose-how">
+      <summary>
+        How to look: <span className="summary-figure">{wishSummary(props)}</span>
+      </summary>
       <SwitchField
         label="Where it may lie"
         value={draft.where}
@@ -135,6 +152,6 @@ export const WishForm = (props: Props): ReactElement => {
         limits={WISH_LIMITS.apartMm}
         onCommit={(apartMm) => change({ apartMm })}
       />
-    </>
+    </details>
   )
 }

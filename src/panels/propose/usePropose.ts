@@ -1,60 +1,64 @@
-import { useEffect, useSyncExternalStore } from 'react'
+import { useEffect } from 'react'
 import type { Layout, Place } from '../../domain/layout/document/layout'
 import { wishProblemText } from '../../domain/layout/wording/proposalText'
-import { pageProposeRunner } from '../../state/propose/pageProposeRunner'
-import type { ProposeDone, ProposeState } from '../../state/propose/proposeRunner'
+import { pageSearch } from '../../state/propose/pageSearch'
+import type { SearchDone, SearchEnd } from '../../state/propose/search'
 import { areStillGood } from '../../state/propose/staleProposals'
 import { pageDraft, wishOf, type WishDraft } from '../../state/propose/wishDraft'
+import { useKept } from '../../state/react'
+import { failureClause, type WorkView } from '../WorkStatus'
 
 export interface ProposeView {
   readonly draft: WishDraft
   readonly change: (patch: Partial<WishDraft>) => void
-  readonly running: ProposeState['running']
+  readonly work: WorkView
   /** The last proposals for this place, or null; they may be stale. */
-  readonly last: ProposeDone | null
+  readonly last: SearchDone | null
   readonly shownId: string | null
-  /** The layout has changed since, so that they may no longer hold. */
-  readonly isStale: boolean
-  /** Why the last search came to nothing, in words; null when it did not. */
-  readonly endedText: string | null
-  readonly start: () => void
-  readonly cancel: () => void
   readonly show: (proposalId: string | null) => void
 }
 
-const endedWords = (ended: ProposeState['ended']): string | null => {
-  switch (ended?.kind) {
-    case undefined:
-      return null
+const endedWords = (ended: SearchEnd): string => {
+  switch (ended.kind) {
     case 'cancelled':
       return 'The search was cancelled.'
     case 'refused':
       return wishProblemText(ended.problem, ended.question.layout)
     case 'failed':
-      return `The search came to no end: ${ended.message}`
+      return `The search came to no end: ${failureClause(ended.message)}.`
   }
 }
 
+/** The search counts in pieces that mean nothing to anybody. */
+const inHundredths = ({ done, total }: NonNullable<WorkView['running']>): WorkView['running'] =>
+  total === 0 ? { done, total } : { done: Math.floor((100 * done) / total), total: 100 }
+
 /** Searches for the current place; the drawing marks what was found while this is in view. */
 export const usePropose = (layout: Layout, place: Place): ProposeView => {
-  const state = useSyncExternalStore(pageProposeRunner.subscribe, pageProposeRunner.state)
-  const draft = useSyncExternalStore(pageDraft.subscribe, pageDraft.draft)
+  const { running, last: lastOfAny, ended } = useKept(pageSearch.state)
+  const { shownId } = useKept(pageSearch.view)
+  const draft = useKept(pageDraft)
   useEffect(() => {
-    pageProposeRunner.setInView(true)
-    return () => pageProposeRunner.setInView(false)
+    pageSearch.view.setState({ isInView: true })
+    return () => pageSearch.view.setState({ isInView: false })
   }, [])
-  const last = state.last?.result.placeId === place.id ? state.last : null
-  const isEnded = state.ended?.question.wish.placeId === place.id
+  const last = lastOfAny?.value.placeId === place.id ? lastOfAny : null
+  const isGood = last !== null && areStillGood(last.question.layout, layout, last.value)
   return {
     draft,
-    change: pageDraft.change,
-    running: state.running,
+    change: (patch) => pageDraft.setState(patch),
     last,
-    shownId: state.shownId,
-    isStale: last !== null && !areStillGood(last.question.layout, layout, last.result),
-    endedText: isEnded ? endedWords(state.ended) : null,
-    start: () => pageProposeRunner.start({ layout, wish: wishOf(draft, layout, place) }),
-    cancel: pageProposeRunner.cancel,
-    show: pageProposeRunner.show,
+    shownId,
+    show: (proposalId) => pageSearch.view.setState({ shownId: proposalId }),
+    work: {
+      running: running && inHundredths(running),
+      answer: last === null ? 'none' : isGood ? 'fresh' : 'stale',
+      ended:
+        ended?.question.wish.placeId === place.id
+          ? { words: endedWords(ended), didFail: ended.kind === 'failed' }
+          : null,
+      start: () => pageSearch.start({ layout, wish: wishOf(draft, layout, place) }),
+      cancel: pageSearch.cancel,
+    },
   }
 }

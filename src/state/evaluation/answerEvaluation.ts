@@ -6,31 +6,30 @@ import type { EvaluationAnswer, EvaluationQuestion, WantedZone } from './evaluat
 
 type PlaceZones = ReadonlyMap<string, readonly AnchorZone[]>
 
-const findingsOf = ({ places }: Evaluation): Extract<EvaluationAnswer, { kind: 'findings' }>['findings'] =>
-  places.map(({ findings }) => findings)
+const findingsAnswer = ({ places }: Evaluation): EvaluationAnswer => ({
+  kind: 'findings',
+  findings: places.map(({ findings }) => findings),
+})
 
 /** Nothing for an anchor that the belt has no strap for. */
 const regionIn = (zones: PlaceZones, { placeId, anchorId, elevation }: WantedZone): Region =>
   zones.get(placeId)?.find((zone) => zone.anchorId === anchorId)?.[elevation] ?? []
 
-/**
- * Answers questions one after the other; what goes wrong is an answer too. Remembers the last layout: its zones ask the solver for
- * much that its rooms have asked already.
- */
+/** Remembers the last layout: its zones ask the solver for much that its rooms have asked already. */
 export const evaluationAnswers = (): ((question: EvaluationQuestion) => EvaluationAnswer) => {
   let known: { readonly layoutNumber: number; readonly zones: PlaceZones } | null = null
-  const answered = (question: EvaluationQuestion): EvaluationAnswer => {
-    const { id, layout, layoutNumber } = question
+  return (question) => {
+    const { layout, layoutNumber } = question
     switch (question.kind) {
       case 'complete':
-        return { kind: 'findings', id, findings: findingsOf(evaluateLayout(layout)) }
+        return findingsAnswer(evaluateLayout(layout))
       case 'rooms': {
         const evaluation = evaluateLayout(layout, { extent: 'what-moves' })
         known = {
           layoutNumber,
           zones: new Map(evaluation.places.map((place) => [place.placeId, place.zones])),
         }
-        return { kind: 'findings', id, findings: findingsOf(evaluation) }
+        return findingsAnswer(evaluation)
       }
       case 'zone': {
         if (known?.layoutNumber !== layoutNumber)
@@ -38,18 +37,7 @@ export const evaluationAnswers = (): ((question: EvaluationQuestion) => Evaluati
             layoutNumber,
             zones: new Map(layout.places.map((place) => [place.id, placeZones(layout, place.id)])),
           }
-        return { kind: 'zone', id, region: regionIn(known.zones, question.wanted) }
-      }
-    }
-  }
-  return (question) => {
-    try {
-      return answered(question)
-    } catch (error) {
-      return {
-        kind: 'failed',
-        id: question.id,
-        message: error instanceof Error ? error.message : String(error),
+        return { kind: 'zone', region: regionIn(known.zones, question.wanted) }
       }
     }
   }

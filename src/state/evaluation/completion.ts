@@ -1,6 +1,7 @@
 import type { Layout } from '../../domain/layout/document/layout'
 import { evaluateLayout } from '../../domain/layout/evaluate/evaluateLayout'
 import type { CheckedEvaluation } from '../../domain/layout/evaluate/evaluation'
+import { failureWords } from '../worker/workerMessages'
 
 /**
  * How far the part of an evaluation is that takes longest: remedies, and what weld errors can do. Always of one layout; while
@@ -24,6 +25,6 @@ export const completedHere = (layout: Layout): Exclude<Completion, { kind: 'dire
   try {
     return { kind: 'ready', layout, evaluation: evaluateLayout(layout) }
   } catch (error) {
-    return { kind: 'failed', layout, message: error instanceof Error ? error.message : String(error) }
+    return { kind: 'failed', layout, message: failureWords(error) }
   }
 }

@@ -2,6 +2,7 @@ import type { Elevation } from '../../domain/geometry/plane'
 import type { Region } from '../../domain/geometry/polygon'
 import type { Layout } from '../../domain/layout/document/layout'
 import type { Finding } from '../../domain/rules/finding'
+import type { OpenWorker } from '../worker/workerRunner'
 
 /** One anchor's zone in one elevation. */
 export interface WantedZone {
@@ -18,15 +19,30 @@ export type EvaluationWork =
   /** Everything about findings: remedies and what weld errors can do as well. */
   | { readonly kind: 'complete'; readonly layout: Layout }
 
-/**
- * What the page asks of a worker. The number comes back with the answer, so that a late one is known for what it is; the layout's
- * own number lets the worker see that it has it already.
- */
-export type EvaluationQuestion = EvaluationWork & { readonly id: number; readonly layoutNumber: number }
+/** What the page asks of a worker. The layout's own number lets the worker see that it has it already. */
+export type EvaluationQuestion = EvaluationWork & { readonly layoutNumber: number }
 
-/** What a worker says to one question. Sittings are left out: the page has them already, and they are large. */
+/** What a worker answers. Sittings are left out: the page has them already, and they are large. */
 export type EvaluationAnswer =
   /** The findings of each place, in the order of the layout's places. */
-  | { readonly kind: 'findings'; readonly id: number; readonly findings: readonly (readonly Finding[])[] }
-  | { readonly kind: 'zone'; readonly id: number; readonly region: Region }
-  | { readonly kind: 'failed'; readonly id: number; readonly message: string }
+  | { readonly kind: 'findings'; readonly findings: readonly (readonly Finding[])[] }
+  | { readonly kind: 'zone'; readonly region: Region }
+
+export type OpenEvaluationWorker = OpenWorker<EvaluationQuestion, EvaluationAnswer>
+
+const numbers = new WeakMap<Layout, number>()
+let lastNumber = 0
+
+/** The number of a layout object, the same whenever it is asked for. */
+const layoutNumberOf = (layout: Layout): number => {
+  const known = numbers.get(layout)
+  if (known !== undefined) return known
+  lastNumber += 1
+  numbers.set(layout, lastNumber)
+  return lastNumber
+}
+
+export const evaluationQuestion = (work: EvaluationWork): EvaluationQuestion => ({
+  ...work,
+  layoutNumber: layoutNumberOf(work.layout),
+})

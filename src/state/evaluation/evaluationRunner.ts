@@ -1,7 +1,14 @@
 import type { Layout } from '../../domain/layout/document/layout'
 import type { AppStore } from '../store'
 import type { Completed } from './completion'
-import { type OpenEvaluationWorker, workerSlot } from './evaluationWorker'
+import type { News } from '../worker/workerMessages'
+import { createWorkerRunner } from '../worker/workerRunner'
+import {
+  type EvaluationAnswer,
+  type EvaluationQuestion,
+  evaluationQuestion,
+  type OpenEvaluationWorker,
+} from './evaluationMessages'
 import { startRooms } from './roomsRunner'
 
 /** How many complete evaluations are kept: the drawn one and a few steps of undo. Our judgement. */
@@ -13,38 +20,6 @@ const KEPT = 4
  */
 const QUIET_MS = 150
 
-/** One worker that works one layout out completely, the last one asked for; one that is busy with another is stopped. */
-const completingSlot = (
-  open: OpenEvaluationWorker,
-  ended: Parameters<typeof workerSlot>[1],
-): {
-  readonly start: (layout: Layout) => void
-  readonly drop: () => void
-  readonly isFor: (layout: Layout) => boolean
-} => {
-  const slot = workerSlot(open, ended)
-  let waiting: { readonly layout: Layout; readonly timer: ReturnType<typeof setTimeout> } | null = null
-  let wasStopped = false
-  const begin = (layout: Layout): void => {
-    waiting = null
-    wasStopped = false
-    slot.begin({ kind: 'complete', layout })
-  }
-  return {
-    isFor: (layout) => waiting?.layout === layout || slot.job()?.layout === layout,
-    drop: () => {
-      if (waiting !== null) clearTimeout(waiting.timer)
-      wasStopped ||= waiting !== null || slot.job() !== null
-      waiting = null
-      if (slot.job() !== null) slot.stop()
-    },
-    start: (layout) => {
-      if (wasStopped) waiting = { layout, timer: setTimeout(() => begin(layout), QUIET_MS) }
-      else begin(layout)
-    },
-  }
-}
-
 /**
  * Has every layout that stands still evaluated completely beside the page, the newest only and once its rooms are there, and puts
  * what comes of it into the store. While a gesture runs no remedy is worked out: the next move would make it wrong.
@@ -55,17 +30,21 @@ const startRemedies = (store: AppStore, open: OpenEvaluationWorker): (() => void
   const keep = (completed: Completed): void => {
     known = [completed, ...known.filter(({ layout }) => layout !== completed.layout)].slice(0, KEPT)
   }
-  const slot = completingSlot(open, ({ layout }, answer) => {
+  const take = ({ layout }: EvaluationQuestion, answer: EvaluationAnswer): void => {
     const { rooms } = store.state.getState()
-    if (answer.kind === 'failed')
-      return store.actions.setCompletion({ kind: 'failed', layout, message: answer.message })
-    if (answer.kind !== 'findings' || rooms?.layout !== layout) return undefined
+    if (answer.kind !== 'findings' || rooms?.layout !== layout) return
     const places = rooms.evaluation.places.map((place, index) => ({
       ...place,
       findings: answer.findings[index] ?? place.findings,
     }))
-    return store.actions.setCompletion({ kind: 'ready', layout, evaluation: { ...rooms.evaluation, places } })
-  })
+    store.actions.setCompletion({ kind: 'ready', layout, evaluation: { ...rooms.evaluation, places } })
+  }
+  const hear = (question: EvaluationQuestion, news: News<EvaluationAnswer>): void => {
+    if (news.kind === 'answer') take(question, news.answer)
+    else if (news.kind === 'failed')
+      store.actions.setCompletion({ kind: 'failed', layout: question.layout, message: news.message })
+  }
+  const runner = createWorkerRunner(open, hear, { keepsWorker: true, quietMs: QUIET_MS })
   /** A layout that stands still since just now. */
   const want = (layout: Layout): void => {
     const { completion } = store.state.getState()
@@ -78,23 +57,23 @@ const startRemedies = (store: AppStore, open: OpenEvaluationWorker): (() => void
     const layout = gesture === null ? drawn : null
     if (layout !== wanted) {
       wanted = layout
-      slot.drop()
+      runner.drop()
       if (layout !== null) want(layout)
     }
     const { completion, rooms } = store.state.getState()
     if (layout === null || completion.kind === 'direct' || completion.layout !== layout) return
     // It may have come from somebody who could not wait and worked it out on the page.
     if (completion.kind === 'ready') {
-      slot.drop()
+      runner.drop()
       keep(completion)
-    } else if (completion.kind === 'working' && rooms?.layout === layout && !slot.isFor(layout))
-      slot.start(layout)
+    } else if (completion.kind === 'working' && rooms?.layout === layout && runner.job()?.layout !== layout)
+      runner.start(evaluationQuestion({ kind: 'complete', layout }))
   }
   follow()
   const unsubscribe = store.state.subscribe(follow)
   return () => {
     unsubscribe()
-    slot.drop()
+    runner.close()
   }
 }
 

@@ -9,8 +9,6 @@ import type { WantedZone } from './evaluationMessages'
 export interface Rooms {
   readonly layout: Layout
   readonly evaluation: CheckedEvaluation
-  /** A worker failed at its zones: those that are pending will not come. */
-  readonly areZonesLost: boolean
 }
 
 /** The numbers of a layout with the findings that a worker found, room and all; zones of before where they are the same. */
@@ -22,7 +20,7 @@ export const roomsWith = (
 ): Rooms => {
   const carried = before === null ? numbers : carriedOver(layout, numbers, before)
   const places = carried.places.map((place, index) => ({ ...place, findings: findings[index] ?? [] }))
-  return { layout, evaluation: { ...carried, places }, areZonesLost: false }
+  return { layout, evaluation: { ...carried, places } }
 }
 
 /** What was worked out on the page, with its zones left for a worker: a region is worked out there as soon as it is read. */
@@ -35,7 +33,6 @@ export const withoutZones = (layout: Layout, evaluation: CheckedEvaluation): Roo
       zones: place.zones.map(({ anchorId }) => ({ anchorId, side: 'pending', top: 'pending' })),
     })),
   },
-  areZonesLost: false,
 })
 
 /** The same with one zone more. */

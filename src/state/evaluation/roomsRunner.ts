@@ -2,8 +2,14 @@ import type { Layout } from '../../domain/layout/document/layout'
 import { numbersOf, zonesWanted } from '../selectors'
 import type { AppState } from '../appState'
 import type { AppStore } from '../store'
-import type { EvaluationAnswer, EvaluationWork } from './evaluationMessages'
-import { type OpenEvaluationWorker, workerSlot } from './evaluationWorker'
+import type { News } from '../worker/workerMessages'
+import { createWorkerRunner } from '../worker/workerRunner'
+import {
+  type EvaluationAnswer,
+  evaluationQuestion,
+  type EvaluationWork,
+  type OpenEvaluationWorker,
+} from './evaluationMessages'
 import { isZonePending, type Rooms, roomsWith, withoutZones, withZone } from './rooms'
 
 /** Of how many layouts rooms and zones are kept: the drawn one and a few steps of undo. Our judgement. */
@@ -11,10 +17,10 @@ const KEPT = 4
 
 /** What is to be worked out next for what is drawn; null when all of it is there, or will not come. */
 const nextWork = (state: AppState, rooms: Rooms | null): EvaluationWork | null => {
-  const { layout, completion } = state
+  const { layout, completion, zonesFailure } = state
   if (rooms === null)
     return completion.kind === 'failed' && completion.layout === layout ? null : { kind: 'rooms', layout }
-  if (rooms.areZonesLost) return null
+  if (zonesFailure?.layout === layout) return null
   const wanted = zonesWanted(state).find((zone) => isZonePending(rooms.evaluation, zone))
   return wanted === undefined ? null : { kind: 'zone', layout, wanted }
 }
@@ -34,31 +40,26 @@ export const startRooms = (store: AppStore, open: OpenEvaluationWorker): (() => 
     store.actions.setRooms(rooms)
   }
   const fail = (layout: Layout, message: string): void => {
-    const rooms = knownOf(layout)
-    if (rooms !== null) keep({ ...rooms, areZonesLost: true })
+    if (knownOf(layout) !== null) store.actions.setZonesFailure({ layout, message })
     else if (store.state.getState().layout === layout)
       store.actions.setCompletion({ kind: 'failed', layout, message })
   }
-  const hear = (work: EvaluationWork, answer: EvaluationAnswer): void => {
+  const take = (work: EvaluationWork, answer: EvaluationAnswer): void => {
     const { layout } = work
-    isWorkerLost = answer.kind === 'failed'
-    switch (answer.kind) {
-      case 'findings': {
-        const before = store.state.getState().rooms
-        keep(roomsWith(layout, numbersOf(layout), answer.findings, before))
-        break
-      }
-      case 'zone': {
-        const rooms = knownOf(layout)
-        if (rooms !== null && work.kind === 'zone') keep(withZone(rooms, work.wanted, answer.region))
-        break
-      }
-      case 'failed':
-        fail(layout, answer.message)
-    }
+    if (answer.kind === 'findings')
+      return keep(roomsWith(layout, numbersOf(layout), answer.findings, store.state.getState().rooms))
+    const rooms = knownOf(layout)
+    if (rooms !== null && work.kind === 'zone') keep(withZone(rooms, work.wanted, answer.region))
+    if (store.state.getState().zonesFailure !== null) store.actions.setZonesFailure(null)
+    return undefined
+  }
+  const hear = (work: EvaluationWork, news: News<EvaluationAnswer>): void => {
+    isWorkerLost = news.kind === 'failed'
+    if (news.kind === 'failed') fail(work.layout, news.message)
+    else if (news.kind === 'answer') take(work, news.answer)
     follow()
   }
-  const slot = workerSlot(open, hear)
+  const runner = createWorkerRunner(open, hear, { keepsWorker: true })
   const follow = (): void => {
     const { layout, rooms, completion } = store.state.getState()
     const found = knownOf(layout)
@@ -67,17 +68,17 @@ export const startRooms = (store: AppStore, open: OpenEvaluationWorker): (() => 
     if (found === null && completion.kind === 'ready' && completion.layout === layout)
       return keep(
         isWorkerLost
-          ? { layout, evaluation: completion.evaluation, areZonesLost: false }
+          ? { layout, evaluation: completion.evaluation }
           : withoutZones(layout, completion.evaluation),
       )
-    if (slot.job() !== null) return undefined
+    if (runner.job() !== null) return undefined
     const work = nextWork(store.state.getState(), found)
-    return work === null ? undefined : slot.begin(work)
+    return work === null ? undefined : runner.start(evaluationQuestion(work))
   }
   follow()
   const unsubscribe = store.state.subscribe(follow)
   return () => {
     unsubscribe()
-    slot.stop()
+    runner.close()
   }
 }

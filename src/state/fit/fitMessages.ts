@@ -1,14 +1,17 @@
 import type { Layout } from '../../domain/layout/document/layout'
 import type { WhoFits } from '../../domain/layout/fit/whoFits'
+import type { Result } from '../../domain/result'
 
-/** What the page asks of the worker. A worker answers one question and is then stopped. */
+/** What the page asks of the worker. */
 export interface FitQuestion {
   readonly layout: Layout
   readonly placeId: string
 }
 
-/** What the worker says; `done` and `failed` are its last words. */
-export type FitAnswer =
-  | { readonly kind: 'progress'; readonly done: number; readonly total: number }
-  | { readonly kind: 'done'; readonly result: WhoFits }
-  | { readonly kind: 'failed'; readonly message: string }
+/** The layout has no such place, or not the rule set that it names. */
+export interface NothingToCount {
+  readonly kind: 'nothing-to-count'
+  readonly placeId: string
+}
+
+export type FitAnswer = Result<WhoFits, NothingToCount>

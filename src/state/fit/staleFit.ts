@@ -1,4 +1,3 @@
-import type { Layout } from '../../domain/layout/document/layout'
 import { isSameValue } from '../sameValue'
 import type { FitQuestion } from './fitMessages'
 
@@ -14,9 +13,3 @@ const counted = ({ layout, placeId }: FitQuestion): unknown => {
 /** Whether a count of one layout still holds for another. */
 export const isSameCount = (a: FitQuestion, b: FitQuestion): boolean =>
   a.placeId === b.placeId && (a.layout === b.layout || isSameValue(counted(a), counted(b)))
-
-/** The layout and place of a finished count as the question that it answered. */
-export const questionOf = (done: {
-  readonly layout: Layout
-  readonly result: { readonly placeId: string }
-}): FitQuestion => ({ layout: done.layout, placeId: done.result.placeId })

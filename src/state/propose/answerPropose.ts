@@ -1,11 +1,8 @@
 import { proposedPositions } from '../../domain/layout/propose/propose'
 import type { ProposeAnswer, ProposeQuestion } from './proposeMessages'
 
-/** Looks for positions and says how far it has got; the last answer is `done` or `refused`. */
+/** Looks for positions and says how far it has got. */
 export const answerPropose = (
   { layout, wish }: ProposeQuestion,
-  answer: (answer: ProposeAnswer) => void,
-): void => {
-  const found = proposedPositions(layout, wish, (done, total) => answer({ kind: 'progress', done, total }))
-  answer(found.ok ? { kind: 'done', result: found.value } : { kind: 'refused', problem: found.error })
-}
+  report: (done: number, total: number) => void,
+): ProposeAnswer => proposedPositions(layout, wish, report)

@@ -1,3 +1,4 @@
+import { createStore } from 'zustand/vanilla'
 import type { Layout, Place } from '../../domain/layout/document/layout'
 import { type BoxMm, type ProposalWish, STARTING_WISH } from '../../domain/layout/propose/wish'
 
@@ -15,6 +16,7 @@ export interface WishDraft {
   readonly apartMm: number
 }
 
+/** Before anything was chosen. */
 export const FIRST_DRAFT: WishDraft = {
   anchorId: null,
   where: 'tubes',
@@ -43,27 +45,5 @@ export const wishOf = (draft: WishDraft, layout: Layout, place: Place): Proposal
   apartMm: draft.apartMm,
 })
 
-export interface DraftStore {
-  readonly draft: () => WishDraft
-  readonly change: (patch: Partial<WishDraft>) => void
-  readonly subscribe: (listener: () => void) => () => void
-}
-
-export const createDraftStore = (): DraftStore => {
-  let draft = FIRST_DRAFT
-  const listeners = new Set<() => void>()
-  return {
-    draft: () => draft,
-    change: (patch) => {
-      draft = { ...draft, ...patch }
-      for (const listener of listeners) listener()
-    },
-    subscribe: (listener) => {
-      listeners.add(listener)
-      return () => listeners.delete(listener)
-    },
-  }
-}
-
 /** The page's one draft. */
-export const pageDraft = createDraftStore()
+export const pageDraft = createStore<WishDraft>(() => FIRST_DRAFT)

@@ -1,7 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { evaluateLayout, layoutNumbers } from '../../../src/domain/layout/evaluate/evaluateLayout'
 import type { ShownEvaluation } from '../../../src/domain/layout/evaluate/evaluation'
-import { evaluationAnswers } from '../../../src/state/evaluation/answerEvaluation'
 import { startCompleting } from '../../../src/state/evaluation/evaluationRunner'
 import { whenComplete } from '../../../src/state/evaluation/whenComplete'
 import {
@@ -12,7 +11,7 @@ import {
   waitingFor,
 } from '../../../src/state/selectors'
 import { createAppStore } from '../../../src/state/store'
-import { wrong, raised, heldStore, firstAsked, findingsIn } from './heldStore'
+import { answerTo, wrong, raised, heldStore, firstAsked, findingsIn } from './heldStore'
 
 const remedies = ({ places }: ShownEvaluation): number =>
   places.flatMap(({ findings }) => findings.filter(({ remedy }) => remedy !== null)).length
@@ -72,9 +71,8 @@ describe('startCompleting', () => {
     vi.runAllTimers()
     expect(workers).toHaveLength(3)
     expect(open().map(({ question }) => question.layout)).toEqual([state().layout])
-    const late = evaluationAnswers()({ ...firstAsked(workers[1]), id: firstAsked(workers[2]).id })
-    workers[1]?.hear(late)
-    workers[1]?.fail('too late')
+    workers[1]?.hear(answerTo({ ...firstAsked(workers[1]), id: firstAsked(workers[2]).id }))
+    workers[1]?.die('too late')
     expect(completionOf(state())).toBe('working')
     answer('complete')
     expect(findingsIn(state())).toEqual(evaluateLayout(state().layout).places[0]?.findings)
@@ -131,7 +129,7 @@ describe('startCompleting', () => {
     (kind) => {
       const { store, state, open, answer, answerAll } = heldStore()
       if (kind === 'complete') answer('rooms')
-      open()[0]?.worker.fail('out of memory')
+      open()[0]?.worker.die('out of memory')
       expect(completionOf(state())).toBe('failed')
       expect(state().completion).toMatchObject({ message: 'out of memory' })
       expect(open()).toEqual([])
@@ -146,6 +144,32 @@ describe('startCompleting', () => {
       expect(completionOf(state())).toBe('ready')
     },
   )
+
+  it.each(['rooms', 'complete'] as const)(
+    'asks once more beside the page for what a worker on %s died of, when somebody asks for that',
+    (kind) => {
+      const { store, state, open, asked, answer, answerAll, workers } = heldStore()
+      if (kind === 'complete') answer('rooms')
+      open()[0]?.worker.die('out of memory')
+      expect(asked()).toEqual([])
+      const before = workers.length
+      store.actions.tryAgain()
+      expect(completionOf(state())).toBe('working')
+      expect(asked()).toEqual([kind])
+      expect(workers).toHaveLength(before + 1)
+      answerAll()
+      expect(completionOf(state())).toBe('ready')
+      expect(findingsIn(state())).toEqual(evaluateLayout(wrong).places[0]?.findings)
+    },
+  )
+
+  it('changes nothing where there is nothing to try again', () => {
+    const { store, state, answerAll } = heldStore()
+    answerAll()
+    const { completion } = state()
+    store.actions.tryAgain()
+    expect(state().completion).toBe(completion)
+  })
 
   it('fails, and goes on, where no worker can be started at all', () => {
     const store = createAppStore(wrong)
@@ -166,7 +190,7 @@ describe('startCompleting', () => {
     store.actions.completeHere()
     const done = completeEvaluation(state())
     expect(workers[1]?.isStopped).toBe(true)
-    workers[1]?.hear(evaluationAnswers()(firstAsked(workers[1])))
+    workers[1]?.hear(answerTo(firstAsked(workers[1])))
     expect(completeEvaluation(state())).toBe(done)
   })
 })
@@ -206,7 +230,7 @@ describe('whenComplete', () => {
   it('does on the page what the worker could not', async () => {
     const { store, state, workers } = heldStore()
     const waiting = whenComplete(store)
-    workers[0]?.fail('gone')
+    workers[0]?.die('gone')
     expect(await isSettled(waiting)).toBe(true)
     expect(completeEvaluation(state())).toEqual(evaluateLayout(wrong))
   })

@@ -6,7 +6,9 @@ import type { EvaluationAnswer, EvaluationQuestion } from '../../../src/state/ev
 import { startCompleting } from '../../../src/state/evaluation/evaluationRunner'
 import { currentEvaluation } from '../../../src/state/selectors'
 import { createAppStore } from '../../../src/state/store'
+import type { Asked, Said } from '../../../src/state/worker/workerMessages'
 import { flatLayout, flatPlace, tabPair } from '../../support/flatLayout'
+import { type FakeWorker, fakeWorkers } from '../worker/fakeWorkers'
 
 /** Lap straps that come down more steeply than 49 CFR 571.210 S4.3.1.1 allows (75°, read): atan(380 / 100) = 75.3°. */
 export const wrong: Layout = flatLayout(
@@ -40,28 +42,16 @@ export const seatMoved =
     })),
   })
 
-export interface HeldWorker {
-  readonly asked: EvaluationQuestion[]
-  readonly hear: (answer: EvaluationAnswer) => void
-  readonly fail: (message: string) => void
-  isStopped: boolean
-}
+/** What a worker says to a question. */
+export const answerTo = ({ id, question }: Asked<EvaluationQuestion>): Said<EvaluationAnswer> =>
+  structuredClone({ kind: 'answer', id, answer: evaluationAnswers()(question) })
 
 /** A store whose workers answer when the test says so; every answer goes the way of a message between threads. */
 export const heldStore = (layout = wrong) => {
   const store = createAppStore(layout)
-  const workers: HeldWorker[] = []
-  const answered = new Set<EvaluationQuestion>()
-  const stop = startCompleting(store, (hear, fail) => {
-    const worker: HeldWorker = { asked: [], hear, fail, isStopped: false }
-    workers.push(worker)
-    return {
-      ask: (question) => worker.asked.push(structuredClone(question)),
-      stop: () => {
-        worker.isStopped = true
-      },
-    }
-  })
+  const { open: openWorker, workers } = fakeWorkers<EvaluationQuestion, EvaluationAnswer>()
+  const answered = new Set<Asked<EvaluationQuestion>>()
+  const stop = startCompleting(store, openWorker)
   const state = () => store.state.getState()
   /** What workers that were not stopped still have to answer. */
   const open = () =>
@@ -69,15 +59,15 @@ export const heldStore = (layout = wrong) => {
       worker.isStopped
         ? []
         : worker.asked
-            .filter((question) => !answered.has(question))
-            .map((question) => ({ worker, question, kind: question.kind })),
+            .filter((asked) => !answered.has(asked))
+            .map((asked) => ({ worker, asked, question: asked.question, kind: asked.question.kind })),
     )
   /** The one open question of a kind is answered. */
   const answer = (kind: EvaluationQuestion['kind']): void => {
     const found = open().find((each) => each.kind === kind)
     if (found === undefined) throw new Error(`nothing of ${kind} is asked`)
-    answered.add(found.question)
-    found.worker.hear(structuredClone(evaluationAnswers()(found.question)))
+    answered.add(found.asked)
+    found.worker.hear(answerTo(found.asked))
   }
   /** Everything is answered until nothing more is asked. */
   const answerAll = (): void => {
@@ -92,10 +82,12 @@ export const heldStore = (layout = wrong) => {
 }
 
 /** What a worker was asked first. */
-export const firstAsked = (worker: HeldWorker | undefined): EvaluationQuestion => {
-  const question = worker?.asked[0]
-  if (question === undefined) throw new Error('nothing was asked')
-  return question
+export const firstAsked = (
+  worker: FakeWorker<EvaluationQuestion, EvaluationAnswer> | undefined,
+): Asked<EvaluationQuestion> => {
+  const asked = worker?.asked[0]
+  if (asked === undefined) throw new Error('nothing was asked')
+  return asked
 }
 
 export const findingsIn = (state: AppState) => currentEvaluation(state).places[0]?.findings

@@ -1,7 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { evaluateLayout, layoutNumbers } from '../../../src/domain/layout/evaluate/evaluateLayout'
+import type { AppState } from '../../../src/state/appState'
 import { evaluationAnswers } from '../../../src/state/evaluation/answerEvaluation'
-import { currentEvaluation, movingEvaluation, waitingFor } from '../../../src/state/selectors'
+import { currentEvaluation, movingEvaluation, waitingFor, zonesFailureOf } from '../../../src/state/selectors'
 import { wrong, LAP_LEFT, raised, seatMoved, heldStore, findingsIn } from './heldStore'
 
 /** Zones asked for in another order may differ in the last digit: what was asked before is kept. */
@@ -54,35 +55,68 @@ describe('startRooms', () => {
     expect(waitingFor(state())).toBeNull()
   })
 
-  it('waits for no zone that a worker died of, and leaves it unknown', () => {
-    const { store, state, open, answer } = heldStore()
-    store.actions.selectHandle(LAP_LEFT)
-    answer('rooms')
-    open()
+  /** A tab is in hand and moves; a worker has died of its zone. */
+  const withLostZone = () => {
+    const held = heldStore()
+    held.store.actions.selectHandle(LAP_LEFT)
+    held.answer('rooms')
+    held
+      .open()
       .find(({ kind }) => kind === 'zone')
-      ?.worker.fail('gone')
-    store.actions.beginGesture('Move')
+      ?.worker.die('gone')
+    held.store.actions.beginGesture('Move')
+    return held
+  }
+  const zones = (state: AppState) => movingEvaluation(state).places[0]?.zones
+
+  it('waits for no zone that a worker died of, leaves it unknown and says why', () => {
+    const { state, asked } = withLostZone()
     expect(waitingFor(state())).toBeNull()
-    expect(movingEvaluation(state()).places[0]?.zones[0]).toMatchObject({ side: 'pending', top: 'pending' })
+    expect(zones(state())?.[0]).toMatchObject({ side: 'pending', top: 'pending' })
+    expect(zonesFailureOf(state())).toBe('gone')
+    expect(asked()).not.toContain('zone')
+  })
+
+  it('works a lost zone out when somebody asks for it once more', () => {
+    const { store, state, asked, answerAll } = withLostZone()
+    store.actions.tryAgain()
+    expect(zonesFailureOf(state())).toBeNull()
+    expect(waitingFor(state())).toBe('zones')
+    expect(asked()).toContain('zone')
+    answerAll()
+    expect(rounded(zones(state()))).toEqual(rounded(evaluateLayout(wrong).places[0]?.zones))
+    expect(zonesFailureOf(state())).toBeNull()
+  })
+
+  it('tries the zones of the next layout by itself, and says no more of the failure once one has come', () => {
+    const { store, state, answer, answerAll } = withLostZone()
+    store.actions.dragTo(seatMoved(4))
+    expect(zonesFailureOf(state())).toBe('gone')
+    answer('rooms')
+    expect(waitingFor(state())).toBe('zones')
+    answerAll()
+    expect(zonesFailureOf(state())).toBeNull()
+    expect(rounded(zones(state()))).toEqual(rounded(evaluateLayout(seatMoved(4)(wrong)).places[0]?.zones))
+  })
+
+  it('says why zones are missing where their rooms failed, until the page has worked them out', () => {
+    const { store, state, open } = heldStore()
+    store.actions.selectHandle(LAP_LEFT)
+    expect(zonesFailureOf(state())).toBeNull()
+    open()[0]?.worker.die('out of memory')
+    expect(zonesFailureOf(state())).toBe('out of memory')
+    store.actions.completeHere()
+    expect(zonesFailureOf(state())).toBeNull()
   })
 })
 
 describe('evaluationAnswers', () => {
-  it('answers what goes wrong too', () => {
-    const layout = { ...wrong, ruleSetId: 'made-up' }
-    expect(evaluationAnswers()({ kind: 'rooms', id: 7, layoutNumber: 1, layout })).toMatchObject({
-      kind: 'failed',
-      id: 7,
-      message: expect.stringContaining('made-up'),
-    })
-  })
-
   it('answers for a zone of a layout whose rooms it was never asked for', () => {
     const wanted = { placeId: 'driver', anchorId: 'lap-left-anchor', elevation: 'side' } as const
     const answer = evaluationAnswers()
-    answer({ kind: 'rooms', id: 1, layoutNumber: 1, layout: seatMoved(40)(wrong) })
-    expect(rounded(answer({ kind: 'zone', id: 2, layoutNumber: 2, layout: wrong, wanted }))).toEqual(
-      rounded({ kind: 'zone', id: 2, region: evaluateLayout(wrong).places[0]?.zones[0]?.side }),
+    answer({ kind: 'rooms', layoutNumber: 1, layout: seatMoved(40)(wrong) })
+    expect(rounded(answer({ kind: 'zone', layoutNumber: 2, layout: wrong, wanted }))).toEqual(
+      rounded({ kind: 'zone', region: evaluateLayout(wrong).places[0]?.zones[0]?.side }),
     )
   })
 })

@@ -1,14 +1,16 @@
 import { describe, expect, it } from 'vitest'
 
 import { withAnchorMoved } from '../../../src/domain/layout/edit/anchorMove'
+import type { Proposals } from '../../../src/domain/layout/propose/proposal'
 import { withProposal } from '../../../src/domain/layout/propose/propose'
 import { answerPropose } from '../../../src/state/propose/answerPropose'
 import type { ProposeAnswer, ProposeQuestion } from '../../../src/state/propose/proposeMessages'
-import { createProposeRunner } from '../../../src/state/propose/proposeRunner'
+import { createSearch } from '../../../src/state/propose/search'
 import { areStillGood, isTaken } from '../../../src/state/propose/staleProposals'
-import { chosenTubeIds, createDraftStore, FIRST_DRAFT, wishOf } from '../../../src/state/propose/wishDraft'
+import { chosenTubeIds, FIRST_DRAFT, pageDraft, wishOf } from '../../../src/state/propose/wishDraft'
 import { createAppStore } from '../../../src/state/store'
 import { crossTube, flatLayout, flatPlace, tabPair } from '../../support/flatLayout'
+import { fakeWorkers, nth } from '../worker/fakeWorkers'
 
 const layout = flatLayout(
   [flatPlace({ anchors: tabPair('lap', { xMm: 150, yMm: 230, zMm: -180 }, 'floor') })],
@@ -29,128 +31,58 @@ const question: ProposeQuestion = {
   },
 }
 
-interface HeldWorker {
-  readonly hear: (answer: ProposeAnswer) => void
-  readonly fail: (message: string) => void
-  isStopped: boolean
+/** The answer, and the progress that was reported on the way. */
+const answered = (asked: ProposeQuestion) => {
+  const progress: number[] = []
+  const answer = answerPropose(asked, (done) => progress.push(done))
+  return { answer, progress }
 }
 
-/** A runner whose workers answer when the test says so. */
-const heldRunner = () => {
-  const workers: HeldWorker[] = []
-  const runner = createProposeRunner((_, hear, fail) => {
-    const worker: HeldWorker = { hear, fail, isStopped: false }
-    workers.push(worker)
-    return {
-      stop: () => {
-        worker.isStopped = true
-      },
-    }
-  })
-  return { runner, workers }
-}
-
-const answersTo = (asked: ProposeQuestion): readonly ProposeAnswer[] => {
-  const answers: ProposeAnswer[] = []
-  answerPropose(asked, (answer) => answers.push(answer))
-  return answers
-}
-
-const doneAnswer = (): Extract<ProposeAnswer, { kind: 'done' }> => {
-  const last = answersTo(question).at(-1)
-  if (last?.kind !== 'done') throw new Error('the search came to no end')
-  return last
+const found = (): Proposals => {
+  const { answer } = answered(question)
+  if (!answer.ok) throw new Error('the search was refused')
+  return answer.value
 }
 
 describe('answering a wish', () => {
   it('reports progress from 0 on, rising, and ends with proposals that survive the way to another thread', () => {
-    const answers = answersTo(question)
-    const progress = answers.flatMap((answer) => (answer.kind === 'progress' ? [answer.done] : []))
+    const { answer, progress } = answered(question)
     expect(progress[0]).toBe(0)
     expect(progress).toEqual(progress.toSorted((a, b) => a - b))
-    const last = answers.at(-1)
-    expect(last?.kind === 'done' && last.result.proposals.length).toBeGreaterThan(0)
-    expect(structuredClone(last)).toEqual(last)
+    expect(answer.ok && answer.value.proposals.length).toBeGreaterThan(0)
+    expect(structuredClone(answer)).toEqual(answer)
   })
 
   it('says what is wrong with a wish instead of failing', () => {
     const wish = { ...question.wish, anchorId: 'nobody' }
-    expect(answersTo({ layout, wish }).at(-1)).toEqual({
-      kind: 'refused',
-      problem: { kind: 'anchor-unknown', anchorId: 'nobody' },
+    expect(answered({ layout, wish }).answer).toEqual({
+      ok: false,
+      error: { kind: 'anchor-unknown', anchorId: 'nobody' },
     })
   })
 })
 
-describe('runner', () => {
-  it('shows progress, then the proposals of what was asked, and stops the worker', () => {
-    const { runner, workers } = heldRunner()
-    runner.start(question)
-    expect(runner.state().running).toEqual({ question, done: 0, total: 0 })
-    workers[0]?.hear({ kind: 'progress', done: 50, total: 200 })
-    expect(runner.state().running).toEqual({ question, done: 50, total: 200 })
-    runner.show('proposal-1')
-    const answer = doneAnswer()
-    workers[0]?.hear(answer)
-    expect(runner.state()).toMatchObject({ running: null, ended: null, shownId: null })
-    expect(runner.state().last).toEqual({ question, result: answer.result })
-    expect(workers[0]?.isStopped).toBe(true)
-  })
-
-  it('cancels at once, keeps the last proposals and hears nothing more of the cancelled search', () => {
-    const { runner, workers } = heldRunner()
-    const answer = doneAnswer()
-    runner.start(question)
-    workers[0]?.hear(answer)
-    runner.start(question)
-    runner.cancel()
-    expect(workers[1]?.isStopped).toBe(true)
-    expect(runner.state().ended).toEqual({ kind: 'cancelled', question })
-    const before = runner.state()
-    workers[1]?.hear({ kind: 'progress', done: 60, total: 200 })
-    workers[1]?.hear(answer)
-    workers[1]?.fail('too late')
-    expect(runner.state()).toBe(before)
-    expect(runner.state().last?.result).toBe(answer.result)
-    runner.cancel()
-    expect(runner.state()).toBe(before)
-  })
-
-  it('drops a running search for a new one, and says why one came to nothing', () => {
-    const { runner, workers } = heldRunner()
-    runner.start(question)
-    runner.start(question)
-    expect(workers[0]?.isStopped).toBe(true)
-    workers[0]?.hear(doneAnswer())
-    expect(runner.state().last).toBeNull()
-    workers[1]?.fail('no such file')
-    expect(runner.state()).toMatchObject({
-      running: null,
-      ended: { kind: 'failed', message: 'no such file', question },
-    })
-    runner.start(question)
-    expect(runner.state().ended).toBeNull()
-    workers[2]?.hear({ kind: 'refused', problem: { kind: 'no-tubes' } })
-    expect(runner.state().ended).toMatchObject({ kind: 'refused', problem: { kind: 'no-tubes' } })
-  })
-
-  it('tells its listeners only of changes', () => {
-    const { runner } = heldRunner()
-    let calls = 0
-    const leave = runner.subscribe(() => (calls += 1))
-    runner.setInView(true)
-    runner.setInView(true)
-    runner.show('proposal-2')
-    runner.show('proposal-2')
-    expect(calls).toBe(2)
-    leave()
-    runner.setInView(false)
-    expect(calls).toBe(2)
+describe('search', () => {
+  it('forgets which proposal was picked out once there are others, and not before', () => {
+    const { open, workers } = fakeWorkers<ProposeQuestion, ProposeAnswer>()
+    const search = createSearch(open)
+    const result = found()
+    search.start(question)
+    nth(workers, 0).say({ kind: 'answer', answer: { ok: true, value: result } })
+    expect(search.state.getState().last).toEqual({ question, value: result })
+    search.view.setState({ isInView: true, shownId: 'proposal-1' })
+    search.start(question)
+    nth(workers, 1).say({ kind: 'progress', done: 1, total: 2 })
+    search.cancel()
+    expect(search.view.getState()).toEqual({ isInView: true, shownId: 'proposal-1' })
+    search.start(question)
+    nth(workers, 2).say({ kind: 'answer', answer: { ok: true, value: result } })
+    expect(search.view.getState()).toEqual({ isInView: true, shownId: null })
   })
 })
 
 describe('proposals that may have gone stale', () => {
-  const { result } = doneAnswer()
+  const result = found()
   const [first] = result.proposals
   if (first === undefined) throw new Error('no proposal')
 
@@ -214,14 +146,13 @@ describe('the wish on the page', () => {
   it('leaves out tubes and anchors that are gone, and takes the box only where anywhere is asked for', () => {
     const [place] = layout.places
     if (place === undefined) throw new Error('no place')
-    const store = createDraftStore()
-    store.change({ tubeIds: ['other', 'gone'], anchorId: 'gone', box })
-    expect(wishOf(store.draft(), layout, place)).toMatchObject({
+    pageDraft.setState({ tubeIds: ['other', 'gone'], anchorId: 'gone', box })
+    expect(wishOf(pageDraft.getState(), layout, place)).toMatchObject({
       anchorId: null,
       space: { kind: 'tubes', tubeIds: ['other'] },
     })
-    store.change({ where: 'anywhere', anchorId: 'lap-right-anchor' })
-    expect(wishOf(store.draft(), layout, place)).toMatchObject({
+    pageDraft.setState({ where: 'anywhere', anchorId: 'lap-right-anchor' })
+    expect(wishOf(pageDraft.getState(), layout, place)).toMatchObject({
       anchorId: 'lap-right-anchor',
       space: { kind: 'anywhere', box },
     })
