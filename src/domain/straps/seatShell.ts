@@ -1,5 +1,5 @@
 import { planeSegmentIntersection } from '../geometry/segment'
-import { planePoint, type PlanePointMm } from '../geometry/plane'
+import { planeDistanceMm, planePoint, type PlanePointMm } from '../geometry/plane'
 import { pointBetween, pointDistanceMm, type PointMm } from '../geometry/point'
 import { ellipseArcMm } from '../geometry/ellipse'
 import { err, ok, type Result } from '../result'
@@ -16,13 +16,15 @@ import { tautString } from './tautString'
 /** The seat's shell as seen from the side, and how far it reaches to both sides of the seat's middle. */
 export interface SeatShell {
   readonly outline: readonly PlanePointMm[]
-  /** The part of the outline over which a strap from outside comes in: from its foremost to its highest point, past the hip. */
+  /** The occupant's side of the outline, from its foremost to its highest point: over it a strap from outside comes in. */
   readonly upperEdge: readonly PlanePointMm[]
+  /** The rest, from the same foremost point below and behind to the highest: what a strap between the sides would pass through. */
+  readonly lowerEdge: readonly PlanePointMm[]
   readonly middleYMm: number
   readonly halfWidthMm: number
 }
 
-/** The outline's points from one index to another, going up or down through the list, ends included. */
+/** The outline's points from one to another, one step at least, going up or down through the list; both ends included. */
 const chain = (
   outline: readonly PlanePointMm[],
   from: number,
@@ -35,28 +37,43 @@ const chain = (
     const point = outline[index]
     if (point === undefined) return points
     points.push(point)
-    if (index === to) return points
+    if (index === to && points.length > 1) return points
   }
 }
 
-const indexOfMost = (outline: readonly PlanePointMm[], of: (point: PlanePointMm) => number): number => {
-  let best = 0
-  let bestOf = -Infinity
-  for (const [index, point] of outline.entries())
-    if (of(point) > bestOf) {
-      best = index
-      bestOf = of(point)
-    }
-  return best
+/** The point that goes before all others. */
+const indexOfFirst = (
+  outline: readonly PlanePointMm[],
+  isBefore: (a: PlanePointMm, b: PlanePointMm) => boolean,
+): number => {
+  let first = 0
+  for (const [index, point] of outline.entries()) if (isBefore(point, outline[first] ?? point)) first = index
+  return first
 }
 
-/** Of the two ways from the foremost to the highest point, the one that does not run through the lowest. */
-const upperEdgeOf = (outline: readonly PlanePointMm[]): readonly PlanePointMm[] => {
-  const foremost = indexOfMost(outline, ({ uMm }) => -uMm)
-  const highest = indexOfMost(outline, ({ vMm }) => vMm)
-  const lowest = outline[indexOfMost(outline, ({ vMm }) => -vMm)]
-  const up = chain(outline, foremost, highest, 1)
-  return lowest !== undefined && up.includes(lowest) ? chain(outline, foremost, highest, -1) : up
+/** Twice the area that an outline goes round, mm², + when it is listed from the front down and back. Formula: Gauss's area formula. */
+const turnMm2 = (outline: readonly PlanePointMm[]): number => {
+  let sum = 0
+  let before = outline.at(-1)
+  for (const corner of outline) {
+    if (before !== undefined) sum += before.uMm * corner.vMm - corner.uMm * before.vMm
+    before = corner
+  }
+  return sum
+}
+
+/**
+ * The two ways round the outline from its foremost point (the highest of several) to its highest (the rearmost of several). An upright
+ * front belongs to the lower one, a level top to the upper. Where the foremost point is also the highest the whole outline is lower.
+ */
+const edgesOf = (outline: readonly PlanePointMm[]): Pick<SeatShell, 'upperEdge' | 'lowerEdge'> => {
+  const foremost = indexOfFirst(outline, (a, b) => a.uMm < b.uMm || (a.uMm === b.uMm && a.vMm > b.vMm))
+  const highest = indexOfFirst(outline, (a, b) => a.vMm > b.vMm || (a.vMm === b.vMm && a.uMm > b.uMm))
+  const [up, down] = turnMm2(outline) > 0 ? ([-1, 1] as const) : ([1, -1] as const)
+  return {
+    upperEdge: foremost === highest ? [] : chain(outline, foremost, highest, up),
+    lowerEdge: chain(outline, foremost, highest, down),
+  }
 }
 
 /** The shell in one sitting; null for a seat drawn without outlines. */
@@ -67,7 +84,7 @@ export const seatShell = (frame: SeatFrame, seat: Seat): SeatShell | null => {
     const at = seatPointIn(frame, { xMm, yMm: 0, zMm })
     return planePoint(at.xMm, at.zMm)
   })
-  return { outline, upperEdge: upperEdgeOf(outline), middleYMm: frame.origin.yMm, halfWidthMm }
+  return { outline, ...edgesOf(outline), middleYMm: frame.origin.yMm, halfWidthMm }
 }
 
 /** Whether a point lies within a closed outline. Formula: crossings of a ray counted, odd is inside. Source: Jordan's curve theorem. */
@@ -86,10 +103,19 @@ const isInside = (outline: readonly PlanePointMm[], { uMm, vMm }: PlanePointMm):
 
 const side = ({ xMm, zMm }: PointMm): PlanePointMm => planePoint(xMm, zMm)
 
-const meetsOutline = (outline: readonly PlanePointMm[], from: PointMm, to: PointMm): boolean => {
-  let before = outline.at(-1)
-  for (const corner of outline) {
-    if (before !== undefined && planeSegmentIntersection(side(from), side(to), before, corner) !== null)
+/** A place this near to a corner of the edge is on it, mm. */
+const AT_CORNER_MM = 1e-6
+
+/**
+ * Whether a straight piece between the sides passes through the shell: it meets the lower edge. Over the lip or the top itself, where
+ * that edge begins and ends, it passes.
+ */
+const isThroughShell = ({ lowerEdge }: SeatShell, from: PointMm, to: PointMm): boolean => {
+  const ends = [lowerEdge[0], lowerEdge.at(-1)]
+  let before: PlanePointMm | undefined
+  for (const corner of lowerEdge) {
+    const at = before === undefined ? null : planeSegmentIntersection(side(from), side(to), before, corner)
+    if (at !== null && ends.every((end) => end === undefined || planeDistanceMm(end, at) > AT_CORNER_MM))
       return true
     before = corner
   }
@@ -126,9 +152,6 @@ const edgePortal = (from: PlanePointMm, to: PlanePointMm, yMm: number, outward: 
     backrest: null,
   }
 }
-
-/** A place this near to a corner of the edge is on it, mm. */
-const AT_CORNER_MM = 1e-6
 
 /** Part of the strap's two unit pulls along an edge below which it stays: rounding. */
 const DRAWN = 1e-7
@@ -189,9 +212,14 @@ const entryOf = (shell: SeatShell, from: PointMm, to: PointMm): PointMm | null =
   return pointBetween(from, to, (wallMm - a) / (b - a))
 }
 
+/** Whether a place is between the shell's sides; on one of them it is not. */
+const isBetweenSides = (shell: SeatShell, { yMm }: PointMm): boolean =>
+  Math.abs(yMm - shell.middleYMm) < shell.halfWidthMm
+
 /**
  * A lap or anti-submarine strap without a slot: over the side of the shell where the straight strap would come in through it, a problem
- * where it would pass through the shell between its sides, else straight. A strap that comes in over the side runs down into the open shell.
+ * where between the sides it would pass through the shell from below or behind, else straight. Where it crosses only the upper edge
+ * between the sides it runs through the open shell.
  */
 export const pastShell = (
   strap: StrapId,
@@ -203,16 +231,13 @@ export const pastShell = (
   const { contact, reach } = straight
   const clear: StrapRun = { contact, edges: [], edgesOn: 'seat-side', reach, pass: null }
   if (shell === null) return ok(clear)
-  const offMm = contact.yMm - shell.middleYMm
   const entry = entryOf(shell, contact, reach.point)
-  if (entry !== null) {
-    if (!isInside(shell.outline, side(entry))) return ok(clear)
-    const over = overSide(mount, end, shell, straight, offMm < 0 ? -1 : 1)
+  if (entry !== null && isInside(shell.outline, side(entry))) {
+    const over = overSide(mount, end, shell, straight, contact.yMm < shell.middleYMm ? -1 : 1)
     return over === null ? err({ kind: 'no-slot', strap }) : ok(over)
   }
-  const isWithin = [offMm, reach.point.yMm - shell.middleYMm].every((mm) => Math.abs(mm) < shell.halfWidthMm)
-  if (!isWithin) return ok(clear)
-  const isThrough =
-    isInside(shell.outline, side(contact)) || meetsOutline(shell.outline, contact, reach.point)
-  return isThrough ? err({ kind: 'no-slot', strap }) : ok(clear)
+  const isIn = isBetweenSides(shell, reach.point) && (entry !== null || isBetweenSides(shell, contact))
+  return isIn && isThroughShell(shell, entry ?? contact, reach.point)
+    ? err({ kind: 'no-slot', strap })
+    : ok(clear)
 }
