@@ -1,42 +1,54 @@
-import type { PointMm } from '../geometry/point'
+import type { Direction, PointMm } from '../geometry/point'
 import type { Tube } from '../geometry/tube'
-import type { MoveDirection } from '../rules/finding'
+import type { MoveDirection, RemedyStep } from '../rules/finding'
 import type { Anchor } from '../straps/anchor'
+import { tubeAt } from '../straps/mount'
 import type { StrapScene } from '../straps/scene'
+import { areShoulderStrapsJoined, mirroredStrap, strapFamily } from '../straps/strap'
+import { runsAlong, slidPoint } from './slide'
+import type { ZoneCase } from './zone'
 
-/** A trial shift of some anchors, or of a whole tube with everything on it. */
+/** A trial shift of some anchors, of whole tubes with everything on them, or of both. */
 export interface Move {
+  /** Anchors that move by themselves; one on a tube slides along it. */
   readonly anchorIds: readonly string[]
-  readonly tubeId: string | null
+  /** Tubes that move with every anchor on them. */
+  readonly tubeIds: readonly string[]
   readonly direction: MoveDirection
+  /** > 0. */
   readonly byMm: number
 }
-
-/** The tube an anchor hangs on; null for a tab on another structure. */
-const tubeIdOf = (anchor: Anchor): string | null => anchor.mount.tubeId
 
 /** Whether a point counts as on the occupant's right: +1, else −1. On the centre line itself outward is taken as to the right. */
 const outwardSign = (point: PointMm, centreYMm: number): 1 | -1 => (point.yMm >= centreYMm ? 1 : -1)
 
-/** A point moved in a welder's direction; inward and outward are seen from the seat's centre line at `centreYMm`. */
-export const shiftedPoint = (
-  point: PointMm,
-  { direction, byMm }: Pick<Move, 'direction' | 'byMm'>,
-  centreYMm: number,
-): PointMm => {
+/** A welder's direction from a point, length 1; inward and outward are seen from the seat's centre line at `centreYMm`. */
+export const wayOf = (direction: MoveDirection, point: PointMm, centreYMm: number): Direction => {
   switch (direction) {
     case 'up':
-      return { ...point, zMm: point.zMm + byMm }
+      return { x: 0, y: 0, z: 1 }
     case 'down':
-      return { ...point, zMm: point.zMm - byMm }
+      return { x: 0, y: 0, z: -1 }
     case 'forward':
-      return { ...point, xMm: point.xMm - byMm }
+      return { x: -1, y: 0, z: 0 }
     case 'rearward':
-      return { ...point, xMm: point.xMm + byMm }
+      return { x: 1, y: 0, z: 0 }
     case 'outward':
-      return { ...point, yMm: point.yMm + outwardSign(point, centreYMm) * byMm }
+      return { x: 0, y: outwardSign(point, centreYMm), z: 0 }
     case 'inward':
-      return { ...point, yMm: point.yMm - outwardSign(point, centreYMm) * byMm }
+      return { x: 0, y: -outwardSign(point, centreYMm), z: 0 }
+  }
+}
+
+type Shift = Pick<Move, 'direction' | 'byMm'>
+
+/** A point moved in a welder's direction. */
+export const shiftedPoint = (point: PointMm, { direction, byMm }: Shift, centreYMm: number): PointMm => {
+  const { x, y, z } = wayOf(direction, point, centreYMm)
+  return {
+    xMm: x === 0 ? point.xMm : point.xMm + x * byMm,
+    yMm: y === 0 ? point.yMm : point.yMm + y * byMm,
+    zMm: z === 0 ? point.zMm : point.zMm + z * byMm,
   }
 }
 
@@ -51,18 +63,109 @@ export const anchorAt = (anchor: Anchor, point: PointMm): Anchor => ({
   mount: { ...anchor.mount, point },
 })
 
-/** The scene after a move. Moving a tube takes along every anchor of this place that hangs on it. */
-export const movedScene = (scene: StrapScene, move: Move): StrapScene => {
+type Carried = Pick<StrapScene, 'tubes' | 'belt'>
+
+/** The tube an anchor hangs on; null for one on another structure. */
+const tubeOf = ({ mount }: Anchor, tubes: readonly Tube[]): Tube | null =>
+  mount.tubeId === null ? null : tubeAt(tubes, mount.tubeId)
+
+/**
+ * Where an anchor is after a move of its own: shifted, or slid along the tube that carries it until it has gone as far in that
+ * direction. Null where it would leave its tube: then the tube has to move.
+ */
+export const movedPoint = (
+  anchor: Anchor,
+  shift: Shift,
+  { tubes, belt }: Carried,
+  centreYMm: number,
+): PointMm | null => {
+  const { point } = anchor.mount
+  const tube = tubeOf(anchor, tubes)
+  if (tube === null) return shiftedPoint(point, shift, centreYMm)
+  return slidPoint({ anchor, tube, belt }, wayOf(shift.direction, point, centreYMm), shift.byMm)
+}
+
+/** What of a scene a move changes. */
+export type MovedParts = Pick<StrapScene, 'anchors' | 'tubes'>
+
+/** Anchors and tubes after a move; null where it cannot be made. */
+export const movedParts = (
+  scene: MovedParts & Pick<StrapScene, 'belt' | 'body'>,
+  { anchorIds, tubeIds, ...shift }: Move,
+): MovedParts | null => {
   const centreYMm = scene.body.hip.yMm
-  const isMoved = (anchor: Anchor): boolean =>
-    move.tubeId === null ? move.anchorIds.includes(anchor.id) : tubeIdOf(anchor) === move.tubeId
-  const anchors = scene.anchors.map((anchor) =>
-    isMoved(anchor) ? anchorAt(anchor, shiftedPoint(anchor.mount.point, move, centreYMm)) : anchor,
-  )
+  const anchors: Anchor[] = []
+  for (const anchor of scene.anchors) {
+    const { point, tubeId } = anchor.mount
+    if (tubeId !== null && tubeIds.includes(tubeId))
+      anchors.push(anchorAt(anchor, shiftedPoint(point, shift, centreYMm)))
+    else if (anchorIds.includes(anchor.id)) {
+      const moved = movedPoint(anchor, shift, scene, centreYMm)
+      if (moved === null) return null
+      anchors.push(anchorAt(anchor, moved))
+    } else anchors.push(anchor)
+  }
+  if (tubeIds.length === 0) return { anchors, tubes: scene.tubes }
   const tubes = scene.tubes.map((tube): Tube =>
-    tube.id === move.tubeId
-      ? { ...tube, points: tube.points.map((point) => shiftedPoint(point, move, centreYMm)) }
+    tubeIds.includes(tube.id)
+      ? { ...tube, points: tube.points.map((point) => shiftedPoint(point, shift, centreYMm)) }
       : tube,
   )
-  return { ...scene, anchors, tubes }
+  return { anchors, tubes }
 }
+
+/** The scene after some moves, one after the other; null where one of them cannot be made. */
+export const movedScene = (scene: StrapScene, moves: readonly Move[]): StrapScene | null => {
+  let moved = scene
+  for (const move of moves) {
+    const parts = movedParts(moved, move)
+    if (parts === null) return null
+    moved = { ...moved, ...parts }
+  }
+  return moved
+}
+
+/** The anchors that move with the one of a case: its mirror image in a mirrored pair, and the other of two straps on one anchor. */
+const movingAnchors = ({ anchor, mirrored, scenes }: ZoneCase): readonly Anchor[] => {
+  const scene = scenes[0]?.scene
+  const isShared =
+    strapFamily(anchor.strap) === 'shoulder' && scene !== undefined && areShoulderStrapsJoined(scene.belt)
+  const partner = mirrored || isShared ? mirroredStrap(anchor.strap) : null
+  const other = scene?.anchors.find(({ strap }) => strap === partner)
+  return other === undefined ? [anchor] : [anchor, other]
+}
+
+const isAcross = (direction: MoveDirection): boolean => direction === 'inward' || direction === 'outward'
+
+/**
+ * How the anchor of a case moves in a direction, with its pair: by itself where it hangs on no tube; along its tube where that runs in
+ * this direction; else the tube moves with every anchor on it. Null where none of it can be made: across the seat a tube that
+ * does not run there is not moved, since its two ends would have to part.
+ */
+export const moveOf = (direction: MoveDirection, byMm: number, zoneCase: ZoneCase): Move | null => {
+  const { scene } = zoneCase.scenes[0] ?? {}
+  if (scene === undefined) return null
+  const anchorIds: string[] = []
+  const tubeIds: string[] = []
+  for (const anchor of movingAnchors(zoneCase)) {
+    const tube = tubeOf(anchor, scene.tubes)
+    const { point } = anchor.mount
+    if (tube === null || runsAlong(tube, point, wayOf(direction, point, scene.body.hip.yMm)))
+      anchorIds.push(anchor.id)
+    else if (!tubeIds.includes(tube.id)) tubeIds.push(tube.id)
+  }
+  if (tubeIds.length > 0 && isAcross(direction)) return null
+  return { anchorIds, tubeIds, direction, byMm }
+}
+
+/** A move as the steps of a remedy: one for the anchors that move by themselves and one for each tube. */
+export const moveSteps = ({ anchorIds, tubeIds, direction, byMm }: Move): readonly RemedyStep[] => [
+  ...(anchorIds.length === 0 ? [] : [{ kind: 'move-anchors', anchorIds, direction, byMm } as const]),
+  ...tubeIds.map((tubeId) => ({ kind: 'move-tube', tubeId, direction, byMm }) as const),
+]
+
+/** A step that moves something, as a move. */
+export const stepMove = (step: Exclude<RemedyStep, { kind: 'turn-tab' }>): Move =>
+  step.kind === 'move-tube'
+    ? { anchorIds: [], tubeIds: [step.tubeId], direction: step.direction, byMm: step.byMm }
+    : { anchorIds: step.anchorIds, tubeIds: [], direction: step.direction, byMm: step.byMm }

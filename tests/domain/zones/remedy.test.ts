@@ -5,7 +5,7 @@ import { isWithin } from '../../../src/domain/rules/check'
 import type { QuantityRule } from '../../../src/domain/rules/rule'
 import type { StrapScene } from '../../../src/domain/straps/scene'
 import { solvePlace } from '../../../src/domain/straps/solve'
-import { movedScene, shiftedPoint } from '../../../src/domain/zones/move'
+import { movedScene, shiftedPoint, stepMove } from '../../../src/domain/zones/move'
 import { remedyFor } from '../../../src/domain/zones/remedy'
 import { anyScene } from '../straps/arbitraryScenes'
 import { bar, lapTabs, point, scene as handScene, tab, wrap } from '../straps/scenes'
@@ -14,9 +14,11 @@ import { quantityRule, zoneCaseOf } from './zoneCases'
 const applied = (scene: StrapScene, remedy: Remedy): StrapScene => {
   switch (remedy.kind) {
     case 'move-anchors':
-      return movedScene(scene, { ...remedy, tubeId: null })
-    case 'move-tube':
-      return movedScene(scene, { ...remedy, anchorIds: [] })
+    case 'move-tube': {
+      const moved = movedScene(scene, [stepMove(remedy)])
+      if (moved === null) throw new Error(`cannot be made: ${JSON.stringify(remedy)}`)
+      return moved
+    }
     case 'turn-tab':
       return {
         ...scene,

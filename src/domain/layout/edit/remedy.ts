@@ -9,7 +9,7 @@ import {
   type StrapId,
   strapFamily,
 } from '../../straps/strap'
-import { shiftedPoint } from '../../zones/move'
+import { movedPoint, shiftedPoint } from '../../zones/move'
 import type { Layout, Place } from '../document/layout'
 import { withBelt } from './changeBelt'
 import { addAnchor } from './changeAnchors'
@@ -45,19 +45,26 @@ export const appliedRemedy = (layout: Layout, finding: Finding): Layout => {
   }
 }
 
-/** Exactly the named anchors move, each by the same amount: that is what the remedy was checked with. */
+/**
+ * Exactly the named anchors move, each by the same amount and on a tube along it: that is what the remedy was checked with. In a layout
+ * that has changed since, an anchor that can no longer be moved so stays where it is.
+ */
 const withAnchorsShifted = (
   layout: Layout,
   place: Place,
   remedy: Extract<Remedy, { kind: 'move-anchors' }>,
 ): Layout => {
+  const { tubes } = layout
   const shifted = (anchor: Anchor): Anchor => {
-    const point = limitedPoint(shiftedPoint(anchor.mount.point, remedy, place.seat.hipPoint.yMm))
-    if (anchor.mount.kind !== 'wrap') return { ...anchor, mount: { ...anchor.mount, point } }
-    const { tubeId } = anchor.mount
-    const tube = layout.tubes.find((candidate) => candidate.id === tubeId)
-    if (tube === undefined) return anchor
-    return { ...anchor, mount: { ...anchor.mount, point: pointOnTube(tube.points, point) } }
+    const { mount } = anchor
+    const moved = movedPoint(anchor, remedy, { tubes, belt: place.belt }, place.seat.hipPoint.yMm)
+    if (moved === null) return anchor
+    const point = limitedPoint(moved)
+    if (mount.kind !== 'wrap') return { ...anchor, mount: { ...mount, point } }
+    const tube = tubes.find(({ id }) => id === mount.tubeId)
+    return tube === undefined
+      ? anchor
+      : { ...anchor, mount: { ...mount, point: pointOnTube(tube.points, point) } }
   }
   return withPlaceChanged(layout, place.id, (old) => ({
     ...old,

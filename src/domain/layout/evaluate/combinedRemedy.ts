@@ -3,8 +3,9 @@ import type { QuantityRule } from '../../rules/rule'
 import { ruleSubjects } from '../../rules/subjects'
 import type { Subject } from '../../straps/quantity'
 import { contradictionOf } from '../../zones/contradiction'
+import { type Move, moveSteps } from '../../zones/move'
 import { nearestMoves } from '../../zones/nearestMove'
-import { movesInto, moveRemedy } from '../../zones/remedy'
+import { movesInto, movesIntoAll } from '../../zones/remedy'
 import { homeElevation } from '../../zones/rulePlane'
 import { ruleSubject } from '../../zones/subject'
 import { turnedTab } from '../../zones/turnedTab'
@@ -48,9 +49,8 @@ const tried = ({ placeCase, before, known }: Trials, finding: Finding, steps: St
   return fresh
 }
 
-/** How far everything moves, mm: moves of one thing along two axes count as the straight way between. Turns count nothing. */
-const sizeMm = (steps: Steps): number =>
-  Math.hypot(...steps.map((step) => (step.kind === 'turn-tab' ? 0 : step.byMm)))
+/** How far everything moves, mm: moves along two axes count as the straight way between. */
+const sizeMm = (moves: readonly Move[]): number => Math.hypot(...moves.map(({ byMm }) => byMm))
 
 /** More than this is no longer one change that somebody would make. Our judgement. */
 const MOST_STEPS = 5
@@ -85,10 +85,11 @@ const mendOf = (
     const turn = own && turnedTab(rule, own)
     return turn?.kind === 'turn-tab' ? turn : null
   }
-  const across = movesInto({ rule, zoneCase }).find(
+  const across = movesInto(rule, zoneCase).find(
     ({ direction }) => direction === 'inward' || direction === 'outward',
   )
-  return across === undefined ? null : moveRemedy(across)
+  const steps = across === undefined ? [] : moveSteps(across)
+  return steps.length === 1 ? (steps[0] ?? null) : null
 }
 
 /** The steps with whatever else it takes so that nothing that is kept as drawn is broken; null when that does not succeed. */
@@ -119,13 +120,19 @@ const keptRulesOf = ({ placeCase, before }: Trials, rule: QuantityRule, zoneCase
 const MOST_BEGINNINGS = 12
 
 const beginnings = (trials: Trials, rule: QuantityRule, zoneCase: ZoneCase): readonly Steps[] => {
-  const both = [rule, ...keptRulesOf(trials, rule, zoneCase)]
-  const singles = movesInto({ rule, zoneCase }).map((move): Steps => [moveRemedy(move)])
-  const inZone = (['side', 'top'] as const).flatMap((elevation) => [
-    ...nearestMoves(both, zoneCase, elevation).slice(0, 4),
-    ...nearestMoves([rule], zoneCase, elevation).slice(0, 1),
-  ])
-  return [...singles, ...inZone].toSorted((a, b) => sizeMm(a) - sizeMm(b)).slice(0, MOST_BEGINNINGS)
+  const others = keptRulesOf(trials, rule, zoneCase)
+  const singles = movesInto(rule, zoneCase)
+  const further = movesIntoAll(singles, [rule, ...others], zoneCase)
+  const inZone = (['side', 'top'] as const).flatMap((elevation) => {
+    const { alone, together } = nearestMoves(rule, others, zoneCase, elevation)
+    return [...together.slice(0, 4), ...alone.slice(0, 1)]
+  })
+  const all = [...[...singles, ...further].map((move) => [move]), ...inZone]
+  const found = new Map(all.map((moves) => [JSON.stringify(moves), moves]))
+  return [...found.values()]
+    .toSorted((a, b) => sizeMm(a) - sizeMm(b))
+    .slice(0, MOST_BEGINNINGS)
+    .map((moves) => moves.flatMap(moveSteps))
 }
 
 const combinedRemedy = (trials: Trials, finding: Finding, rule: QuantityRule): Remedy | null => {

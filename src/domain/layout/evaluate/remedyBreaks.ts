@@ -1,7 +1,7 @@
 import type { BrokenLimit, Finding, Remedy } from '../../rules/finding'
 import type { QuantityRule } from '../../rules/rule'
 import { solvePlace } from '../../straps/solve'
-import { type Move, movedScene } from '../../zones/move'
+import { movedScene, stepMove } from '../../zones/move'
 import type { Layout, Place } from '../document/layout'
 import { keptLimits } from './keptLimits'
 import { type SolvedSitting, solvedSittings } from './solvedSittings'
@@ -12,26 +12,22 @@ const isMoving = (remedy: Remedy | null): remedy is MovingRemedy =>
   remedy?.kind === 'move-anchors' || remedy?.kind === 'move-tube'
 
 /** A moved tube is another tube near every helmet of the car. */
-const isTouched = (place: Place, { anchorIds, tubeId }: Move): boolean =>
-  tubeId !== null || place.anchors.some(({ id }) => anchorIds.includes(id))
-
-const moveOf = (remedy: MovingRemedy): Move =>
-  remedy.kind === 'move-tube'
-    ? { anchorIds: [], tubeId: remedy.tubeId, direction: remedy.direction, byMm: remedy.byMm }
-    : { anchorIds: remedy.anchorIds, tubeId: null, direction: remedy.direction, byMm: remedy.byMm }
+const isTouched = (place: Place, remedy: MovingRemedy): boolean =>
+  remedy.kind === 'move-tube' || place.anchors.some(({ id }) => remedy.anchorIds.includes(id))
 
 const brokenBy = (
   layout: Layout,
-  move: Move,
+  remedy: MovingRemedy,
   rules: readonly QuantityRule[],
   sittingsAt: (place: Place) => readonly SolvedSitting[],
 ): readonly BrokenLimit[] =>
   layout.places
-    .filter((place) => isTouched(place, move))
+    .filter((place) => isTouched(place, remedy))
     .flatMap((place) => {
       const before = sittingsAt(place)
       const after = before.map((solved) => {
-        const scene = movedScene(solved.scene, move)
+        // A remedy has been tried before it is given: it can be carried out.
+        const scene = movedScene(solved.scene, [stepMove(remedy)]) ?? solved.scene
         return { ...solved, scene, solved: solvePlace(scene) }
       })
       const stillKept = keptLimits(layout, place, rules, after)
@@ -62,7 +58,7 @@ export const withRemedyBreaks = (
     const { remedy } = finding
     if (!isMoving(remedy)) return finding
     const key = JSON.stringify(remedy)
-    const breaks = known.get(key) ?? brokenBy(layout, moveOf(remedy), rules, sittingsAt)
+    const breaks = known.get(key) ?? brokenBy(layout, remedy, rules, sittingsAt)
     known.set(key, breaks)
     return breaks.length === 0 ? finding : { ...finding, remedy: { ...remedy, breaks } }
   })

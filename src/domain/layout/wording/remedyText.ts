@@ -31,6 +31,17 @@ const anchorNames = (anchorIds: readonly string[], layout: Layout): string => {
   return listed(anchors.map((anchor, index) => oneName(anchor, anchorIds[index] ?? '')))
 }
 
+/** That anchors on tubes slide along them; nothing for those on another structure. */
+const alongText = (anchorIds: readonly string[], layout: Layout): string => {
+  const tubeIds = allAnchors(layout).flatMap(({ id, mount }) =>
+    anchorIds.includes(id) && layout.tubes.some((tube) => tube.id === mount.tubeId)
+      ? (mount.tubeId ?? [])
+      : [],
+  )
+  const names = [...new Set(tubeIds)].map((id) => tubeName(id, layout))
+  return names.length === 0 ? '' : `, along ${listed(names)}`
+}
+
 const tabTurnText = (planDeg: number, leanDeg: number): string => {
   const plan =
     planDeg === 0
@@ -129,7 +140,7 @@ export const remedyText = (remedy: Remedy, layout: Layout): string => {
   const unit = layout.units.length
   switch (remedy.kind) {
     case 'move-anchors':
-      return `Move ${anchorNames(remedy.anchorIds, layout)} ${directionWord(remedy.direction)} ${moveText(remedy.byMm, unit)}${isAcross(remedy.direction) && remedy.anchorIds.length > 1 ? ' each' : ''}.${breaksText(remedy.breaks, layout)}`
+      return `Move ${anchorNames(remedy.anchorIds, layout)} ${directionWord(remedy.direction)} ${moveText(remedy.byMm, unit)}${isAcross(remedy.direction) && remedy.anchorIds.length > 1 ? ' each' : ''}${alongText(remedy.anchorIds, layout)}.${breaksText(remedy.breaks, layout)}`
     case 'move-tube':
       return `Move ${tubeName(remedy.tubeId, layout)} ${directionWord(remedy.direction)} ${moveText(remedy.byMm, unit)}, with every anchor on it.${breaksText(remedy.breaks, layout)}`
     case 'turn-tab':

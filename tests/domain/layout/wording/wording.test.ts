@@ -131,6 +131,24 @@ describe('remedyText', () => {
     expect(move(['lap-left-anchor', 'gone'], 'down')).toBe(
       'Move the left lap tab and anchor gone down 22 mm.',
     )
+    const onTubes = (tubeIds: readonly string[]): typeof layout => ({
+      ...layout,
+      tubes: [...layout.tubes, ...layout.tubes.map((tube) => ({ ...tube, id: 'other', name: 'Other bar' }))],
+      places: layout.places.map((place) => ({
+        ...place,
+        anchors: place.anchors.map((anchor, index) => ({
+          ...anchor,
+          mount: { ...anchor.mount, tubeId: tubeIds[index] ?? 'bar' },
+        })),
+      })),
+    })
+    const slide = { kind: 'move-anchors', anchorIds: bothLaps, direction: 'outward', byMm: 22 } as const
+    expect(remedyText(slide, onTubes(['bar', 'bar']))).toBe(
+      'Move both lap tabs outward 22 mm each, along Test bar.',
+    )
+    expect(remedyText(slide, onTubes(['bar', 'other']))).toBe(
+      'Move both lap tabs outward 22 mm each, along Test bar and Other bar.',
+    )
     expect(remedyText({ kind: 'move-tube', tubeId: 'bar', direction: 'up', byMm: 22 }, inches)).toBe(
       'Move Test bar up 7/8 in (22 mm), with every anchor on it.',
     )
@@ -177,6 +195,7 @@ describe('problemText', () => {
     { kind: 'through-tube', strap: 'lap-right', tubeId: 'cross-lap', insideMm: 12 },
     { kind: 'sub-anchor-not-behind', strap: 'sub-left', aheadMm: 31 },
     { kind: 'junction-apart', strap: 'shoulder-left', apartMm: 220 },
+    { kind: 'junction-unsettled', strap: 'shoulder-left', offMm: 12 },
   ]
   const tubes = [{ id: 'cross-lap', name: 'Seat frame tube' }]
 
