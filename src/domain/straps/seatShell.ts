@@ -202,19 +202,21 @@ const overSide = (
   return best
 }
 
-/** Where a straight strap from beyond the shell's side comes in through the plane of that side; null when it does not. */
-const entryOf = (shell: SeatShell, from: PointMm, to: PointMm): PointMm | null => {
-  const a = from.yMm - shell.middleYMm
-  const b = to.yMm - shell.middleYMm
-  const wallMm = a < 0 ? -shell.halfWidthMm : shell.halfWidthMm
-  const beyond = Math.abs(a) - shell.halfWidthMm
-  if (beyond < 0 || (a < 0 ? b <= wallMm : b >= wallMm)) return null
-  return pointBetween(from, to, (wallMm - a) / (b - a))
+/** The part of a straight piece that lies between the shell's sides; null when none does. */
+const betweenSides = (
+  { middleYMm, halfWidthMm }: SeatShell,
+  from: PointMm,
+  to: PointMm,
+): { readonly from: PointMm; readonly to: PointMm } | null => {
+  const a = from.yMm - middleYMm
+  const b = to.yMm - middleYMm
+  if (Math.min(a, b) >= halfWidthMm || Math.max(a, b) <= -halfWidthMm) return null
+  const within = (point: PointMm, offMm: number): PointMm =>
+    Math.abs(offMm) <= halfWidthMm
+      ? point
+      : pointBetween(from, to, (Math.sign(offMm) * halfWidthMm - a) / (b - a))
+  return { from: within(from, a), to: within(to, b) }
 }
-
-/** Whether a place is between the shell's sides; on one of them it is not. */
-const isBetweenSides = (shell: SeatShell, { yMm }: PointMm): boolean =>
-  Math.abs(yMm - shell.middleYMm) < shell.halfWidthMm
 
 /**
  * A lap or anti-submarine strap without a slot: over the side of the shell where the straight strap would come in through it, a problem
@@ -231,13 +233,12 @@ export const pastShell = (
   const { contact, reach } = straight
   const clear: StrapRun = { contact, edges: [], edgesOn: 'seat-side', reach, pass: null }
   if (shell === null) return ok(clear)
-  const entry = entryOf(shell, contact, reach.point)
-  if (entry !== null && isInside(shell.outline, side(entry))) {
-    const over = overSide(mount, end, shell, straight, contact.yMm < shell.middleYMm ? -1 : 1)
+  const between = betweenSides(shell, contact, reach.point)
+  if (between === null) return ok(clear)
+  const offMm = contact.yMm - shell.middleYMm
+  if (Math.abs(offMm) >= shell.halfWidthMm && isInside(shell.outline, side(between.from))) {
+    const over = overSide(mount, end, shell, straight, offMm < 0 ? -1 : 1)
     return over === null ? err({ kind: 'no-slot', strap }) : ok(over)
   }
-  const isIn = isBetweenSides(shell, reach.point) && (entry !== null || isBetweenSides(shell, contact))
-  return isIn && isThroughShell(shell, entry ?? contact, reach.point)
-    ? err({ kind: 'no-slot', strap })
-    : ok(clear)
+  return isThroughShell(shell, between.from, between.to) ? err({ kind: 'no-slot', strap }) : ok(clear)
 }

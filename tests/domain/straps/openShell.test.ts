@@ -3,8 +3,8 @@ import type { StrapId } from '../../../src/domain/straps/strap'
 import type { PathProblem } from '../../../src/domain/straps/path'
 import { seatFrame } from '../../../src/domain/straps/placeFrame'
 import { seatShell } from '../../../src/domain/straps/seatShell'
-import { solvePlace } from '../../../src/domain/straps/solve'
-import { belt, point, problemOf, scene, tab } from './scenes'
+import { solvePlace, type SolvedPlace } from '../../../src/domain/straps/solve'
+import { belt, pathOf, point, problemOf, scene, tab } from './scenes'
 
 /*
  * Between the sides of a shell only its lower edge is in a strap's way: the chain of its outline from the foremost point below and
@@ -16,15 +16,14 @@ type Corners = readonly (readonly [number, number])[]
 const outlineOf = (corners: Corners): { xMm: number; zMm: number }[] =>
   corners.map(([xMm, zMm]) => ({ xMm, zMm }))
 
-/** 200 to either side of the seat's middle. */
-const topOutline = [
-  { xMm: 0, yMm: -200 },
-  { xMm: 0, yMm: 200 },
+const sidesAt = (halfMm: number): { xMm: number; yMm: number }[] => [
+  { xMm: 0, yMm: -halfMm },
+  { xMm: 0, yMm: halfMm },
 ]
 
 describe('the two edges of a shell’s outline', () => {
   const edges = (corners: Corners): { upper: Corners; lower: Corners } => {
-    const given = scene({ seat: { sideOutline: outlineOf(corners), topOutline } })
+    const given = scene({ seat: { sideOutline: outlineOf(corners), topOutline: sidesAt(200) } })
     const shell = seatShell(seatFrame(given), given.seat)
     const seen = (edge: 'upperEdge' | 'lowerEdge'): Corners =>
       (shell?.[edge] ?? []).map(({ uMm, vMm }) => [uMm, vMm] as const)
@@ -69,22 +68,22 @@ describe('the two edges of a shell’s outline', () => {
 })
 
 describe('a strap between the sides of the shell', () => {
-  const problem = (
+  const solved = (
     strap: StrapId,
     at: readonly [number, number, number],
     corners: Corners,
-  ): PathProblem | undefined =>
-    problemOf(
-      solvePlace(
-        scene({
-          belt: belt(5),
-          hipHalfBreadthMm: 115,
-          seat: { sideOutline: outlineOf(corners), topOutline },
-          anchors: [...lapsInside.filter((lap) => lap.strap !== strap), tab(strap, point(...at))],
-        }),
-      ),
-      strap,
+    halfMm = 200,
+  ): SolvedPlace =>
+    solvePlace(
+      scene({
+        belt: belt(5),
+        hipHalfBreadthMm: halfMm < 115 ? 170 : 115,
+        seat: { sideOutline: outlineOf(corners), topOutline: sidesAt(halfMm) },
+        anchors: [...lapsInside.filter((lap) => lap.strap !== strap), tab(strap, point(...at))],
+      }),
     )
+  const problem = (...given: Parameters<typeof solved>): PathProblem | undefined =>
+    problemOf(solved(...given), given[0])
   /** At 45° from the hip point, as those beyond the sides. */
   const lapsInside = [tab('lap-left', point(100, -190, -100)), tab('lap-right', point(100, 190, -100))]
   const noSlot = (strap: StrapId): PathProblem => ({ kind: 'no-slot', strap })
@@ -129,18 +128,44 @@ describe('a strap between the sides of the shell', () => {
     expect(problem('sub-centre', [-200, 0, -300], pan(atLip - 0.1))).toEqual(noSlot('sub-centre'))
   })
 
+  const pan: Corners = [
+    [-300, -100],
+    [200, -100],
+    [200, 400],
+    [220, 400],
+    [220, -150],
+    [-290, -150],
+  ]
+
   it('is the same one whether its tab is just outside or just inside the sides', () => {
-    // A pan whose bottom, at −150, the strap from 450 below the hip point has yet to pass when it comes in under the side.
-    const pan: Corners = [
-      [-300, -100],
-      [200, -100],
-      [200, 400],
-      [220, 400],
-      [220, -150],
-      [-290, -150],
-    ]
+    // The strap from 450 below the hip point has yet to pass the pan's bottom, at −150, when it comes in under the side.
     for (const yMm of [-199, -201, -260])
       expect(problem('lap-left', [150, yMm, -450], pan)).toEqual(noSlot('lap-left'))
+  })
+
+  it('is looked at between them only', () => {
+    // From behind the backrest past its outside, and in over the pan: at −200 it is 30 behind and 20 below the hip point.
+    expect(problem('lap-left', [450, -1200, -100], pan)).toBeUndefined()
+    // Hips that reach out beyond the sides, at ±100: from 160 below the strap is through the pan before it is out, from 300 below not.
+    expect(problem('lap-left', [150, -90, -160], pan, 100)).toEqual(noSlot('lap-left'))
+    expect(problem('lap-left', [150, -90, -300], pan, 100)).toBeUndefined()
+    // The hips and the tabs beyond the sides: whatever lies between them, the strap touches nothing.
+    const tall: Corners = [
+      [-600, 600],
+      [300, 600],
+      [300, -400],
+      [-600, -400],
+    ]
+    for (const [strap, yMm] of [
+      ['lap-left', -250],
+      ['lap-right', 250],
+    ] as const)
+      expect(pathOf(solved(strap, [150, yMm, -160], tall, 100), strap).contacts.map(({ on }) => on)).toEqual([
+        'anchor',
+        'body',
+        'body',
+        'buckle',
+      ])
   })
 
   it('worn under the thighs does not pass its back', () => {
@@ -149,7 +174,7 @@ describe('a strap between the sides of the shell', () => {
         solvePlace(
           scene({
             belt: belt(6, { thighStraps: 'under-thighs' }),
-            seat: { sideOutline: outlineOf(tub), topOutline },
+            seat: { sideOutline: outlineOf(tub), topOutline: sidesAt(200) },
             anchors: [
               ...lapsInside,
               tab('sub-left', point(xMm, -150, -90)),
