@@ -1,6 +1,6 @@
 import { withConfirmed } from '../../rules/confirmed'
 import type { Rule, RuleSet } from '../../rules/rule'
-import { RULE_SETS, ruleById } from '../../rules/ruleSets'
+import { DEFAULT_RULE_SET_ID, RULE_SETS, ruleById } from '../../rules/ruleSets'
 import type { Layout } from './layout'
 
 type RuleChoice = Pick<Layout, 'ruleSetId' | 'ownRuleSets' | 'confirmedDocuments'>
@@ -17,6 +17,15 @@ export const ruleSetOf = ({
 }: RuleChoice): RuleSet | null => {
   const set = [...RULE_SETS, ...ownRuleSets].find(({ id }) => id === ruleSetId)
   return set === undefined ? null : withConfirmed(set, confirmedDocuments)
+}
+
+/** The same; throws for a rule set that does not exist: reading a layout file refuses it before. */
+export const chosenRuleSet = (layout: RuleChoice): RuleSet => {
+  const ruleSet = ruleSetOf(layout)
+  if (ruleSet === null) {
+    throw new Error(`no rule set "${layout.ruleSetId}"; the default is "${DEFAULT_RULE_SET_ID}"`)
+  }
+  return ruleSet
 }
 
 /** A rule by its id: that of the chosen set, which may be a changed copy, before one of the program's. Null when there is none. */

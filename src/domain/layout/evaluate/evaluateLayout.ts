@@ -1,10 +1,9 @@
 import type { Finding, ShownFinding } from '../../rules/finding'
 import type { QuantityRule, Rule, RuleLevel, RuleSet } from '../../rules/rule'
-import { DEFAULT_RULE_SET_ID } from '../../rules/ruleSets'
 import { anchorZone } from '../../zones/ruleRegion'
 import type { AnchorZone } from '../../zones/zone'
 import type { Layout, Place } from '../document/layout'
-import { ruleSetOf } from '../document/ruleSetOf'
+import { chosenRuleSet } from '../document/ruleSetOf'
 import { withCombinedRemedies } from './combinedRemedy'
 import type { Evaluation, PlaceEvaluation, ShownEvaluation, ShownPlace } from './evaluation'
 import { propertyFindings } from './propertyFindings'
@@ -62,7 +61,7 @@ export const evaluatePlace = (
   ruleSet: RuleSet,
   { extent = 'everything' }: EvaluateOptions = {},
 ): PlaceEvaluation => {
-  const sittings = solvedSittings(layout, place)
+  const sittings = solvedSittings(layout, place, ruleSet)
   const cases = zoneCases(layout, place, sittings)
   const rules = ruleSet.rules.filter(isQuantityRule)
   const placeCase: PlaceCase = { layout, place, sittings, zoneCases: cases, rules, extent }
@@ -95,7 +94,7 @@ const numbersOfRule = (placeCase: PlaceCase, rule: Rule): readonly ShownFinding[
   rule.kind === 'quantity' ? quantityNumbers(placeCase, rule) : findingsOf(placeCase, rule)
 
 const placeNumbers = (layout: Layout, place: Place, ruleSet: RuleSet): ShownPlace => {
-  const sittings = solvedSittings(layout, place)
+  const sittings = solvedSittings(layout, place, ruleSet)
   const cases = zoneCases(layout, place, sittings)
   const rules = ruleSet.rules.filter(isQuantityRule)
   const placeCase: PlaceCase = { layout, place, sittings, zoneCases: cases, rules, extent: 'what-moves' }
@@ -110,14 +109,6 @@ const placeNumbers = (layout: Layout, place: Place, ruleSet: RuleSet): ShownPlac
       top: 'pending',
     })),
   }
-}
-
-const chosenRuleSet = (layout: Layout): RuleSet => {
-  const ruleSet = ruleSetOf(layout)
-  if (ruleSet === null) {
-    throw new Error(`no rule set "${layout.ruleSetId}"; the default is "${DEFAULT_RULE_SET_ID}"`)
-  }
-  return ruleSet
 }
 
 /**

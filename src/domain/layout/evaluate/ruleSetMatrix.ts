@@ -7,7 +7,7 @@ import type { Layout, Place } from '../document/layout'
 import { ruleSetsOf } from '../document/ruleSetOf'
 import { propertyFindings } from './propertyFindings'
 import { readingOf } from './reading'
-import { type SolvedSitting, solvedSittings } from './solvedSittings'
+import { type SolvedSitting, sittingsUnder } from './solvedSittings'
 
 type Measured = QuantityId | PropertyId
 
@@ -103,10 +103,11 @@ const agreementOf = (entries: readonly MatrixEntry[]): Agreement => {
  * Values and verdicts are those that each set's findings would have, except that what is near a limit is not told apart.
  */
 export const ruleSetMatrix = (layout: Layout, place: Place): RuleSetMatrix => {
-  const sittings = solvedSittings(layout, place)
+  const sittingsOfSet = sittingsUnder(layout, place)
   const sets = ruleSetsOf(layout)
   const rows = new Map<string, Omit<MatrixRow, 'agreement'>>()
-  for (const set of sets)
+  for (const set of sets) {
+    const sittings = sittingsOfSet(set)
     for (const rule of set.rules) {
       if (rule.kind === 'stated') continue
       const measured = rule.kind === 'quantity' ? rule.quantity : rule.property
@@ -117,6 +118,7 @@ export const ruleSetMatrix = (layout: Layout, place: Place): RuleSetMatrix => {
         rows.set(key, { measured, subject, entries: [...(rows.get(key)?.entries ?? []), entry] })
       }
     }
+  }
   const speaking = new Set([...rows.values()].flatMap(({ entries }) => entries.map(({ setId }) => setId)))
   return {
     sets: sets.filter(({ id }) => speaking.has(id)),

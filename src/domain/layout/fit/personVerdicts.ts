@@ -13,10 +13,10 @@ import { type FitCase, KEY_COUNT, quantityKey } from './fitRules'
  */
 export type Outcome = 'passing' | 'broken' | 'unchecked'
 
-/** One person's outcome for each rule of the case, over all seat positions and in each of them. */
+/** One person's outcome for each rule of the case, over all poses of the seat and in each of them. */
 export interface PersonVerdicts {
   readonly overall: readonly Outcome[]
-  /** By rule, then by seat position; null where the rule does not speak. */
+  /** By rule, then by pose, those of the seat positions first; null where the rule does not speak. */
   readonly byPosition: readonly (readonly (Outcome | null)[])[]
 }
 
@@ -57,8 +57,8 @@ export const worstOutcome = (outcomes: readonly (Outcome | null)[]): Outcome => 
 }
 
 /**
- * What every rule of a case says about one person. The same numbers and limits as the findings of a layout with that occupant;
- * room, zones and remedies are left out, which is what makes 1 200 people quick.
+ * What every rule of a case says about one person. The same numbers and limits as the findings of a layout with that occupant, but
+ * for what is worst between two positions of the lattice; room, zones and remedies are left out, which is what makes 1 200 people quick.
  */
 export const personVerdicts = (fit: FitCase, person: Occupant): PersonVerdicts => {
   const numbers = new Float64Array(KEY_COUNT)

@@ -8,7 +8,7 @@ import type { Layout, Place } from '../document/layout'
 import { ruleOf } from '../document/ruleSetOf'
 import { formWord } from '../edit/handles'
 import type { Sitting } from '../evaluate/evaluation'
-import { sittingsOf } from '../evaluate/sittings'
+import { sittingOfId } from '../evaluate/sittings'
 
 /** A family of straps as the adjective before strap, tab or wrap. */
 export const familyWord = (strap: StrapId): string => {
@@ -105,13 +105,11 @@ export const sittingName = (sitting: Sitting, layout: Layout, isJustPast = false
 
 /**
  * The sitting that a rule speaks of, by its id, in words: "Marla, back just past 30°" where the rule is for seats reclined more
- * than that sitting; the id itself when the layout has no such sitting.
+ * than that sitting; the id itself when the layout has no such place or person.
  */
 export const sittingNameUnder = (ruleId: string, sittingId: string, layout: Layout): string => {
-  const sitting = layout.places
-    .flatMap((place) => sittingsOf(layout, place))
-    .find(({ id }) => id === sittingId)
-  if (sitting === undefined) return sittingId
+  const sitting = sittingOfId(layout, sittingId)
+  if (sitting === null) return sittingId
   const isJustPast = ruleOf(layout, ruleId)?.when.reclineAboveDeg === sitting.reclineDeg
   return sittingName(sitting, layout, isJustPast)
 }

@@ -131,22 +131,26 @@ describe('evaluateLayout', () => {
 
   it('leaves unchecked what is kept in one sitting and has no number in another, but calls broken what is broken', () => {
     // Slid 400 mm rearward the hip point is far behind the tabs: the lap straps have no path there.
-    const sliding = (aftMm: number): Layout => {
+    const sliding = (aftMm: number, ruleSetId = 'workshop-practice'): Layout => {
       const place = flatPlace({ anchors: lapTabs(aftMm, 200) })
-      return flatLayout([{ ...place, seat: { ...place.seat, slide: { forwardMm: 0, rearwardMm: 400 } } }])
+      return flatLayout([{ ...place, seat: { ...place.seat, slide: { forwardMm: 0, rearwardMm: 400 } } }], {
+        ruleSetId,
+      })
     }
-    // As drawn: atan(200/180) = 48.0°, inside the 45…60° of the lap wedge (common practice, no source).
-    expect(findingOf(sliding(180), 'workshop-lap-angle', 'lap-left')).toMatchObject({
+    // As drawn: atan(200/180) = 48.0°, inside the 45…90° of the set, and on the way up to 90° (quoted second-hand).
+    expect(findingOf(sliding(180, 'us-pro-rally-1998'), 'pro-rally-lap-angle', 'lap-left')).toMatchObject({
       verdict: 'unchecked',
       value: null,
       worstSitting: 'driver/marla/400/20',
       problem: { kind: 'lap-anchor-not-behind', strap: 'lap-left' },
       remedy: { kind: 'none' },
     })
-    // As drawn: atan(200/20) = 84.289°, outside it.
+    // The lap wedge ends at 60° (common practice, no source): on the way the strap passes it.
+    expect(findingOf(sliding(180), 'workshop-lap-angle', 'lap-left').verdict).toBe('broken')
+    // As drawn: atan(200/20) = 84.289°, outside it; 19 mm further back atan(200/1), and beyond that the strap has no path.
     const steep = findingOf(sliding(20), 'workshop-lap-angle', 'lap-left')
-    expect(steep).toMatchObject({ verdict: 'broken', worstSitting: 'driver/marla/0/20' })
-    expect(steep.value).toBeCloseTo(84.2894, 4)
+    expect(steep).toMatchObject({ verdict: 'broken', worstSitting: 'driver/marla/19/20' })
+    expect(steep.value).toBeCloseTo(89.7135, 4)
   })
 
   it('speaks of tabs and wraps as they are mounted', () => {

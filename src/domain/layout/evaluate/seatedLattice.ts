@@ -1,0 +1,129 @@
+import type { Layout, Place } from '../document/layout'
+import type { Sitting } from './evaluation'
+import { type Step, stepsOf } from './seatSearch'
+import { latticeSittings, seatLattice, type SeatLattice, sittingAt } from './sittings'
+import type { SolvedSitting } from './solvedSittings'
+
+/** Every occupant in positions that lie close together, solved. */
+export interface SeatedLattice {
+  readonly place: Place
+  readonly positions: SeatLattice
+  readonly step: Step
+  /**
+   * The positions of the lattice, those of one occupant by slide, then by recline; after them those on both sides of where a strap
+   * starts or stops to touch something on the way from one to the next.
+   */
+  readonly all: readonly SolvedSitting[]
+  /** The positions next to each of the lattice, of the same person. */
+  readonly beside: readonly (readonly number[])[]
+  /** Where in `all` the sittings are that a place always has. */
+  readonly listed: readonly number[]
+  readonly solve: (sitting: Sitting) => SolvedSitting
+}
+
+/** The numbers next to each of so many positions that lie in rows of `columns`, row by row, `rows` of them to a person. */
+const neighbours = (count: number, rows: number, columns: number): readonly (readonly number[])[] =>
+  Array.from({ length: count }, (_, index) => {
+    const column = index % columns
+    const row = Math.floor(index / columns) % rows
+    return [
+      ...(column > 0 ? [index - 1] : []),
+      ...(column < columns - 1 ? [index + 1] : []),
+      ...(row > 0 ? [index - columns] : []),
+      ...(row < rows - 1 ? [index + columns] : []),
+    ]
+  })
+
+/**
+ * What the straps touch before the body in a sitting, and what keeps those without a path from it, as one text to compare. On to the
+ * body and off it they run by tangent: nothing jumps there.
+ */
+const touchingText = ({ solved: { paths, problems } }: SolvedSitting): string => {
+  let text = ''
+  for (const { strap, contacts } of paths) {
+    text += strap
+    for (const { on } of contacts) if (on !== 'body' && on !== 'buckle') text += on
+  }
+  for (const { strap, kind } of problems) text += strap + kind
+  return text
+}
+
+/** Where straps start or stop to touch something is found to this. Our judgement: hardly anybody sets a seat closer. */
+const FOUND = { slideMm: 4, reclineDeg: 0.4 }
+
+const middleOf = (
+  place: Place,
+  { sitting: a }: SolvedSitting,
+  { sitting: b }: SolvedSitting,
+): Sitting | null => {
+  const isClose =
+    Math.abs(a.slideMm - b.slideMm) <= FOUND.slideMm &&
+    Math.abs(a.reclineDeg - b.reclineDeg) <= FOUND.reclineDeg
+  if (isClose) return null
+  const slideMm = a.slideMm === b.slideMm ? a.slideMm : Math.round((a.slideMm + b.slideMm) / 2) + 0
+  const reclineDeg =
+    a.reclineDeg === b.reclineDeg ? a.reclineDeg : Number(((a.reclineDeg + b.reclineDeg) / 2).toFixed(1))
+  return sittingAt(place, a.occupantId, slideMm, reclineDeg)
+}
+
+/**
+ * The positions between two in which straps touch other things, down to some 4 mm and 0.4° on both sides of where that changes: there
+ * numbers have kinks and straps can lose their path.
+ */
+const changesBetween = (
+  place: Place,
+  from: SolvedSitting,
+  to: SolvedSitting,
+  solve: SeatedLattice['solve'],
+): readonly SolvedSitting[] => {
+  if (touchingText(from) === touchingText(to)) return []
+  const middle = middleOf(place, from, to)
+  if (middle === null) return []
+  const between = solve(middle)
+  return [
+    ...changesBetween(place, from, between, solve),
+    between,
+    ...changesBetween(place, between, to, solve),
+  ]
+}
+
+/** Solves everybody in every position of the lattice; what is solved already is not solved again. */
+export const seatedLattice = (
+  layout: Layout,
+  place: Place,
+  listed: readonly SolvedSitting[],
+  solve: (sitting: Sitting) => SolvedSitting,
+): SeatedLattice => {
+  const known = new Map(listed.map((each) => [each.sitting.id, each]))
+  const solveOnce = (sitting: Sitting): SolvedSitting => {
+    const found = known.get(sitting.id) ?? solve(sitting)
+    known.set(sitting.id, found)
+    return found
+  }
+  const positions = seatLattice(layout, place)
+  const { slidesMm, reclinesDeg } = positions
+  const regular = latticeSittings(layout, place).map(solveOnce)
+  const beside = neighbours(regular.length, slidesMm.length, reclinesDeg.length)
+  const always = new Set(listed)
+  const slides = new Set(listed.map(({ sitting }) => sitting.slideMm))
+  const reclines = new Set(listed.map(({ sitting }) => sitting.reclineDeg))
+  /** Along the ways that pass through positions that a place always has: all of them where only the seat or only its back moves. */
+  const isLookedAlong = ({ sitting: a }: SolvedSitting, { sitting: b }: SolvedSitting): boolean =>
+    a.slideMm === b.slideMm ? slides.has(a.slideMm) : reclines.has(a.reclineDeg)
+  const changes = regular.flatMap((from, index) =>
+    (beside[index] ?? []).flatMap((other) => {
+      const to = regular[other]
+      const isFirst = to !== undefined && other > index
+      return isFirst && isLookedAlong(from, to) ? changesBetween(place, from, to, solveOnce) : []
+    }),
+  )
+  return {
+    place,
+    positions,
+    step: stepsOf(positions),
+    all: [...regular, ...changes],
+    beside,
+    listed: regular.flatMap((each, index) => (always.has(each) ? [index] : [])),
+    solve: solveOnce,
+  }
+}
