@@ -1,18 +1,19 @@
+import type { PointMm } from '../geometry/point'
+import type { Tube } from '../geometry/tube'
 import { isWithin } from '../rules/check'
 import type { QuantityRule } from '../rules/rule'
 import { strapsOfPair } from '../rules/subjects'
 import { addLapPairQuantities } from '../straps/lapQuantities'
-import { anchorOf } from '../straps/mount'
 import type { QuantityId, QuantitySink, Subject } from '../straps/quantity'
 import { addOffCentre } from '../straps/referenceQuantities'
 import type { StrapScene } from '../straps/scene'
 import { addShoulderPairQuantities } from '../straps/shoulderQuantities'
 import { solvePlace } from '../straps/solve'
-import { STRAP_IDS, strapFamily, type StrapId } from '../straps/strap'
+import { strapFamily, type StrapId } from '../straps/strap'
 import { addOwnQuantities, preparedPlace, type PreparedPlace, strapAt } from '../straps/strapAt'
 import { addSubPairQuantities } from '../straps/subQuantities'
 import { strapTubeGap, tubePieces } from '../straps/tubePieces'
-import type { MovedParts } from './move'
+import { sceneOf, type Trial } from './move'
 import { solvedValue } from './subject'
 import type { ZoneScene } from './zone'
 
@@ -50,24 +51,24 @@ const preparedOf = (scene: StrapScene): PreparedPlace => {
 }
 
 /** The same sitting with tubes elsewhere: what the straps run over but the tubes is the same. */
-const withTubes = (prepared: PreparedPlace, scene: StrapScene): PreparedPlace =>
-  prepared.scene.tubes === scene.tubes
-    ? { ...prepared, scene }
-    : {
-        ...prepared,
-        scene,
-        place: { ...prepared.place, frame: { ...prepared.place.frame, scene } },
-        tubes: tubePieces(scene.tubes),
-      }
+const withTubes = (prepared: PreparedPlace, tubes: readonly Tube[]): PreparedPlace => {
+  if (prepared.scene.tubes === tubes) return prepared
+  const scene = { ...prepared.scene, tubes }
+  const { place } = prepared
+  const frame = { ...place.frame, scene }
+  return { ...prepared, scene, place: { ...place, frame }, tubes: tubePieces(tubes) }
+}
 
 /** Whether a tube is in the way of a strap: then nothing else is said about it. */
 const isThrough = ({ tubes }: PreparedPlace, tried: Tried): boolean =>
   tried?.ok === true && (strapTubeGap(tubes, tried.value)?.gapMm ?? 0) < 0
 
+type Pair = 'shoulder-pair' | 'lap-pair' | 'sub-pair'
+
 const addPair = (
   sink: QuantitySink,
-  { scene }: PreparedPlace,
-  subject: Subject,
+  scene: StrapScene,
+  subject: Pair,
   [left, right]: readonly Tried[],
 ): void => {
   if (subject === 'lap-pair') addLapPairQuantities(sink, scene)
@@ -78,21 +79,42 @@ const addPair = (
 
 /** Whether the straps of a subject can be asked by themselves: where lap straps move the buckle does, and with it what hangs on it. */
 const isByItself = (
-  scene: StrapScene,
-  moved: MovedParts,
+  { anchors }: StrapScene,
+  { points }: Trial,
   quantity: QuantityId,
   subject: Subject,
 ): boolean => {
   if (subject === 'head') return false
   if (subject.startsWith('lap')) return quantity !== 'adjuster-clearance'
-  return moved.anchors.every(
-    (anchor, index) => strapFamily(anchor.strap) !== 'lap' || anchor === scene.anchors[index],
+  return anchors.every(
+    ({ strap, mount }, index) => strapFamily(strap) !== 'lap' || points[index] === mount.point,
   )
 }
 
-const ownStraps = (subject: Subject): readonly StrapId[] => {
-  const own = STRAP_IDS.find((strap) => strap === subject)
-  return own === undefined ? strapsOfPair(subject) : [own]
+const pointOf = ({ anchors }: StrapScene, { points }: Trial, strap: StrapId): PointMm | null =>
+  points[anchors.findIndex((anchor) => anchor.strap === strap)] ?? null
+
+const pairAfter = (scene: StrapScene, trial: Trial, sink: OneNumber, subject: Pair): number | null => {
+  const prepared = withTubes(preparedOf(scene), trial.tubes)
+  const tried = strapsOfPair(subject).map((strap) => {
+    const point = pointOf(scene, trial, strap)
+    return point && strapAt(prepared, strap, point)
+  })
+  if (!tried.some((each) => isThrough(prepared, each))) addPair(sink, sceneOf(scene, trial), subject, tried)
+  return sink.value
+}
+
+const strapAfter = (scene: StrapScene, trial: Trial, sink: OneNumber, strap: StrapId): number | null => {
+  const prepared = withTubes(preparedOf(scene), trial.tubes)
+  const point = pointOf(scene, trial, strap)
+  const tried = point && strapAt(prepared, strap, point)
+  const gapMm = tried?.ok === true ? (strapTubeGap(prepared.tubes, tried.value)?.gapMm ?? null) : null
+  if (sink.wants('tube-clearance')) return gapMm
+  if (gapMm !== null && gapMm < 0) return null
+  if (point !== null && (strap === 'lap-left' || strap === 'lap-right'))
+    addOffCentre(sink, scene, strap, point)
+  if (tried?.ok === true) addOwnQuantities(sink, prepared, tried.value)
+  return sink.value
 }
 
 /**
@@ -100,31 +122,28 @@ const ownStraps = (subject: Subject): readonly StrapId[] => {
  * none. Only the straps concerned are solved wherever that is the same.
  */
 export const valueAfter = (
-  { scene: drawn }: Pick<ZoneScene, 'scene'>,
-  moved: MovedParts,
+  { scene }: Pick<ZoneScene, 'scene'>,
+  trial: Trial,
   quantity: QuantityId,
   subject: Subject,
 ): number | null => {
-  const scene: StrapScene = { ...drawn, ...moved }
-  if (!isByItself(drawn, moved, quantity, subject)) return solvedValue(solvePlace(scene), quantity, subject)
-  const prepared = withTubes(preparedOf(drawn), scene)
-  const straps = ownStraps(subject)
-  const tried = straps.map((strap) => {
-    const anchor = anchorOf(scene.anchors, strap)
-    return anchor && strapAt(prepared, strap, anchor.mount.point)
-  })
-  const [first] = tried
-  if (quantity === 'tube-clearance')
-    return first?.ok === true ? (strapTubeGap(prepared.tubes, first.value)?.gapMm ?? null) : null
-  if (tried.some((each) => isThrough(prepared, each))) return null
+  if (subject === 'head' || !isByItself(scene, trial, quantity, subject))
+    return solvedValue(solvePlace(sceneOf(scene, trial)), quantity, subject)
   const sink = new OneNumber(quantity, subject)
-  if (straps.length > 1) addPair(sink, prepared, subject, tried)
-  else if (quantity === 'lap-off-centre') {
-    const point = anchorOf(scene.anchors, straps[0] ?? 'lap-left')?.mount.point
-    if (point !== undefined && (subject === 'lap-left' || subject === 'lap-right'))
-      addOffCentre(sink, scene, subject, point)
-  } else if (first?.ok === true) addOwnQuantities(sink, prepared, first.value)
-  return sink.value
+  switch (subject) {
+    case 'shoulder-pair':
+    case 'lap-pair':
+    case 'sub-pair':
+      return pairAfter(scene, trial, sink, subject)
+    case 'shoulder-left':
+    case 'shoulder-right':
+    case 'lap-left':
+    case 'lap-right':
+    case 'sub-left':
+    case 'sub-right':
+    case 'sub-centre':
+      return strapAfter(scene, trial, sink, subject)
+  }
 }
 
 /** One rule that has to be kept in some sittings. */
@@ -135,17 +154,17 @@ export interface Wanted {
 }
 
 /**
- * Whether some rules are kept after a move, each in all its sittings. What said no last is asked first: nearby it is likely to say no
+ * Whether some rules are kept in a trial, each in all its sittings. What said no last is asked first: nearby it is likely to say no
  * again.
  */
-export const keeperOf = (wanted: readonly Wanted[]): ((moved: MovedParts) => boolean) => {
+export const keeperOf = (wanted: readonly Wanted[]): ((trial: Trial) => boolean) => {
   const order = wanted.flatMap(({ rule, subject, scenes }) =>
     scenes.map((zoneScene) => ({ rule, subject, zoneScene })),
   )
-  return (moved) => {
+  return (trial) => {
     for (const [index, one] of order.entries()) {
       const { rule, subject, zoneScene } = one
-      const value = valueAfter(zoneScene, moved, rule.quantity, subject)
+      const value = valueAfter(zoneScene, trial, rule.quantity, subject)
       if (value !== null && isWithin(value, rule)) continue
       order.splice(index, 1)
       order.unshift(one)

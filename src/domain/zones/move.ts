@@ -44,11 +44,19 @@ type Shift = Pick<Move, 'direction' | 'byMm'>
 
 /** A point moved in a welder's direction. */
 export const shiftedPoint = (point: PointMm, { direction, byMm }: Shift, centreYMm: number): PointMm => {
-  const { x, y, z } = wayOf(direction, point, centreYMm)
-  return {
-    xMm: x === 0 ? point.xMm : point.xMm + x * byMm,
-    yMm: y === 0 ? point.yMm : point.yMm + y * byMm,
-    zMm: z === 0 ? point.zMm : point.zMm + z * byMm,
+  switch (direction) {
+    case 'up':
+      return { ...point, zMm: point.zMm + byMm }
+    case 'down':
+      return { ...point, zMm: point.zMm - byMm }
+    case 'forward':
+      return { ...point, xMm: point.xMm - byMm }
+    case 'rearward':
+      return { ...point, xMm: point.xMm + byMm }
+    case 'outward':
+      return { ...point, yMm: point.yMm + outwardSign(point, centreYMm) * byMm }
+    case 'inward':
+      return { ...point, yMm: point.yMm - outwardSign(point, centreYMm) * byMm }
   }
 }
 
@@ -63,66 +71,85 @@ export const anchorAt = (anchor: Anchor, point: PointMm): Anchor => ({
   mount: { ...anchor.mount, point },
 })
 
-type Carried = Pick<StrapScene, 'tubes' | 'belt'>
-
 /** The tube an anchor hangs on; null for one on another structure. */
 const tubeOf = ({ mount }: Anchor, tubes: readonly Tube[]): Tube | null =>
   mount.tubeId === null ? null : tubeAt(tubes, mount.tubeId)
 
+/** What carries anchors. */
+type Carried = Pick<StrapScene, 'tubes' | 'belt'>
+
 /**
- * Where an anchor is after a move of its own: shifted, or slid along the tube that carries it until it has gone as far in that
- * direction. Null where it would leave its tube: then the tube has to move.
+ * Where an anchor now at `point` is after a move of its own: shifted, or slid along the tube that carries it until it has gone as far
+ * in that direction. Null where it would leave its tube: then the tube has to move.
  */
 export const movedPoint = (
   anchor: Anchor,
+  point: PointMm,
   shift: Shift,
   { tubes, belt }: Carried,
   centreYMm: number,
 ): PointMm | null => {
-  const { point } = anchor.mount
   const tube = tubeOf(anchor, tubes)
   if (tube === null) return shiftedPoint(point, shift, centreYMm)
-  return slidPoint({ anchor, tube, belt }, wayOf(shift.direction, point, centreYMm), shift.byMm)
+  return slidPoint({ anchor, point, tube, belt }, wayOf(shift.direction, point, centreYMm), shift.byMm)
 }
 
-/** What of a scene a move changes. */
-export type MovedParts = Pick<StrapScene, 'anchors' | 'tubes'>
+/** Where everything that can be moved is. */
+export interface Trial {
+  /** Of the mounts, in the order of the scene's anchors. */
+  readonly points: readonly PointMm[]
+  /** The scene's own list where no tube has moved. */
+  readonly tubes: readonly Tube[]
+}
 
-/** Anchors and tubes after a move; null where it cannot be made. */
-export const movedParts = (
-  scene: MovedParts & Pick<StrapScene, 'belt' | 'body'>,
-  { anchorIds, tubeIds, ...shift }: Move,
-): MovedParts | null => {
-  const centreYMm = scene.body.hip.yMm
-  const anchors: Anchor[] = []
-  for (const anchor of scene.anchors) {
-    const { point, tubeId } = anchor.mount
-    if (tubeId !== null && tubeIds.includes(tubeId))
-      anchors.push(anchorAt(anchor, shiftedPoint(point, shift, centreYMm)))
-    else if (anchorIds.includes(anchor.id)) {
-      const moved = movedPoint(anchor, shift, scene, centreYMm)
-      if (moved === null) return null
-      anchors.push(anchorAt(anchor, moved))
-    } else anchors.push(anchor)
-  }
-  if (tubeIds.length === 0) return { anchors, tubes: scene.tubes }
-  const tubes = scene.tubes.map((tube): Tube =>
-    tubeIds.includes(tube.id)
-      ? { ...tube, points: tube.points.map((point) => shiftedPoint(point, shift, centreYMm)) }
+type TrialScene = Pick<StrapScene, 'anchors' | 'tubes' | 'belt' | 'body'>
+
+const shiftedTubes = (tubes: readonly Tube[], move: Move, centreYMm: number): readonly Tube[] =>
+  tubes.map((tube) =>
+    move.tubeIds.includes(tube.id)
+      ? { ...tube, points: tube.points.map((point) => shiftedPoint(point, move, centreYMm)) }
       : tube,
   )
-  return { anchors, tubes }
+
+/** Where everything is after some moves, one after the other; null where one of them cannot be made. */
+export const trialAfter = (
+  { anchors, tubes: drawn, belt, body }: TrialScene,
+  moves: readonly Move[],
+): Trial | null => {
+  const centreYMm = body.hip.yMm
+  const points = anchors.map(({ mount }) => mount.point)
+  let tubes = drawn
+  for (const move of moves) {
+    const { anchorIds, tubeIds } = move
+    for (const [index, anchor] of anchors.entries()) {
+      const { tubeId } = anchor.mount
+      const point = points[index] ?? anchor.mount.point
+      if (tubeId !== null && tubeIds.includes(tubeId)) points[index] = shiftedPoint(point, move, centreYMm)
+      else if (anchorIds.includes(anchor.id)) {
+        const moved = movedPoint(anchor, point, move, { tubes, belt }, centreYMm)
+        if (moved === null) return null
+        points[index] = moved
+      }
+    }
+    if (tubeIds.length > 0) tubes = shiftedTubes(tubes, move, centreYMm)
+  }
+  return { points, tubes }
 }
+
+/** A scene as it is in a trial; anchors that did not move stay the same objects. */
+export const sceneOf = (scene: StrapScene, { points, tubes }: Trial): StrapScene => ({
+  ...scene,
+  tubes,
+  anchors: scene.anchors.map((anchor, index) => {
+    const point = points[index] ?? anchor.mount.point
+    return point === anchor.mount.point ? anchor : anchorAt(anchor, point)
+  }),
+})
 
 /** The scene after some moves, one after the other; null where one of them cannot be made. */
 export const movedScene = (scene: StrapScene, moves: readonly Move[]): StrapScene | null => {
-  let moved = scene
-  for (const move of moves) {
-    const parts = movedParts(moved, move)
-    if (parts === null) return null
-    moved = { ...moved, ...parts }
-  }
-  return moved
+  const trial = trialAfter(scene, moves)
+  return trial && sceneOf(scene, trial)
 }
 
 /** The anchors that move with the one of a case: its mirror image in a mirrored pair, and the other of two straps on one anchor. */
@@ -137,12 +164,13 @@ const movingAnchors = ({ anchor, mirrored, scenes }: ZoneCase): readonly Anchor[
 
 const isAcross = (direction: MoveDirection): boolean => direction === 'inward' || direction === 'outward'
 
-/**
- * How the anchor of a case moves in a direction, with its pair: by itself where it hangs on no tube; along its tube where that runs in
- * this direction; else the tube moves with every anchor on it. Null where none of it can be made: across the seat a tube that
- * does not run there is not moved, since its two ends would have to part.
- */
-export const moveOf = (direction: MoveDirection, byMm: number, zoneCase: ZoneCase): Move | null => {
+/** How the anchor of a case moves in a direction, however far. */
+type Way = Omit<Move, 'byMm'>
+
+/** By the case, which is never changed. */
+const WAYS = new WeakMap<ZoneCase, Map<MoveDirection, Way | null>>()
+
+const freshWay = (direction: MoveDirection, zoneCase: ZoneCase): Way | null => {
   const { scene } = zoneCase.scenes[0] ?? {}
   if (scene === undefined) return null
   const anchorIds: string[] = []
@@ -154,8 +182,21 @@ export const moveOf = (direction: MoveDirection, byMm: number, zoneCase: ZoneCas
       anchorIds.push(anchor.id)
     else if (!tubeIds.includes(tube.id)) tubeIds.push(tube.id)
   }
-  if (tubeIds.length > 0 && isAcross(direction)) return null
-  return { anchorIds, tubeIds, direction, byMm }
+  return tubeIds.length > 0 && isAcross(direction) ? null : { anchorIds, tubeIds, direction }
+}
+
+/**
+ * How the anchor of a case moves in a direction, with its pair: by itself where it hangs on no tube; along its tube where that runs in
+ * this direction; else the tube moves with every anchor on it. Null where none of it can be made: across the seat a tube that
+ * does not run there is not moved, since its two ends would have to part.
+ */
+export const moveOf = (direction: MoveDirection, byMm: number, zoneCase: ZoneCase): Move | null => {
+  const ways = WAYS.get(zoneCase) ?? new Map<MoveDirection, Way | null>()
+  WAYS.set(zoneCase, ways)
+  const known = ways.get(direction)
+  const way = known === undefined ? freshWay(direction, zoneCase) : known
+  ways.set(direction, way)
+  return way && { ...way, byMm }
 }
 
 /** A move as the steps of a remedy: one for the anchors that move by themselves and one for each tube. */

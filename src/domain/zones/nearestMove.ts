@@ -3,7 +3,7 @@ import type { MoveDirection } from '../rules/finding'
 import type { QuantityRule } from '../rules/rule'
 import { strapSide } from '../straps/strap'
 import { keeperOf, type Wanted } from './afterMove'
-import { type Move, type MovedParts, movedParts, moveOf } from './move'
+import { type Move, moveOf, type Trial, trialAfter } from './move'
 import { isDecidedIn } from './rulePlane'
 import { ruleSubject, scenesOfRule } from './subject'
 import type { ZoneCase } from './zone'
@@ -38,22 +38,16 @@ export const wantedIn = (
     return subject === null || scenes.length === 0 || !isDecided ? [] : [{ rule, subject, scenes }]
   })
 
-/** Anchors and tubes of a case after some moves; null where they cannot be made or an anchor would change its side of the seat. */
-export const partsAfter = (zoneCase: ZoneCase, moves: readonly Move[]): MovedParts | null => {
-  const scene = zoneCase.scenes[0]?.scene
-  if (scene === undefined) return null
-  let parts: MovedParts = scene
-  for (const move of moves) {
-    const next = movedParts({ ...scene, ...parts }, move)
-    if (next === null) return null
-    parts = next
-  }
-  const { anchor } = zoneCase
+/** Where everything of a case is after some moves; null where they cannot be made or its anchor would change its side of the seat. */
+export const caseAfter = ({ scenes, anchor }: ZoneCase, moves: readonly Move[]): Trial | null => {
+  const scene = scenes[0]?.scene
+  const trial = scene && trialAfter(scene, moves)
+  if (scene === undefined || trial === undefined || trial === null) return null
   const centreYMm = scene.body.hip.yMm
-  const there = parts.anchors.find(({ id }) => id === anchor.id)?.mount.point
   const wasMm = anchor.mount.point.yMm - centreYMm
+  const there = trial.points[scene.anchors.findIndex(({ id }) => id === anchor.id)]
   const isMm = (there?.yMm ?? centreYMm) - centreYMm
-  return isMm !== wasMm && wasMm * isMm <= 0 && wasMm !== 0 ? null : parts
+  return isMm !== wasMm && wasMm * isMm <= 0 && wasMm !== 0 ? null : trial
 }
 
 /** The smallest move in one direction, in whole mm, `fromMm` or more, after which some rules are kept; null where none within reach does. */
@@ -69,8 +63,8 @@ export const leastMove = (
   if (start === null) return null
   const isKept = keeperOf(wanted)
   const keeps = (byMm: number): boolean => {
-    const parts = partsAfter(zoneCase, [{ ...start, byMm }])
-    return parts !== null && isKept(parts)
+    const trial = caseAfter(zoneCase, [{ ...start, byMm }])
+    return trial !== null && isKept(trial)
   }
   let beforeMm = fromMm - 1
   for (const lookMm of LOOKS) {
@@ -91,24 +85,45 @@ interface Offset {
 
 const sizeOf = ({ du, dv }: Offset): number => Math.hypot(du, dv)
 
-/** An offset in a drawn plane as moves along its axes, each in the way that the anchor can be moved; null where one cannot be made. */
-const movesOf = ({ du, dv }: Offset, elevation: Elevation, zoneCase: ZoneCase): readonly Move[] | null => {
-  const moves: Move[] = []
-  const add = (direction: MoveDirection, byMm: number): boolean => {
-    const move = byMm === 0 ? null : moveOf(direction, byMm, zoneCase)
-    if (move !== null) moves.push(move)
-    return byMm === 0 || move !== null
-  }
-  if (!add(du > 0 ? 'rearward' : 'forward', Math.abs(du))) return null
-  if (elevation === 'side') return add(dv > 0 ? 'up' : 'down', Math.abs(dv)) ? moves : null
-  if (dv !== 0 && strapSide(zoneCase.anchor.strap) === 'centre') return null
-  const isRight = zoneCase.anchor.mount.point.yMm >= (zoneCase.scenes[0]?.scene.body.hip.yMm ?? 0)
-  return add(isRight === dv > 0 ? 'outward' : 'inward', Math.abs(dv)) ? moves : null
+/** The ways along the axes of a drawn plane that an anchor can be moved; null for one that it cannot. */
+interface PlaneWays {
+  readonly rearward: Move | null
+  readonly forward: Move | null
+  /** Toward +v and −v: up and down, or to the occupant's right and left. */
+  readonly plus: Move | null
+  readonly minus: Move | null
 }
 
-/** Directions in which places are looked for, and how far apart the looks along them are. Our judgement. */
-const RAYS = 32
-const RINGS = looksWith(24, 0.045)
+const planeWays = (zoneCase: ZoneCase, elevation: Elevation): PlaneWays => {
+  const along = (direction: MoveDirection): Move | null => moveOf(direction, 1, zoneCase)
+  const ways = { rearward: along('rearward'), forward: along('forward') }
+  if (elevation === 'side') return { ...ways, plus: along('up'), minus: along('down') }
+  if (strapSide(zoneCase.anchor.strap) === 'centre') return { ...ways, plus: null, minus: null }
+  const isRight = zoneCase.anchor.mount.point.yMm >= (zoneCase.scenes[0]?.scene.body.hip.yMm ?? 0)
+  const [outward, inward] = [along('outward'), along('inward')]
+  return { ...ways, plus: isRight ? outward : inward, minus: isRight ? inward : outward }
+}
+
+/** An offset in a drawn plane as moves along its axes, each in the way that the anchor can be moved; null where one cannot be made. */
+const movesOf = ({ du, dv }: Offset, ways: PlaneWays): readonly Move[] | null => {
+  const moves: Move[] = []
+  for (const [way, byMm] of [
+    [du > 0 ? ways.rearward : ways.forward, Math.abs(du)],
+    [dv > 0 ? ways.plus : ways.minus, Math.abs(dv)],
+  ] as const) {
+    if (byMm === 0) continue
+    if (way === null) return null
+    moves.push({ ...way, byMm })
+  }
+  return moves
+}
+
+/** Places are looked for about the anchor on circles ever farther apart, like the looks along one way but coarser. Our judgement. */
+const RINGS = looksWith(16, 0.05)
+
+/** On each circle so far apart at most, in so many places at most. Our judgement. */
+const APART_MM = 8
+const MOST_LOOKS = 64
 
 /** After the first ring that meets a place so many more are looked at: another may reach nearer. */
 const RINGS_MORE = 3
@@ -134,8 +149,9 @@ const nearest = (from: Offset, isKept: (offset: Offset) => boolean): Offset => {
 
 const ringOffsets = (ringMm: number): readonly Offset[] => {
   const seen = new Map<string, Offset>()
-  for (let ray = 0; ray < RAYS; ray += 1) {
-    const angle = (2 * Math.PI * ray) / RAYS
+  const count = Math.min(MOST_LOOKS, Math.max(8, Math.ceil((2 * Math.PI * ringMm) / APART_MM)))
+  for (let look = 0; look < count; look += 1) {
+    const angle = (2 * Math.PI * look) / count
     const offset = { du: Math.round(ringMm * Math.cos(angle)), dv: Math.round(ringMm * Math.sin(angle)) }
     seen.set(`${offset.du},${offset.dv}`, offset)
   }
@@ -176,12 +192,13 @@ export const nearestMoves = (
   zoneCase: ZoneCase,
   elevation: Elevation,
 ): NearestMoves => {
+  const ways = planeWays(zoneCase, elevation)
   const offsetsFor = (rules: readonly QuantityRule[], leastMm: number): readonly Offset[] => {
     const areKept = keeperOf(wantedIn(rules, zoneCase, elevation))
     return nearestOffsets((offset) => {
-      const moves = movesOf(offset, elevation, zoneCase)
-      const parts = moves && partsAfter(zoneCase, moves)
-      return parts !== null && areKept(parts)
+      const moves = movesOf(offset, ways)
+      const trial = moves && caseAfter(zoneCase, moves)
+      return trial !== null && areKept(trial)
     }, leastMm)
   }
   const alone = wantedIn([rule], zoneCase, elevation).length === 0 ? [] : offsetsFor([rule], 1)
@@ -190,7 +207,7 @@ export const nearestMoves = (
   const together = first === undefined ? [] : offsetsFor([rule, ...others], sizeOf(first))
   const movesFor = (offsets: readonly Offset[]): readonly Moves[] =>
     offsets.flatMap((offset) => {
-      const moves = movesOf(offset, elevation, zoneCase)
+      const moves = movesOf(offset, ways)
       return moves === null || moves.length === 0 ? [] : [moves]
     })
   return { alone: movesFor(alone), together: movesFor(together) }

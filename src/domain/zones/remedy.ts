@@ -6,8 +6,8 @@ import { tubeAt } from '../straps/mount'
 import type { Subject } from '../straps/quantity'
 import { type SolvedPlace, solvePlace } from '../straps/solve'
 import { isKeptNow } from './keptNow'
-import { type Move, moveSteps } from './move'
-import { leastMove, partsAfter, wantedIn } from './nearestMove'
+import { type Move, moveSteps, sceneOf } from './move'
+import { leastMove, caseAfter, wantedIn } from './nearestMove'
 import { ruleSubject, scenesOfRule } from './subject'
 import { turnedTab } from './turnedTab'
 import type { ZoneCase, ZoneScene } from './zone'
@@ -92,11 +92,11 @@ export const movesIntoAll = (
 
 /** What a move makes of the sittings, solved anew; null where it cannot be made. */
 const scenesAfter = (zoneCase: ZoneCase, move: Move): readonly ZoneScene[] | null => {
-  const parts = partsAfter(zoneCase, [move])
+  const trial = caseAfter(zoneCase, [move])
   return (
-    parts &&
+    trial &&
     zoneCase.scenes.map((zoneScene) => {
-      const scene = { ...zoneScene.scene, ...parts }
+      const scene = sceneOf(zoneScene.scene, trial)
       return { ...zoneScene, scene, solved: solvePlace(scene) }
     })
   )

@@ -54,7 +54,18 @@ interface Piece {
   readonly beforeMm: number
 }
 
-const piecesOf = ({ points }: Tube): readonly Piece[] => {
+/** By the tube itself, which is never changed. */
+const PIECES = new WeakMap<Tube, readonly Piece[]>()
+
+const piecesOf = (tube: Tube): readonly Piece[] => {
+  const known = PIECES.get(tube)
+  if (known !== undefined) return known
+  const fresh = straightPieces(tube)
+  PIECES.set(tube, fresh)
+  return fresh
+}
+
+const straightPieces = ({ points }: Tube): readonly Piece[] => {
   let beforeMm = 0
   return points.slice(1).map((to, index) => {
     const from = points[index] ?? to
@@ -126,17 +137,24 @@ const overhangMm = (pieces: readonly Piece[], { index, atMm }: AlongTube, halfMm
 
 const pointOf = (piece: Piece, atMm: number): PointMm => pointSum(piece.from, piece.axis, atMm)
 
+/** An anchor, where it is now, on the tube that carries it. */
+interface Sliding {
+  readonly anchor: Anchor
+  readonly point: PointMm
+  readonly tube: Tube
+  readonly belt: Belt
+}
+
 /**
  * The point of an anchor slid along its tube until it has gone `byMm` (> 0) in a direction, its offset from the centre line kept; null
  * where nobody could weld or wrap it: the tube ends or turns off before, or the anchor would stick out beyond the end more than it
  * does as drawn.
  */
 export const slidPoint = (
-  { anchor, tube, belt }: { readonly anchor: Anchor; readonly tube: Tube; readonly belt: Belt },
+  { anchor, point, tube, belt }: Sliding,
   way: Direction,
   byMm: number,
 ): PointMm | null => {
-  const { point } = anchor.mount
   const pieces = piecesOf(tube)
   const here = placeAlong(tube, point)
   const there = goneAlong(pieces, here, way, byMm)

@@ -15,7 +15,7 @@ const REARWARD = { x: 1, y: 0, z: 0 }
 const UP = { x: 0, y: 0, z: 1 }
 
 const slid = (anchor: Anchor, tube: Tube, way: typeof UP, byMm: number): PointMm | null =>
-  slidPoint({ anchor, tube, belt: belt(6) }, way, byMm)
+  slidPoint({ anchor, point: anchor.mount.point, tube, belt: belt(6) }, way, byMm)
 
 const bent = (points: readonly PointMm[]): Tube => ({ ...bar(0, 0, 40), points })
 

@@ -57,7 +57,8 @@ const withAnchorsShifted = (
   const { tubes } = layout
   const shifted = (anchor: Anchor): Anchor => {
     const { mount } = anchor
-    const moved = movedPoint(anchor, remedy, { tubes, belt: place.belt }, place.seat.hipPoint.yMm)
+    const { belt, seat } = place
+    const moved = movedPoint(anchor, mount.point, remedy, { tubes, belt }, seat.hipPoint.yMm)
     if (moved === null) return anchor
     const point = limitedPoint(moved)
     if (mount.kind !== 'wrap') return { ...anchor, mount: { ...mount, point } }
