@@ -97,6 +97,10 @@ const isRoomSame = (was: Place, is: Place, { subject }: ShownFinding): boolean =
   )
 }
 
+/** The same sittings: which positions between the ends of its travel decide something depends on every strap of the place. */
+const areSittingsSame = ({ sittings: was }: ShownPlace, { sittings: is }: ShownPlace): boolean =>
+  was.length === is.length && was.every(({ sitting: { id } }, index) => id === is[index]?.sitting.id)
+
 const carriedPlace = (shown: ShownPlace, before: ShownPlace, was: Place, is: Place): ShownPlace => {
   const known = new Map(before.findings.map((finding) => [finding.id, finding]))
   const findings = shown.findings.map((finding): ShownFinding => {
@@ -127,6 +131,8 @@ export const carriedOver = (
     const was = before.layout.places.find(({ id }) => id === place.placeId)
     const found = before.evaluation.places.find(({ placeId }) => placeId === place.placeId)
     if (is === undefined || was === undefined || found === undefined) return place
-    return isSameBut(before.layout, layout, was, is) ? carriedPlace(place, found, was, is) : place
+    return isSameBut(before.layout, layout, was, is) && areSittingsSame(found, place)
+      ? carriedPlace(place, found, was, is)
+      : place
   }),
 })

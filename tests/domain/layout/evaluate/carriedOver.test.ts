@@ -3,6 +3,7 @@ import type { Layout, Place } from '../../../../src/domain/layout/document/layou
 import { withAnchorMoved } from '../../../../src/domain/layout/edit/anchorMove'
 import { carriedOver } from '../../../../src/domain/layout/evaluate/carriedOver'
 import { evaluateLayout, layoutNumbers } from '../../../../src/domain/layout/evaluate/evaluateLayout'
+import { solvedSittings } from '../../../../src/domain/layout/evaluate/solvedSittings'
 import type { ShownEvaluation } from '../../../../src/domain/layout/evaluate/evaluation'
 import { crossTube, flatLayout, flatPlace, tabPair } from '../../../support/flatLayout'
 
@@ -26,6 +27,7 @@ const shownZones = (after: Layout, before = car): Readonly<Record<string, string
     ...evaluation,
     places: evaluation.places.map((each) => ({
       ...each,
+      sittings: layoutNumbers(before).places[0]?.sittings ?? [],
       zones: each.zones.map(({ anchorId }, index) => ({
         anchorId,
         side: [[{ uMm: index, vMm: 0 }]],
@@ -121,6 +123,32 @@ describe('carriedOver', () => {
       belt: { ...place.belt, adjusters: { lap: { fromAnchorMm: 70, lengthMm: 60 } } },
     })
     expect(shownZones(back(adjusted), adjusted)).toEqual(NONE)
+  })
+
+  it('keeps nothing where another position between the ends of the travel decides', () => {
+    const seat = { ...place.seat, slide: { forwardMm: 0, rearwardMm: 60 } }
+    const sliding: Place = { ...place, seat }
+    // A rod in the middle of the left shoulder strap when the seat has slid 20 mm, and nowhere near it when the tabs are lower.
+    const slid: Place = { ...place, seat: { ...place.seat, hipPoint: { ...place.seat.hipPoint, xMm: 20 } } }
+    const path = solvedSittings({ ...car, places: [slid] }, slid)[0]?.solved.paths[0]
+    if (path === undefined) throw new Error('no strap')
+    const { effectiveAnchor: from, bodyContact: to } = path
+    const rod = {
+      ...crossTube('rod', (from.xMm + to.xMm) / 2, (from.zMm + to.zMm) / 2, 'cage'),
+      outsideDiameterMm: 4,
+      wallMm: 1,
+    }
+    const before = { ...car, tubes: [...car.tubes, rod], places: [sliding] }
+    const lowered = (of: Layout): Layout =>
+      withAnchorMoved(of, 'driver', 'shoulder-left-anchor', { zMm: 360 })
+    const after = lowered(before)
+    const sittings = (of: Layout) =>
+      layoutNumbers(of).places[0]?.sittings.map(({ sitting }) => sitting.slideMm)
+    expect(sittings(before)).toContain(20)
+    expect(sittings(after)).toEqual([0, 60])
+    expect(shownZones(after, before)).toEqual(NONE)
+    const open = { ...before, tubes: car.tubes }
+    expect(shownZones(lowered(open), open)).toMatchObject({ 'lap-left': 'side top', 'lap-right': 'side top' })
   })
 
   it('keeps no zone of a tab that was made otherwise', () => {
