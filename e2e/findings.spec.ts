@@ -184,3 +184,27 @@ test('zones are hatched while a tab moves, inside the wedge and not outside it',
   await side.drop()
   await expect.poll(async () => await side.hatchedPx()).toBe(0)
 })
+
+test('rules that found nothing to speak about are counted, closed until asked for, and go once their part is there', async ({
+  page,
+}) => {
+  const app = await App.start(page)
+  await app.openExample('Rock buggy, one seat')
+  await app.tab('Findings')
+  await app.settled()
+  const silent = page.getByTestId('silent-rules')
+  const count = Number(await silent.getAttribute('data-count'))
+  expect(count).toBeGreaterThan(0)
+  // Nothing of this car is wrapped.
+  const hoops = silent.getByText('A wrapped strap sits between welded guide hoops.')
+  await expect(hoops).toBeHidden()
+  await silent.locator('summary').first().click()
+  await expect(hoops).toBeVisible()
+  await expect(silent).toContainText('neither kept nor broken')
+  await app.tab('Anchors')
+  const shoulder = page.getByRole('region', { name: 'Left shoulder tab' })
+  await shoulder.getByText('How it is made').click()
+  await shoulder.getByLabel('Fixed by').selectOption('wrap')
+  await app.tab('Findings')
+  await expect.poll(async () => Number(await silent.getAttribute('data-count'))).toBeLessThan(count)
+})

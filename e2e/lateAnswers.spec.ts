@@ -95,3 +95,25 @@ test('while a tab is dragged its own zone stays in the plane it moves in', async
   await expect.poll(async () => await top.hatchedNow()).toBeGreaterThan(50)
   await side.drop()
 })
+
+test('zones of the anchor in hand, or of all, are shown while everything is still, and so at the next visit', async ({
+  page,
+}) => {
+  const app = await App.start(page)
+  await app.openLayout(benchCar())
+  await app.showNumbers()
+  const side = new Elevation(app, 'side')
+  const top = new Elevation(app, 'top')
+  expect(await side.hatchedPx()).toBe(0)
+  await app.chooseInView('Zones', 'Anchor in hand')
+  expect(await side.hatchedPx()).toBe(0)
+  await app.select(LAP_LEFT)
+  const ofLap = await top.hatchedPx()
+  expect(ofLap).toBeGreaterThan(50)
+  await app.chooseInView('Zones', 'All anchors')
+  expect(await top.hatchedPx()).toBeGreaterThan(ofLap)
+  // It is the view's, not the layout's: another visit shows the same, and there is nothing more to undo.
+  await page.reload()
+  await expect(page.getByRole('application').first()).toBeVisible()
+  expect(await top.hatchedPx()).toBeGreaterThan(ofLap)
+})

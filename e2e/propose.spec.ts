@@ -15,7 +15,7 @@ const openPanel = async (page: Page): Promise<App> => {
   const app = await App.start(page)
   await app.openExample('Rock buggy, one seat')
   await app.tab('Propose')
-  await expect(page.getByText('A proposal is geometry only')).toBeVisible()
+  await expect(page.getByText('A proposal is geometry only')).toBeAttached()
   await expect(status(page)).toContainText('Nothing has been looked for yet.')
   return app
 }
@@ -87,9 +87,10 @@ test('everything goes by keyboard, a change makes proposals stale, and a search 
   await app.undo()
   await expect(status(page)).not.toHaveAttribute('data-stale', 'true')
   // A worker that is held back can be cancelled; one that cannot be had says so.
-  let mode: 'hold' | 'refuse' = 'hold'
+  let mode: 'hold' | 'refuse' | 'let' = 'hold'
   await page.route('**/propose.worker*', async (route) => {
-    if (mode === 'refuse') await route.abort()
+    if (mode === 'let') await route.continue()
+    else if (mode === 'refuse') await route.abort()
   })
   await page.getByRole('button', { name: 'Look for positions' }).click()
   await expect(status(page)).toContainText('Looking')
@@ -98,11 +99,15 @@ test('everything goes by keyboard, a change makes proposals stale, and a search 
   mode = 'refuse'
   await page.getByRole('button', { name: 'Look for positions' }).click()
   await expect(status(page)).toContainText('The search came to no end')
+  mode = 'let'
+  await status(page).getByRole('button', { name: 'Try again' }).click()
+  await found(page)
 })
 
 test('a wish that cannot be looked for says how to mend it', async ({ page }) => {
   const app = await openPanel(page)
   await askForShoulder(page)
+  await page.getByTestId('propose-how').locator('summary').click()
   await page.getByLabel('Anywhere permitted').check()
   await page.getByLabel('Only within a box').check()
   const from = page.getByRole('group', { name: 'From (front, left, low)' })
@@ -113,6 +118,11 @@ test('a wish that cannot be looked for says how to mend it', async ({ page }) =>
 
 test.describe('on a phone', () => {
   test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, colorScheme: 'dark' })
+
+  test('the way to begin is in view before anything is scrolled', async ({ page }) => {
+    await openPanel(page)
+    await expect(page.getByRole('button', { name: 'Look for positions' })).toBeInViewport({ ratio: 1 })
+  })
 
   test('proposals fit the width and are picked and taken with a finger', async ({ page }) => {
     await openPanel(page)

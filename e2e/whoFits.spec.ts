@@ -101,7 +101,7 @@ test('a count can be cancelled and begun again, and one that cannot start says s
   await status(page).getByRole('button', { name: 'Count again' }).click()
   await expect(status(page)).toContainText('The count came to no end')
   mode = 'let'
-  await status(page).getByRole('button', { name: 'Count again' }).click()
+  await status(page).getByRole('button', { name: 'Try again' }).click()
   await counted(page)
 })
 

@@ -19,10 +19,10 @@ import { startCompleting } from './state/evaluation/evaluationRunner'
 import { pageEvaluationWorker } from './state/evaluation/pageEvaluationWorker'
 import { unsoundLines } from './state/files'
 import { pageKeeping } from './state/keeping/pageKeeping'
+import { preferredView, startKeepingView } from './state/keptView'
 import { MountSheet } from './sheet/MountSheet'
 import { AppStoreProvider } from './state/react'
 import { createAppStore } from './state/store'
-import { preferredTheme, startTheme } from './state/theme'
 
 // Loaded after the page stands, so that panels and findings do not wait for the canvas.
 const Elevations = lazy(async () => ({ default: (await import('./elevation/Elevations')).Elevations }))
@@ -33,12 +33,12 @@ const start = async (root: HTMLElement): Promise<void> => {
   // Two elevations on a phone are both too small to take hold of anything.
   const isSmallScreen = window.matchMedia('(max-width: 640px)').matches
   const store = createAppStore(layout, {
-    view: { theme: preferredTheme(), elevations: isSmallScreen ? 'side' : 'both' },
+    view: { ...preferredView(), elevations: isSmallScreen ? 'side' : 'both' },
     check: unsoundLines,
     setAside,
   })
   if (notice !== null) store.actions.notify(notice.kind, notice.text, notice.details)
-  startTheme(store)
+  startKeepingView(store)
   pageKeeping.start(store, before)
   if (pageEvaluationWorker !== null) startCompleting(store, pageEvaluationWorker)
   createRoot(root).render(

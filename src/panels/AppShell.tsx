@@ -8,6 +8,7 @@ import { PlaceBar } from './PlaceBar'
 import { FIRST_PANELS, SidePanels } from './SidePanels'
 import { useMediaQuery } from './useMediaQuery'
 import { useFileDrop, usePageKeys } from './usePageEvents'
+import { ZoneStatus } from './ZoneStatus'
 
 /** Beside each other from here on; narrower, the panels go below the drawing. Kept equal to the query in shell.css. */
 const SIDE_BY_SIDE = '(min-width: 900px), (min-width: 640px) and (orientation: landscape)'
@@ -35,6 +36,7 @@ const Workbench = (props: { readonly drawing: ReactNode }): ReactElement => {
             </button>
           }
         />
+        <ZoneStatus />
         <div className="board-drawing">
           <ErrorBoundary store={store} part="The drawing">
             {props.drawing}

@@ -5,9 +5,11 @@ import { findingSentence } from '../domain/layout/wording/findingSentence'
 import { levelWord, verdictWord } from '../domain/layout/wording/words'
 import type { ShownFinding } from '../domain/rules/finding'
 import { useActions, useApp } from '../state/react'
-import { completionOf, currentPlaceEvaluation } from '../state/selectors'
+import { completionOf, currentEvaluation, currentPlace, currentPlaceEvaluation } from '../state/selectors'
 import { FindingExplain } from './explain/FindingExplain'
 import { RemedyStatus } from './RemedyStatus'
+import { SilentRules } from './SilentRules'
+import { SlotOffer } from './SlotOffer'
 import { MARKS, VERDICT_ORDER } from './verdicts'
 
 const RemedyLine = (props: { readonly finding: ShownFinding; readonly words: string }): ReactElement => {
@@ -80,6 +82,7 @@ const FindingItem = memo(function FindingItem(props: {
             </p>
           )}
           {words.remedy === null ? null : <RemedyLine finding={finding} words={words.remedy} />}
+          <SlotOffer problem={finding.problem} />
           {isWorking && finding.verdict === 'broken' && words.remedy === null ? (
             <p className="finding-working" aria-hidden="true">
               Working out a remedy…
@@ -135,12 +138,16 @@ const FindingList = memo(function FindingList(props: {
   )
 })
 
+const NO_FINDINGS: readonly ShownFinding[] = []
+
 /**
  * Every rule of the set held against the current place, what needs a person first. Follows a drag a moment behind the drawing;
  * remedies follow when they are worked out.
  */
 export const FindingsPanel = (): ReactElement => {
-  const findings = useDeferredValue(useApp((state) => currentPlaceEvaluation(state)?.findings))
+  const findings = useDeferredValue(useApp((state) => currentPlaceEvaluation(state)?.findings)) ?? NO_FINDINGS
+  const ruleSet = useDeferredValue(useApp((state) => currentEvaluation(state).ruleSet))
+  const place = useDeferredValue(useApp(currentPlace))
   const layout = useDeferredValue(useApp((state) => state.layout))
   const completion = useDeferredValue(useApp(completionOf))
   const focusedId = useApp((state) => state.focusedFindingId)
@@ -148,11 +155,14 @@ export const FindingsPanel = (): ReactElement => {
     <section className="panel" aria-label="Findings" data-completion={completion}>
       <RemedyStatus />
       <FindingList
-        findings={findings ?? []}
+        findings={findings}
         layout={layout}
         focusedId={focusedId}
         isWorking={completion === 'working'}
       />
+      {place === undefined ? null : (
+        <SilentRules ruleSet={ruleSet} findings={findings} layout={layout} place={place} />
+      )}
     </section>
   )
 }

@@ -8,6 +8,7 @@ import { SwitchField } from './fields/ChoiceField'
 import { NumberTable } from './numbers/NumberTable'
 import { SittingsTable } from './numbers/SittingsTable'
 import type { SittingOrder } from './sittingTable'
+import { SlotOffer } from './SlotOffer'
 
 const VIEWS = [
   { value: 'shown', words: 'The drawn sitting' },
@@ -26,7 +27,9 @@ const Problems = (props: {
   props.shown.problems.length === 0 ? null : (
     <ul className="problems">
       {props.shown.problems.map((problem) => (
-        <li key={`${problem.kind}-${problem.strap}`}>{problemText(problem, props.layout)}</li>
+        <li key={`${problem.kind}-${problem.strap}`}>
+          {problemText(problem, props.layout)} <SlotOffer problem={problem} />
+        </li>
       ))}
     </ul>
   )

@@ -9,10 +9,12 @@ import {
   currentPlaceEvaluation,
   currentSitting,
   waitingFor,
+  zonesFailureOf,
 } from '../state/selectors'
 import { ChoiceField } from './fields/ChoiceField'
 import { useIsLong } from './useIsLong'
 import { VERDICT_ORDER } from './verdicts'
+import { useSettledZonesFailure } from './ZoneStatus'
 
 const countOf = (findings: readonly ShownFinding[], verdict: ShownVerdict): number =>
   findings.filter((finding) => finding.verdict === verdict).length
@@ -24,6 +26,8 @@ const countOf = (findings: readonly ShownFinding[], verdict: ShownVerdict): numb
 const FindingCounts = (): ReactElement => {
   const findings = useApp((state) => currentPlaceEvaluation(state)?.findings)
   const waiting = useApp(waitingFor)
+  const hasFailed = useApp((state) => zonesFailureOf(state) !== null)
+  const isSaidBelow = useSettledZonesFailure() !== null
   const areZonesLate = useIsLong(waiting === 'zones')
   return (
     <ul className="counts" data-testid="finding-counts" data-waiting={waiting ?? undefined}>
@@ -34,7 +38,11 @@ const FindingCounts = (): ReactElement => {
             {count} {verdictWord(verdict)}
           </li>
         ))}
-      {areZonesLate ? <li>zones being worked out…</li> : null}
+      {hasFailed && !isSaidBelow ? (
+        <li>zones not known</li>
+      ) : areZonesLate ? (
+        <li>zones being worked out…</li>
+      ) : null}
     </ul>
   )
 }

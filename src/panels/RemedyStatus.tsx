@@ -2,21 +2,27 @@ import type { ReactElement } from 'react'
 import { useActions, useApp } from '../state/react'
 import { completionOf, waitingFor } from '../state/selectors'
 import { useIsLong } from './useIsLong'
+import { failureClause } from './WorkStatus'
 
 /** The way on where rooms or remedies could not be worked out beside the page. */
 const Failure = (): ReactElement => {
-  const { completeHere } = useActions()
+  const { completeHere, tryAgain } = useActions()
   const message = useApp(({ completion }) => (completion.kind === 'failed' ? completion.message : ''))
   return (
     <div className="completion-failure">
       <p>
         What could mend these findings, and how much room is left where it is not said, could not be worked
-        out in the background ({message.replace(/\.$/, '')}). All numbers are right, and what is broken and
-        what is kept. Work it out here: the page stands still meanwhile.
+        out in the background ({failureClause(message)}). All numbers are right, and what is broken and what
+        is kept. Try again, or have it worked out here: the page stands still meanwhile.
       </p>
-      <button type="button" onClick={completeHere}>
-        Work it out here
-      </button>
+      <div className="button-row">
+        <button type="button" onClick={tryAgain}>
+          Try again
+        </button>
+        <button type="button" onClick={completeHere}>
+          Work it out here
+        </button>
+      </div>
     </div>
   )
 }

@@ -70,7 +70,8 @@ export const ElevationSwitch = (): ReactElement => {
 
 const ZONES = [
   { value: 'moving', words: 'While moving' },
-  { value: 'always', words: 'Always' },
+  { value: 'in-hand', words: 'Anchor in hand' },
+  { value: 'all', words: 'All anchors' },
 ] as const
 
 export const ZoneSwitch = (): ReactElement => {

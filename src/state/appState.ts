@@ -6,7 +6,8 @@ import type { History } from './history'
 /** How the page shows the layout; never part of the document and never undone. */
 export interface View {
   readonly elevations: 'both' | 'side' | 'top'
-  readonly showZones: 'moving' | 'always'
+  /** Zones are hatched while something moves, or always: of the anchor in hand and its pair, or of all anchors of the place. */
+  readonly showZones: 'moving' | 'in-hand' | 'all'
   readonly paper: 'a4' | 'letter'
   readonly screen: 'drawing' | 'sheet'
   readonly theme: 'light' | 'dark'

@@ -115,12 +115,14 @@ const anchorsInHand = ({ layout, selectedHandleId }: AppState): readonly string[
 }
 
 /**
- * Which zones to hatch: none while everything is still, unless asked for always; the zones of the anchor in hand and of its pair
- * while one moves; all of the place while something else moves them.
+ * Which zones to hatch. While something moves: those of the anchor in hand and of its pair, of all anchors of the place when it is
+ * something else. While everything is still: those that the view asks for.
  */
 export const zonesShown = (state: AppState): 'none' | 'all' | readonly string[] => {
-  if (state.view.showZones === 'always') return 'all'
-  return state.gesture === null ? 'none' : (anchorsInHand(state) ?? 'all')
+  const { showZones } = state.view
+  if (showZones === 'all') return 'all'
+  if (state.gesture !== null) return anchorsInHand(state) ?? 'all'
+  return showZones === 'in-hand' ? (anchorsInHand(state) ?? 'none') : 'none'
 }
 
 /** Which zones are to be worked out: those to be hatched, and those of an anchor that may be moved next. */

@@ -7,9 +7,11 @@ import {
   currentPlaceEvaluation,
   currentSitting,
   evaluationOf,
+  zonesShown,
 } from '../../src/state/selectors'
-import type { AppState } from '../../src/state/appState'
+import type { AppState, View } from '../../src/state/appState'
 import { exampleLayout } from '../support/exampleLayouts'
+import { flatLayout, flatPlace, tabPair } from '../support/flatLayout'
 import { createAppStore } from '../../src/state/store'
 
 describe('evaluationOf', () => {
@@ -52,6 +54,42 @@ describe('currentEvaluation', () => {
       }))
     expect(bare(ended)).toEqual(bare(dragged))
   })
+})
+
+describe('zonesShown', () => {
+  const LAP_LEFT = 'anchor:driver:lap-left-anchor'
+  const PAIR = ['lap-left-anchor', 'lap-right-anchor']
+  const layout = flatLayout([
+    flatPlace({
+      anchors: [
+        ...tabPair('lap', { xMm: 150, yMm: 230, zMm: -180 }),
+        ...tabPair('shoulder', { xMm: 400, yMm: 90, zMm: 500 }),
+      ],
+    }),
+  ])
+  const shown = (showZones: View['showZones'], inHand: string | null, isMoving: boolean) => {
+    const store = createAppStore(layout, { view: { showZones } })
+    store.actions.selectHandle(inHand)
+    if (isMoving) store.actions.beginGesture('Move')
+    return zonesShown(store.state.getState())
+  }
+
+  it.each([
+    { view: 'moving', inHand: LAP_LEFT, still: 'none', moving: PAIR },
+    { view: 'moving', inHand: 'hip:driver', still: 'none', moving: 'all' },
+    { view: 'moving', inHand: null, still: 'none', moving: 'all' },
+    { view: 'in-hand', inHand: LAP_LEFT, still: PAIR, moving: PAIR },
+    { view: 'in-hand', inHand: 'hip:driver', still: 'none', moving: 'all' },
+    { view: 'in-hand', inHand: null, still: 'none', moving: 'all' },
+    { view: 'all', inHand: LAP_LEFT, still: 'all', moving: 'all' },
+    { view: 'all', inHand: null, still: 'all', moving: 'all' },
+  ] as const)(
+    'view "$view" with $inHand in hand: $still while still, $moving while it moves',
+    ({ view, inHand, still, moving }) => {
+      expect(shown(view, inHand, false)).toEqual(still)
+      expect(shown(view, inHand, true)).toEqual(moving)
+    },
+  )
 })
 
 describe('currentSitting', () => {

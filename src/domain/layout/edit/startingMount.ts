@@ -84,7 +84,8 @@ export const startingEye = (layout: Layout, place: Place, anchor: Anchor): EyeMo
   }
 }
 
-const solvedAsDrawn = (layout: Layout, place: Place) => {
+/** Body and taut straps of the first occupant, or of one to start with, in the seat as drawn. */
+export const solvedAsDrawn = (layout: Layout, place: Place) => {
   const pose = drawnPose(place)
   const occupant = place.occupants[0] ?? startingOccupant('occupant-1', 'Occupant 1')
   const { seat, belt, anchors } = place
