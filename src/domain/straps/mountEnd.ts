@@ -35,15 +35,31 @@ export const mountEndOf = (mount: Mount, tubes: readonly Tube[], point: PointMm)
   }
 }
 
+/** Which of the two tangents from a point touches a wrapped tube: +1 the one turned from it about the axis, −1 the other. */
+export type MountSide = 1 | -1
+
 /**
- * Where a strap that comes straight from `from` meets its mount. Round a tube it lies in a groove square to the tube: the contact is
- * where the tangent from `from`, seen along the tube, touches its circle, on the higher half for `over`. Seen so, the strap may
- * run slantwise to the groove. Null when `from` is nearer to the tube's axis than its surface. Formula: with v the offset of `from`
- * square to the axis a, d = |v| and e = v/d, the contact is C + R(R/d·e ± √(1 − R²/d²)·(a × e)). Source: derived here.
+ * The side that `over` and `under` mean for a strap from `from`: the tangent that touches the higher half for `over`. A strap straight up a
+ * lateral bar counts as running forward.
  */
-export const contactOnMount = (
-  { point, radiusMm, axis, upward }: MountEnd,
+export const mountSide = ({ point, axis, upward }: MountEnd, from: PointMm): MountSide => {
+  if (axis === null) return 1
+  const dx = from.xMm - point.xMm
+  const dy = from.yMm - point.yMm
+  // Height of a × v: across the strap, v the offset of the point from the tube.
+  return axis.x * dy - axis.y * dx >= 0 ? upward : upward === 1 ? -1 : 1
+}
+
+/**
+ * Where a strap that comes straight from `from` meets its mount on a given side. Round a tube it lies in a groove square to the tube:
+ * the contact is where the tangent from `from`, seen along the tube, touches its circle. Seen so, the strap may run slantwise
+ * to the groove. Null when `from` is nearer to the tube's axis than its surface. Formula: with v the offset of `from` square to
+ * the axis a, d = |v| and e = v/d, the contact is C + R(R/d·e ± √(1 − R²/d²)·(a × e)). Source: derived here.
+ */
+export const contactOnSide = (
+  { point, radiusMm, axis }: MountEnd,
   from: PointMm,
+  side: MountSide,
 ): PointMm | null => {
   if (axis === null || radiusMm <= 0) return point
   const dx = from.xMm - point.xMm
@@ -58,13 +74,15 @@ export const contactOnMount = (
   const ex = vx / distanceMm
   const ey = vy / distanceMm
   const ez = vz / distanceMm
-  // Across the strap: a × e. A strap straight up a lateral bar counts as running forward.
-  const fz = axis.x * ey - axis.y * ex
   const cosine = radiusMm / distanceMm
-  const sine = (fz >= 0 ? upward : -upward) * Math.sqrt((1 - cosine) * (1 + cosine))
+  const sine = side * Math.sqrt((1 - cosine) * (1 + cosine))
   return {
     xMm: point.xMm + radiusMm * (cosine * ex + sine * (axis.y * ez - axis.z * ey)),
     yMm: point.yMm + radiusMm * (cosine * ey + sine * (axis.z * ex - axis.x * ez)),
-    zMm: point.zMm + radiusMm * (cosine * ez + sine * fz),
+    zMm: point.zMm + radiusMm * (cosine * ez + sine * (axis.x * ey - axis.y * ex)),
   }
 }
+
+/** Where a strap that comes straight from `from` meets its mount: on the higher half of a wrapped tube for `over`. Null inside the tube. */
+export const contactOnMount = (mount: MountEnd, from: PointMm): PointMm | null =>
+  contactOnSide(mount, from, mountSide(mount, from))

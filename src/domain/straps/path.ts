@@ -37,11 +37,12 @@ export interface StrapPath {
  * `sub-anchor-not-below`: the anchor of an anti-submarine strap is not below the lowest point of the groin, or the slot's edge
  * that it bears on is not below the body there: nothing would pull down.
  * `lap-anchor-across`: the anchor of a lap strap lies on the other side of the seat's middle; the strap would cut the body.
- * `slot-not-reached`: the mount, or the junction of joined shoulder straps, is not beyond the slot the strap is led through.
+ * `slot-not-reached`: the mount is not beyond the slot the strap is led through.
  * `no-slot`: the seat has no slot for this strap, and pulled straight it would pass through the shell or the backrest below its rim.
  * `through-tube`: the taut strap would pass through a tube; its path is there to be drawn, its other quantities are withheld.
  * `sub-anchor-not-behind`: a strap worn under the thighs does not leave the body at or behind its lowest point.
  * `junction-apart`: two joined shoulder straps whose mounts are not at one place.
+ * `tail-too-long`: no place was found where the junction of joined shoulder straps is in balance; with a tail `overMm` shorter one was.
  */
 export type PathProblem =
   | { readonly kind: 'anchor-missing'; readonly strap: StrapId }
@@ -67,4 +68,5 @@ export type PathProblem =
     }
   | { readonly kind: 'sub-anchor-not-behind'; readonly strap: StrapId; readonly aheadMm: number }
   | { readonly kind: 'junction-apart'; readonly strap: StrapId; readonly apartMm: number }
+  | { readonly kind: 'tail-too-long'; readonly strap: StrapId; readonly overMm: number }
   | { readonly kind: 'lap-anchor-across'; readonly strap: StrapId; readonly acrossMm: number }

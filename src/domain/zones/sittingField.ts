@@ -37,6 +37,8 @@ const amissMm = (problem: PathProblem): number => {
       return problem.acrossMm
     case 'junction-apart':
       return problem.apartMm
+    case 'tail-too-long':
+      return problem.overMm
     case 'no-slot':
     case 'anchor-missing':
     case 'buckle-unknown':

@@ -35,7 +35,7 @@ export const problemClause = (problem: PathProblem, { units, tubes }: Spoken): s
     case 'lap-anchor-across':
       return `the anchor of the ${strap} lies ${lengthWithUnit(problem.acrossMm, unit)} beyond the middle of the seat, on the other side`
     case 'slot-not-reached':
-      return `the ${strap} would never pass its slot: ${SHORT_END[strapFamily(problem.strap)]} ${shortWords(problem.shortMm, unit)}`
+      return `the ${strap} would never pass its slot: its anchor lies ${shortWords(problem.shortMm, unit)}`
     case 'no-slot':
       return `the seat has no slot for the ${strap}, which would pass through the shell if it were pulled straight`
     case 'through-tube':
@@ -44,14 +44,9 @@ export const problemClause = (problem: PathProblem, { units, tubes }: Spoken): s
       return `the ${strap}, which is worn under the thighs, would leave the body ${lengthWithUnit(problem.aheadMm, unit)} ahead of its lowest point instead of running rearward`
     case 'junction-apart':
       return `the ${strap} is joined with the other one into one tail, but their anchors lie ${lengthWithUnit(problem.apartMm, unit)} apart`
+    case 'tail-too-long':
+      return `the ${strap} is joined with the other one into one tail, whose end finds no place where the three pulls are in balance; one ${lengthWithUnit(problem.overMm, unit)} shorter does`
   }
-}
-
-/** What lies on the wrong side of a slot: of joined shoulder straps it may be their junction. */
-const SHORT_END: Readonly<Record<StrapFamily, string>> = {
-  shoulder: 'its anchor, or the junction of joined straps, lies',
-  lap: 'its anchor lies',
-  sub: 'its anchor lies',
 }
 
 /** Below this the anchor lies on the slot itself, mm: less than is shown. */
@@ -63,8 +58,7 @@ const shortWords = (shortMm: number, unit: LengthUnit): string =>
     : `${lengthWithUnit(shortMm, unit)} short of it, on the body’s side`
 
 const SLOT_ADVICE: Readonly<Record<StrapFamily, string>> = {
-  shoulder:
-    'Move the anchor further behind the slot, shorten the tail of joined straps, or take the strap off the slot.',
+  shoulder: 'Move the anchor further behind the slot, or take the strap off the slot.',
   lap: 'Move the anchor outward past the slot, or take the strap off the slot.',
   sub: 'Move the anchor out past the slot, or take the strap off the slot.',
 }
@@ -99,6 +93,8 @@ const problemAdvice = (problem: PathProblem): string => {
       return 'Move its anchor rearward, or choose thigh straps that run through the seat.'
     case 'junction-apart':
       return 'Put both anchors at one point, or say under Belt that the straps are separate.'
+    case 'tail-too-long':
+      return 'Shorten the tail, or move the anchor rearward.'
   }
 }
 

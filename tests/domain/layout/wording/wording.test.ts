@@ -195,7 +195,7 @@ describe('problemText', () => {
     { kind: 'through-tube', strap: 'lap-right', tubeId: 'cross-lap', insideMm: 12 },
     { kind: 'sub-anchor-not-behind', strap: 'sub-left', aheadMm: 31 },
     { kind: 'junction-apart', strap: 'shoulder-left', apartMm: 220 },
-    { kind: 'junction-unsettled', strap: 'shoulder-left', offMm: 12 },
+    { kind: 'tail-too-long', strap: 'shoulder-right', overMm: 12 },
   ]
   const tubes = [{ id: 'cross-lap', name: 'Seat frame tube' }]
 

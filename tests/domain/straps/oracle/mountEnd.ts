@@ -2,8 +2,11 @@ import type { Tube } from '../../../../src/domain/geometry/tube'
 import type { Mount } from '../../../../src/domain/straps/anchor'
 import { cross, dot, minus, norm, plus, times, unit, vectorOf, type Vector } from './vector'
 
-/** Where a strap leaves its mount when its next contact is `next`; null when that is inside the tube. */
-export type MountEnd = (next: Vector) => Vector | null
+/**
+ * Where a strap leaves its mount when its next contact is `next`; null when that is inside the tube. `seen`: what over and under are
+ * said of where that is not the next contact, as for a tail, of which they are said as of the straps at its end.
+ */
+export type MountEnd = (next: Vector, seen?: Vector) => Vector | null
 
 /** Direction of the tube's centre line where it is nearest to `at`. */
 const tubeAxis = (tube: Tube, at: Vector): Vector => {
@@ -28,7 +31,7 @@ export const mountEnd = (mount: Mount, tubes: readonly Tube[]): MountEnd => {
   if (tube === undefined) throw new Error(`no tube ${mount.tubeId}`)
   const axis = tubeAxis(tube, centre)
   const radius = tube.outsideDiameterMm / 2
-  return (next) => {
+  const tangents = (next: Vector): readonly [Vector, Vector] | null => {
     const away = minus(next, centre)
     const flat = minus(away, times(axis, dot(away, axis)))
     const distance = norm(flat)
@@ -37,9 +40,13 @@ export const mountEnd = (mount: Mount, tubes: readonly Tube[]): MountEnd => {
     const second = cross(axis, first)
     const cosine = radius / distance
     const sine = Math.sqrt(1 - cosine * cosine)
-    const [a, b] = [1, -1].map((sign) =>
+    return [1, -1].map((sign) =>
       plus(centre, plus(times(first, cosine), second, sign * sine), radius),
-    ) as [Vector, Vector]
-    return a[2] > b[2] === (mount.over === 'over') ? a : b
+    ) as unknown as [Vector, Vector]
+  }
+  return (next, seen = next) => {
+    const [own, judged] = [tangents(next), tangents(seen)]
+    if (own === null || judged === null) return null
+    return judged[0][2] > judged[1][2] === (mount.over === 'over') ? own[0] : own[1]
   }
 }
