@@ -1,9 +1,15 @@
-import type { Elevation } from '../geometry/plane'
-import type { Region } from '../geometry/polygon'
+import { movedInPlane, type Elevation, type PlanePointMm } from '../geometry/plane'
+import type { ConvexPolygon, Region } from '../geometry/polygon'
+import { regionArea } from '../geometry/region'
+import { isWithin } from '../rules/check'
 import type { Contradiction } from '../rules/finding'
 import type { QuantityRule } from '../rules/rule'
+import { mirroredStrap } from '../straps/strap'
+import { valueAfter } from './afterMove'
 import { type Cells, regionCells, regionInCells } from './cells'
 import { joinedRegion } from './joined'
+import { mirroredPoint, type Trial } from './move'
+import { wantedIn } from './nearestMove'
 import { caseBox, sittingRegions } from './ruleRegion'
 import type { ZoneCase } from './zone'
 
@@ -11,36 +17,103 @@ import type { ZoneCase } from './zone'
 export interface Demand {
   readonly ruleId: string
   readonly sittingId: string
-  readonly cells: Cells
+  /** Worked out when it is first asked for: most demands are none of the group. */
+  readonly cells: () => Cells
+  /** The same asked of one place. */
+  readonly isKeptAt: (at: PlanePointMm) => boolean
 }
 
 const narrowed = (region: Region, { cells }: Demand): Region =>
-  region.length === 0 ? region : joinedRegion(regionInCells(region, cells))
+  region.length === 0 ? region : joinedRegion(regionInCells(region, cells()))
 
-const overlap = (box: Region, demands: readonly Demand[]): Region => demands.reduce(narrowed, box)
+/** Places looked at in what a group of demands leaves. */
+const MOST_PLACES = 24
+
+const middleOf = (polygon: ConvexPolygon): PlanePointMm => ({
+  uMm: polygon.reduce((sum, { uMm }) => sum + uMm, 0) / polygon.length,
+  vMm: polygon.reduce((sum, { vMm }) => sum + vMm, 0) / polygon.length,
+})
+
+/** Places well inside a region: the middles of its largest pieces, and half way from there to their corners. */
+const placesIn = (region: Region): readonly PlanePointMm[] =>
+  region
+    .toSorted((a, b) => regionArea([b]) - regionArea([a]))
+    .flatMap((polygon) => {
+      const middle = middleOf(polygon)
+      const halfWay = polygon.map(({ uMm, vMm }) => ({
+        uMm: (uMm + middle.uMm) / 2,
+        vMm: (vMm + middle.vMm) / 2,
+      }))
+      return [middle, ...halfWay.slice(0, 4)]
+    })
+    .slice(0, MOST_PLACES)
+
+/** Of some places the one that fewest demands outside a group forbid, by those demands. */
+const leastForbidden = (
+  places: readonly PlanePointMm[],
+  demands: readonly Demand[],
+  group: ReadonlySet<Demand>,
+): readonly Demand[] => {
+  let least: readonly Demand[] | null = null
+  for (const at of places) {
+    const forbidding = demands.filter((demand) => !group.has(demand) && !demand.isKeptAt(at))
+    if (least === null || forbidding.length < least.length) least = forbidding
+  }
+  return least ?? []
+}
+
+/** A group of `size` at most that has one of each list, early ones first; null where there is none. */
+const hitting = (lists: readonly (readonly Demand[])[], size: number): readonly Demand[] | null => {
+  const [first] = lists
+  if (first === undefined) return []
+  if (size === 0) return null
+  for (const demand of first) {
+    const rest = hitting(
+      lists.filter((list) => !list.includes(demand)),
+      size - 1,
+    )
+    if (rest !== null) return [demand, ...rest]
+  }
+  return null
+}
 
 /**
- * A group of demands that together leave no place, none of which can be left out; null where all of them together leave one. Of
- * several such groups it is one that comes early in the list. Each pass adds demands until nothing is left: the one that took the last place belongs to the
- * group, and those after it are not needed.
+ * A group of demands, in their order, that together leave no place, and no smaller group does; null where all of them together leave
+ * one. Every contradicting group has, for each place, one demand that forbids it. So the smallest group that has one for each of
+ * some places is no larger than the smallest that contradicts itself; it is either that, or leaves a place, which is added.
+ * Method: smallest unsatisfiable sets by hitting sets (Ignatiev, Previti, Liffiton, Marques-Silva 2015; from memory).
  */
 export const contradictingDemands = (box: Region, demands: readonly Demand[]): readonly Demand[] | null => {
-  let core: readonly Demand[] = []
-  let candidates = demands
+  const forbidders: (readonly Demand[])[] = []
+  let size = 0
   for (;;) {
-    let region = overlap(box, core)
-    if (region.length === 0) return core
-    let last: number | null = null
-    for (const [index, demand] of candidates.entries()) {
-      region = narrowed(region, demand)
-      if (region.length > 0) continue
-      last = index
-      break
+    const group = hitting(forbidders, size)
+    if (group === null) {
+      size += 1
+      if (size > demands.length) return null
+      continue
     }
-    const found = last === null ? undefined : candidates[last]
-    if (last === null || found === undefined) return null
-    core = [...core, found]
-    candidates = candidates.slice(0, last)
+    const left = group.reduce(narrowed, box)
+    if (left.length === 0) return demands.filter((demand) => group.includes(demand))
+    const forbidding = leastForbidden(placesIn(left), demands, new Set(group))
+    if (forbidding.length === 0) return null
+    // Few first: they leave fewest ways to go on.
+    const at = forbidders.findIndex((list) => list.length > forbidding.length)
+    forbidders.splice(at < 0 ? forbidders.length : at, 0, forbidding)
+  }
+}
+
+/** Everything as drawn but the anchor of a case, and with it the other side of a mirrored pair, at a place of a drawn plane. */
+const trialAt = ({ scenes, anchor, mirrored }: ZoneCase, at: PlanePointMm, elevation: Elevation): Trial => {
+  const scene = scenes[0]?.scene
+  const point = movedInPlane(anchor.mount.point, at, elevation)
+  const partner = mirrored ? mirroredStrap(anchor.strap) : null
+  return {
+    tubes: scene?.tubes ?? [],
+    points: (scene?.anchors ?? []).map(({ id, strap, mount }) => {
+      if (id === anchor.id) return point
+      return strap === partner ? mirroredPoint(point, scene?.body.hip.yMm ?? 0) : mount.point
+    }),
   }
 }
 
@@ -50,17 +123,28 @@ const demandsOf = (
   zoneCase: ZoneCase,
   elevation: Elevation,
 ): readonly Demand[] =>
-  rules.flatMap((rule) =>
-    sittingRegions(rule, zoneCase, elevation).map(({ sittingId, region }) => ({
+  wantedIn(rules, zoneCase, elevation).flatMap(({ rule, subject, scenes }) => {
+    let regions: ReadonlyMap<string, Cells> | null = null
+    const cellsIn = (sittingId: string): Cells => {
+      regions ??= new Map(
+        sittingRegions(rule, zoneCase, elevation).map((each) => [each.sittingId, regionCells(each.region)]),
+      )
+      return regions.get(sittingId) ?? []
+    }
+    return scenes.map((zoneScene): Demand => ({
       ruleId: rule.id,
-      sittingId,
-      cells: regionCells(region),
-    })),
-  )
+      sittingId: zoneScene.sittingId,
+      cells: () => cellsIn(zoneScene.sittingId),
+      isKeptAt: (at) => {
+        const value = valueAfter(zoneScene, trialAt(zoneCase, at, elevation), rule.quantity, subject)
+        return value !== null && isWithin(value, rule)
+      },
+    }))
+  })
 
 /**
  * Which smallest group of rules and sittings contradict each other about one anchor in one drawn plane, with everything else as
- * drawn: the rule by itself if it already leaves no place, else with the rules that are kept as drawn. Null where a place is left.
+ * drawn: of a rule and those that are kept as drawn, and of several groups of one size any. Null where a place is left.
  */
 export const contradictionOf = (
   rule: QuantityRule,
@@ -68,12 +152,9 @@ export const contradictionOf = (
   zoneCase: ZoneCase,
   elevation: Elevation,
 ): Contradiction | null => {
-  const box = caseBox(zoneCase, elevation)
-  const own = demandsOf([rule], zoneCase, elevation)
-  if (own.length === 0) return null
-  const group =
-    contradictingDemands(box, own) ??
-    contradictingDemands(box, [...own, ...demandsOf(keptRules, zoneCase, elevation)])
+  const demands = demandsOf([rule, ...keptRules], zoneCase, elevation)
+  if (!demands.some(({ ruleId }) => ruleId === rule.id)) return null
+  const group = contradictingDemands(caseBox(zoneCase, elevation), demands)
   if (group === null) return null
   return {
     anchorId: zoneCase.anchor.id,
