@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState, type ReactElement } from 'react'
+import { useEffect, useState, type ReactElement } from 'react'
 import { emptyLayout } from '../domain/layout/document/empty'
 import {
   download,
@@ -10,6 +10,7 @@ import {
 } from '../state/files'
 import { useActions, useApp, useAppStore } from '../state/react'
 import { Disclosure } from './Disclosure'
+import { FileButton } from './FileButton'
 import { RecoveredLayouts } from './RecoveredLayouts'
 
 type Examples = readonly ExampleEntry[] | 'loading' | 'missing'
@@ -45,40 +46,6 @@ const ExampleChoices = (props: { readonly onDone: () => void }): ReactElement =>
   )
 }
 
-const OpenButton = (props: { readonly onDone: () => void }): ReactElement => {
-  const store = useAppStore()
-  const input = useRef<HTMLInputElement>(null)
-  const onPick = async (file: File | undefined): Promise<void> => {
-    if (file === undefined) return
-    await openLayoutFile(store, file)
-    props.onDone()
-  }
-  return (
-    <>
-      <button type="button" onClick={() => input.current?.click()}>
-        Open a file…
-      </button>
-      <input
-        ref={input}
-        type="file"
-        className="visually-hidden"
-        tabIndex={-1}
-        aria-label="Layout file to open"
-        data-testid="open-file"
-        accept=".json,application/json"
-        onChange={(event) => {
-          const picked = event.currentTarget.files?.[0]
-          // Emptied so that picking the same file again is noticed.
-          const { currentTarget } = event
-          void onPick(picked).then(() => {
-            currentTarget.value = ''
-          })
-        }}
-      />
-    </>
-  )
-}
-
 export const FileMenu = (): ReactElement => {
   const store = useAppStore()
   const actions = useActions()
@@ -105,7 +72,12 @@ export const FileMenu = (): ReactElement => {
               </button>
             </li>
             <li>
-              <OpenButton onDone={close} />
+              <FileButton
+                words="Open a file…"
+                label="Layout file to open"
+                testId="open-file"
+                onPick={(file) => openLayoutFile(store, file).then(close)}
+              />
             </li>
             <li>
               <button type="button" onClick={() => void save().then(close)}>

@@ -7,7 +7,7 @@ import { currentPlaceEvaluation, currentSitting } from '../state/selectors'
 import { SwitchField } from './fields/ChoiceField'
 import { NumberTable } from './numbers/NumberTable'
 import { SittingsTable } from './numbers/SittingsTable'
-import type { SittingOrder } from './sittingTable'
+import type { SittingOrder } from './numbers/sittingTable'
 import { SlotOffer } from './SlotOffer'
 
 const VIEWS = [

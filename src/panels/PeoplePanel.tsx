@@ -8,6 +8,7 @@ import { addOccupant, removeOccupant, withOccupant } from '../domain/layout/edit
 import { tenthsText } from '../domain/units/numberText'
 import { useActions, useApp } from '../state/react'
 import { currentPlace, lengthUnitOf } from '../state/selectors'
+import type { Change } from './change'
 import { SwitchField, type Choice } from './fields/ChoiceField'
 import { lengthFormat, massFormat } from './fields/formats'
 import { AngleField, LengthField } from './fields/LengthField'
@@ -20,11 +21,9 @@ const SEXES: readonly Choice<Sex>[] = [
   { value: 'male', words: 'Male' },
 ]
 
-type ChangeOccupant = (words: string, change: Partial<Occupant>) => void
-
 const SurveyFields = (props: {
   readonly occupant: Occupant
-  readonly change: ChangeOccupant
+  readonly change: Change<Occupant>
 }): ReactElement => {
   const { occupant, change } = props
   const massUnit = useApp((state) => state.layout.units.mass)
@@ -63,7 +62,7 @@ const without = (measured: Occupant['measured'], measure: BodyMeasure): Occupant
 const MeasureField = (props: {
   readonly measure: BodyMeasure
   readonly occupant: Occupant
-  readonly change: ChangeOccupant
+  readonly change: Change<Occupant>
 }): ReactElement => {
   const { measure, occupant, change } = props
   const unit = useApp(lengthUnitOf)
@@ -96,7 +95,7 @@ const MeasureField = (props: {
 
 const MeasuredFields = (props: {
   readonly occupant: Occupant
-  readonly change: ChangeOccupant
+  readonly change: Change<Occupant>
 }): ReactElement => {
   const { occupant, change } = props
   const count = Object.keys(occupant.measured).length
@@ -134,7 +133,7 @@ const OccupantEditor = (props: { readonly place: Place; readonly occupant: Occup
   const { edit } = useActions()
   const name = occupant.name === '' ? 'Unnamed person' : occupant.name
   const isLast = place.occupants.length === 1
-  const change: ChangeOccupant = (words, part) =>
+  const change: Change<Occupant> = (words, part) =>
     edit(`${name}: change ${words}`, (layout) => withOccupant(layout, place.id, occupant.id, part))
   return (
     <section className="editor" aria-label={name}>

@@ -9,13 +9,12 @@ import type { Seat } from '../domain/straps/seat'
 import { strapsOf } from '../domain/straps/strap'
 import { useActions, useApp } from '../state/react'
 import { currentPlace } from '../state/selectors'
+import type { Change } from './change'
 import { AngleField, LengthField } from './fields/LengthField'
 import { PointFields } from './fields/PointFields'
 import { TextField } from './fields/TextField'
 import { ShellEditor } from './ShellEditor'
 import { SlotEditor } from './SlotEditor'
-
-type ChangeSeat = (words: string, change: Partial<Seat>) => void
 
 const PlaceFields = (props: { readonly place: Place }): ReactElement => {
   const { place } = props
@@ -48,7 +47,7 @@ const PlaceFields = (props: { readonly place: Place }): ReactElement => {
   )
 }
 
-const ReclineFields = (props: { readonly seat: Seat; readonly change: ChangeSeat }): ReactElement => {
+const ReclineFields = (props: { readonly seat: Seat; readonly change: Change<Seat> }): ReactElement => {
   const { seat, change } = props
   const { uprightDeg, reclinedDeg } = seat.reclineRange
   const isFixed = uprightDeg === reclinedDeg
@@ -83,7 +82,7 @@ const ReclineFields = (props: { readonly seat: Seat; readonly change: ChangeSeat
   )
 }
 
-const TravelFields = (props: { readonly seat: Seat; readonly change: ChangeSeat }): ReactElement => {
+const TravelFields = (props: { readonly seat: Seat; readonly change: Change<Seat> }): ReactElement => {
   const { seat, change } = props
   return (
     <fieldset>
@@ -106,7 +105,7 @@ const TravelFields = (props: { readonly seat: Seat; readonly change: ChangeSeat 
   )
 }
 
-const HipAndRimFields = (props: { readonly seat: Seat; readonly change: ChangeSeat }): ReactElement => {
+const HipAndRimFields = (props: { readonly seat: Seat; readonly change: Change<Seat> }): ReactElement => {
   const { seat, change } = props
   const { backrestRim } = seat
   return (
@@ -140,7 +139,7 @@ const HipAndRimFields = (props: { readonly seat: Seat; readonly change: ChangeSe
 }
 
 /** How thick the shell is where it is cut: a strap through a thick wall can touch both of its edges. */
-const ThicknessField = (props: { readonly seat: Seat; readonly change: ChangeSeat }): ReactElement => (
+const ThicknessField = (props: { readonly seat: Seat; readonly change: Change<Seat> }): ReactElement => (
   <LengthField
     label="Thickness of the shell at its slots"
     value={props.seat.shellThicknessMm ?? 0}
@@ -152,7 +151,7 @@ const ThicknessField = (props: { readonly seat: Seat; readonly change: ChangeSea
   />
 )
 
-const Slots = (props: { readonly place: Place; readonly change: ChangeSeat }): ReactElement => {
+const Slots = (props: { readonly place: Place; readonly change: Change<Seat> }): ReactElement => {
   const { place, change } = props
   const { edit } = useActions()
   return (
@@ -189,7 +188,7 @@ export const SeatPanel = (): ReactElement | null => {
   const place = useApp(currentPlace)
   const { edit } = useActions()
   if (place === undefined) return null
-  const change: ChangeSeat = (words, part) =>
+  const change: Change<Seat> = (words, part) =>
     edit(`Change ${words}`, (layout) => withSeat(layout, place.id, part))
   return (
     <section className="panel" aria-label="Seat">

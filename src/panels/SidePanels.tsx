@@ -18,56 +18,26 @@ import { Tabs, type Tab } from './Tabs'
 import { TubesPanel } from './TubesPanel'
 
 const RESULTS = [
-  { id: 'findings', words: 'Findings' },
-  { id: 'numbers', words: 'Numbers' },
-  { id: 'all-rule-sets', words: 'All rule sets' },
-  { id: 'who-fits', words: 'Who fits' },
-  { id: 'propose', words: 'Propose' },
+  { id: 'findings', words: 'Findings', Panel: FindingsPanel },
+  { id: 'numbers', words: 'Numbers', Panel: NumbersPanel },
+  { id: 'all-rule-sets', words: 'All rule sets', Panel: AllRuleSetsPanel },
+  { id: 'who-fits', words: 'Who fits', Panel: FitPanel },
+  { id: 'propose', words: 'Propose', Panel: ProposePanel },
 ] as const
 
 const SET_UP = [
-  { id: 'job', words: 'Job' },
-  { id: 'seat', words: 'Seat' },
-  { id: 'people', words: 'People' },
-  { id: 'belt', words: 'Belt' },
-  { id: 'anchors', words: 'Anchors' },
-  { id: 'tubes', words: 'Tubes' },
-  { id: 'parts', words: 'Parts' },
-  { id: 'rules', words: 'Rules' },
+  { id: 'job', words: 'Job', Panel: JobPanel },
+  { id: 'seat', words: 'Seat', Panel: SeatPanel },
+  { id: 'people', words: 'People', Panel: PeoplePanel },
+  { id: 'belt', words: 'Belt', Panel: BeltPanel },
+  { id: 'anchors', words: 'Anchors', Panel: AnchorsPanel },
+  { id: 'tubes', words: 'Tubes', Panel: TubesPanel },
+  { id: 'parts', words: 'Parts', Panel: PartsPanel },
+  { id: 'rules', words: 'Rules', Panel: RulesPanel },
 ] as const
 
-type PanelId = (typeof RESULTS)[number]['id'] | (typeof SET_UP)[number]['id']
-
-const Panel = (props: { readonly id: PanelId }): ReactElement => {
-  switch (props.id) {
-    case 'findings':
-      return <FindingsPanel />
-    case 'numbers':
-      return <NumbersPanel />
-    case 'all-rule-sets':
-      return <AllRuleSetsPanel />
-    case 'who-fits':
-      return <FitPanel />
-    case 'propose':
-      return <ProposePanel />
-    case 'job':
-      return <JobPanel />
-    case 'seat':
-      return <SeatPanel />
-    case 'people':
-      return <PeoplePanel />
-    case 'belt':
-      return <BeltPanel />
-    case 'anchors':
-      return <AnchorsPanel />
-    case 'tubes':
-      return <TubesPanel />
-    case 'rules':
-      return <RulesPanel />
-    case 'parts':
-      return <PartsPanel />
-  }
-}
+type PanelTab = (typeof RESULTS)[number] | (typeof SET_UP)[number]
+type PanelId = PanelTab['id']
 
 /** Which panel each row of tabs shows; `last` counts where there is only one row. */
 export interface ChosenPanels {
@@ -85,7 +55,7 @@ const withChosen = (chosen: ChosenPanels, id: PanelId): ChosenPanels =>
 
 const PanelTabs = (props: {
   readonly label: string
-  readonly tabs: readonly Tab<PanelId>[]
+  readonly tabs: readonly PanelTab[]
   readonly current: PanelId
   readonly onSelect: (id: PanelId) => void
 }): ReactElement => {
@@ -93,12 +63,13 @@ const PanelTabs = (props: {
     (state) =>
       currentPlaceEvaluation(state)?.findings.filter((finding) => finding.verdict === 'broken').length ?? 0,
   )
-  const tabs = props.tabs.map((tab) =>
+  const Panel = props.tabs.find(({ id }) => id === props.current)?.Panel
+  const tabs = props.tabs.map((tab): Tab<PanelId> =>
     tab.id === 'findings' && broken > 0 ? { ...tab, mark: String(broken), tone: 'broken' as const } : tab,
   )
   return (
     <Tabs label={props.label} tabs={tabs} current={props.current} onSelect={props.onSelect}>
-      <Panel id={props.current} />
+      {Panel === undefined ? null : <Panel />}
     </Tabs>
   )
 }

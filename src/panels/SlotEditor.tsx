@@ -7,6 +7,7 @@ import { capitalised } from '../domain/layout/wording/words'
 import type { Slot, SlotFace } from '../domain/straps/seat'
 import { STRAP_IDS, strapsOf, type StrapId } from '../domain/straps/strap'
 import { useActions } from '../state/react'
+import type { Change } from './change'
 import { ChoiceField, ToggleField, type Choice } from './fields/ChoiceField'
 import { AngleField, LengthField } from './fields/LengthField'
 import { PointFields } from './fields/PointFields'
@@ -20,12 +21,10 @@ const FACES: readonly Choice<SlotFace>[] = [
 const withStrap = (slot: Slot, strap: StrapId, passes: boolean): readonly StrapId[] =>
   passes ? [...slot.straps, strap] : slot.straps.filter((other) => other !== strap)
 
-type ChangeSlot = (words: string, change: Partial<Slot>) => void
-
 const StrapToggles = (props: {
   readonly place: Place
   readonly slot: Slot
-  readonly change: ChangeSlot
+  readonly change: Change<Slot>
 }): ReactElement => {
   const { place, slot, change } = props
   const offered = STRAP_IDS.filter(
@@ -50,7 +49,7 @@ const StrapToggles = (props: {
 export const SlotEditor = (props: { readonly place: Place; readonly slot: Slot }): ReactElement => {
   const { place, slot } = props
   const { edit } = useActions()
-  const change: ChangeSlot = (words, part) =>
+  const change: Change<Slot> = (words, part) =>
     edit(`Change ${words}`, (layout) => withSlot(layout, place.id, slot.id, part))
   return (
     <details className="editor">

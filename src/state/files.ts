@@ -1,22 +1,11 @@
 import type { Layout } from '../domain/layout/document/layout'
 import { layoutText } from '../domain/layout/document/layoutText'
 import { parseLayout, parseLayoutText } from '../domain/layout/document/parseLayout'
-import type { LayoutProblem } from '../domain/layout/document/problem'
+import { pickedText, problemLines } from './pickedFile'
 import type { AppStore } from './store'
 
 /** Larger than any real layout by far; a bigger file is something else. Our judgement. */
 const LARGEST_FILE_BYTES = 5_000_000
-const MOST_LINES = 12
-
-const problemLine = (problem: LayoutProblem): string => `${problem.message} ${problem.remedy}`
-
-/** What is wrong with a layout or a file as sentences for people; a long list is cut and says how much is left. */
-export const problemLines = (problems: readonly LayoutProblem[]): readonly string[] => {
-  const lines = problems.slice(0, MOST_LINES).map(problemLine)
-  const left = problems.length - lines.length
-  return left > 0 ? [...lines, `… and ${left} more.`] : lines
-}
-
 /** Opens the text of a layout file as one undo step; a damaged or foreign one changes nothing and says why. */
 export const openLayoutText = (store: AppStore, text: string, name: string): boolean => {
   const parsed = parseLayoutText(text)
@@ -34,16 +23,8 @@ export const openLayoutText = (store: AppStore, text: string, name: string): boo
 }
 
 export const openLayoutFile = async (store: AppStore, file: File): Promise<boolean> => {
-  if (file.size > LARGEST_FILE_BYTES) {
-    store.actions.notify('problem', `${file.name} is too large to be a layout. Nothing was changed.`)
-    return false
-  }
-  try {
-    return openLayoutText(store, await file.text(), file.name)
-  } catch {
-    store.actions.notify('problem', `${file.name} could not be read from the disk. Nothing was changed.`)
-    return false
-  }
+  const text = await pickedText(store, file, { what: 'a layout', largestBytes: LARGEST_FILE_BYTES })
+  return text !== null && openLayoutText(store, text, file.name)
 }
 
 /** A file name from the job's name that every system accepts. */

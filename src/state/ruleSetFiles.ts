@@ -1,6 +1,6 @@
 import { parseRuleSetText } from '../domain/layout/document/ruleSetText'
 import { withRuleSetAdded } from '../domain/layout/edit/changeRuleSets'
-import { problemLines } from './files'
+import { pickedText, problemLines } from './pickedFile'
 import type { AppStore } from './store'
 
 /** Larger than any rule set by far. Our judgement. */
@@ -24,14 +24,6 @@ const openRuleSetText = (store: AppStore, text: string, name: string): boolean =
 }
 
 export const openRuleSetFile = async (store: AppStore, file: File): Promise<boolean> => {
-  if (file.size > LARGEST_FILE_BYTES) {
-    store.actions.notify('problem', `${file.name} is too large to be a rule set. Nothing was changed.`)
-    return false
-  }
-  try {
-    return openRuleSetText(store, await file.text(), file.name)
-  } catch {
-    store.actions.notify('problem', `${file.name} could not be read from the disk. Nothing was changed.`)
-    return false
-  }
+  const text = await pickedText(store, file, { what: 'a rule set', largestBytes: LARGEST_FILE_BYTES })
+  return text !== null && openRuleSetText(store, text, file.name)
 }

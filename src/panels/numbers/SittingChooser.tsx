@@ -3,7 +3,7 @@ import type { Layout } from '../../domain/layout/document/layout'
 import { sittingName } from '../../domain/layout/wording/names'
 import { useActions } from '../../state/react'
 import { ChoiceField } from '../fields/ChoiceField'
-import type { SittingColumn } from '../sittingTable'
+import type { SittingColumn } from './sittingTable'
 
 const choiceWords = ({ sitting, counts }: SittingColumn, layout: Layout): string =>
   counts.broken === 0

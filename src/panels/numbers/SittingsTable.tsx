@@ -1,10 +1,9 @@
-import { memo, useMemo, useState, type ReactElement } from 'react'
+import { memo, useCallback, useMemo, type ReactElement } from 'react'
 import type { Layout } from '../../domain/layout/document/layout'
 import type { ShownPlace, SittingEvaluation } from '../../domain/layout/evaluate/evaluation'
 import { valueText } from '../../domain/layout/wording/amounts'
 import { sittingName } from '../../domain/layout/wording/names'
-import { quantityName } from '../../domain/layout/wording/quantities'
-import { capitalised, verdictWord } from '../../domain/layout/wording/words'
+import { verdictWord } from '../../domain/layout/wording/words'
 import type { ShownFinding } from '../../domain/rules/finding'
 import type { QuantityId } from '../../domain/straps/quantity'
 import { useActions } from '../../state/react'
@@ -12,13 +11,13 @@ import {
   sittingTable,
   type SittingCell,
   type SittingColumn,
-  type SittingGroup,
   type SittingOrder,
+  type SittingRow,
   type SittingTable,
-} from '../sittingTable'
+} from './sittingTable'
 import { useMediaQuery } from '../useMediaQuery'
 import { MARKS } from '../verdicts'
-import { lineKey, QuantityLine } from './QuantityLine'
+import { QuantityTable } from './QuantityTable'
 import { SittingChooser } from './SittingChooser'
 
 /** One column at a time from here down: two would not fit beside the names. Kept equal to the query in shell.css. */
@@ -84,50 +83,6 @@ const ColumnHead = (props: {
   )
 }
 
-interface GroupProps {
-  readonly group: SittingGroup
-  readonly columns: readonly SittingColumn[]
-  readonly layout: Layout
-  readonly shown: SittingEvaluation
-  readonly openKey: string | null
-  readonly onOpen: (key: string | null) => void
-}
-
-const Group = memo(function Group(props: GroupProps): ReactElement {
-  const { group, columns, layout, shown, openKey, onOpen } = props
-  const { id, rows } = group
-  return (
-    <tbody>
-      <tr className="quantity-name">
-        <th scope="rowgroup">{capitalised(quantityName(id))}</th>
-        <td colSpan={columns.length} />
-      </tr>
-      {rows.map((row) => (
-        <QuantityLine
-          key={row.subject}
-          id={id}
-          subject={row.subject}
-          layout={layout}
-          shown={shown}
-          isOpen={openKey === lineKey(id, row.subject)}
-          onOpen={onOpen}
-          columns={columns.length + 1}
-        >
-          {row.cells.map((cell, index) => (
-            <Cell
-              key={columns[index]?.sitting.id ?? index}
-              cell={cell}
-              id={id}
-              unit={layout.units.length}
-              isShown={columns[index]?.sitting.id === shown.sitting.id}
-            />
-          ))}
-        </QuantityLine>
-      ))}
-    </tbody>
-  )
-})
-
 /** The table with one column left. */
 const withOneColumn = ({ columns, groups }: SittingTable, sittingId: string): SittingTable => {
   const index = columns.findIndex(({ sitting }) => sitting.id === sittingId)
@@ -150,7 +105,6 @@ export const SittingsTable = memo(function SittingsTable(props: {
   readonly order: SittingOrder
 }): ReactElement {
   const { place, shown, layout, order } = props
-  const [openKey, setOpenKey] = useState<string | null>(null)
   const isOneColumn = useMediaQuery(ONE_COLUMN)
   const whole = useMemo(() => sittingTable(place, order), [place, order])
   const shownId = shown.sitting.id
@@ -158,38 +112,38 @@ export const SittingsTable = memo(function SittingsTable(props: {
     () => (isOneColumn ? withOneColumn(whole, shownId) : whole),
     [whole, isOneColumn, shownId],
   )
+  const { columns } = table
+  const unit = layout.units.length
+  const cells = useCallback(
+    (row: SittingRow) =>
+      row.cells.map((cell, index) => {
+        const id = columns[index]?.sitting.id
+        return <Cell key={id ?? index} cell={cell} id={row.id} unit={unit} isShown={id === shownId} />
+      }),
+    [columns, unit, shownId],
+  )
   return (
     <>
       {isOneColumn ? <SittingChooser columns={whole.columns} shownId={shownId} layout={layout} /> : null}
       <div className="sittings-scroll" role="region" aria-label="Numbers of every sitting" tabIndex={0}>
-        <table className="sittings" data-testid="sittings-table">
-          <thead>
-            <tr>
-              <th scope="col">Of</th>
-              {table.columns.map((column) => (
-                <ColumnHead
-                  key={column.sitting.id}
-                  column={column}
-                  layout={layout}
-                  isShown={column.sitting.id === shownId}
-                />
-              ))}
-            </tr>
-          </thead>
-          {table.groups.map((group) => (
-            <Group
-              key={group.id}
-              group={group}
-              columns={table.columns}
+        <QuantityTable
+          className="sittings"
+          testId="sittings-table"
+          heads={table.columns.map((column) => (
+            <ColumnHead
+              key={column.sitting.id}
+              column={column}
               layout={layout}
-              shown={shown}
-              openKey={
-                group.rows.some(({ subject }) => lineKey(group.id, subject) === openKey) ? openKey : null
-              }
-              onOpen={setOpenKey}
+              isShown={column.sitting.id === shownId}
             />
           ))}
-        </table>
+          columns={table.columns.length}
+          saysMeaning={false}
+          groups={table.groups}
+          cells={cells}
+          layout={layout}
+          shown={shown}
+        />
       </div>
     </>
   )

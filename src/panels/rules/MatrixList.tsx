@@ -1,11 +1,9 @@
 import { memo, type ReactElement } from 'react'
 import type { Layout } from '../../domain/layout/document/layout'
 import type { MatrixRow, RuleSetMatrix } from '../../domain/layout/evaluate/ruleSetMatrix'
-import { agreementText, isDisagreement } from '../../domain/layout/wording/matrixText'
 import { sourceText } from '../../domain/layout/wording/ruleSentence'
-import { capitalised } from '../../domain/layout/wording/words'
 import { MatrixVerdict } from './MatrixVerdict'
-import { measuredName, partName, valueSpread } from './matrixWords'
+import { matrixRowKey, matrixRowMarks, matrixRowWords } from './matrixWords'
 
 const RowCard = (props: {
   readonly row: MatrixRow
@@ -13,20 +11,13 @@ const RowCard = (props: {
   readonly layout: Layout
 }): ReactElement => {
   const { row, matrix, layout } = props
+  const words = matrixRowWords(row, layout)
   return (
-    <section
-      className="matrix-card"
-      data-testid={`matrix:${row.measured}:${row.subject}`}
-      data-agreement={row.agreement}
-      data-disagree={isDisagreement(row.agreement)}
-    >
+    <section className="matrix-card" {...matrixRowMarks(row)}>
       <h3>
-        {capitalised(measuredName(row.measured))}, {partName(row.subject, layout)}: {valueSpread(row, layout)}
+        {words.name}, {words.part}
       </h3>
-      <p className="matrix-agreement">
-        {isDisagreement(row.agreement) ? '≠ ' : ''}
-        {agreementText(row)}
-      </p>
+      <p className="matrix-agreement">{words.agreement}</p>
       <ul>
         {row.entries.map((entry) => (
           <li key={`${entry.setId}/${entry.rule.id}`} data-chosen={entry.setId === layout.ruleSetId}>
@@ -52,7 +43,7 @@ export const MatrixList = memo(function MatrixList(props: {
   return (
     <>
       {matrix.rows.map((row) => (
-        <RowCard key={`${row.measured}/${row.subject}`} row={row} matrix={matrix} layout={layout} />
+        <RowCard key={matrixRowKey(row)} row={row} matrix={matrix} layout={layout} />
       ))}
     </>
   )

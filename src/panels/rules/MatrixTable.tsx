@@ -1,11 +1,9 @@
 import { memo, type ReactElement } from 'react'
 import type { Layout } from '../../domain/layout/document/layout'
 import type { MatrixRow, RuleSetMatrix } from '../../domain/layout/evaluate/ruleSetMatrix'
-import { agreementText, isDisagreement } from '../../domain/layout/wording/matrixText'
-import { capitalised } from '../../domain/layout/wording/words'
 import { RULE_SET_GROUPS } from '../../domain/rules/rule'
 import { MatrixVerdict } from './MatrixVerdict'
-import { measuredName, partName, valueSpread } from './matrixWords'
+import { matrixRowKey, matrixRowMarks, matrixRowWords } from './matrixWords'
 
 const GroupHeads = (props: { readonly matrix: RuleSetMatrix }): ReactElement => (
   <tr>
@@ -29,21 +27,13 @@ const Row = (props: {
   readonly layout: Layout
 }): ReactElement => {
   const { row, matrix, layout } = props
+  const words = matrixRowWords(row, layout)
   return (
-    <tr
-      data-testid={`matrix:${row.measured}:${row.subject}`}
-      data-agreement={row.agreement}
-      data-disagree={isDisagreement(row.agreement)}
-    >
+    <tr {...matrixRowMarks(row)}>
       <th scope="row">
-        {capitalised(measuredName(row.measured))}
-        <small>
-          {partName(row.subject, layout)}: {valueSpread(row, layout)}
-        </small>
-        <small className="matrix-agreement">
-          {isDisagreement(row.agreement) ? '≠ ' : ''}
-          {agreementText(row)}
-        </small>
+        {words.name}
+        <small>{words.part}</small>
+        <small className="matrix-agreement">{words.agreement}</small>
       </th>
       {matrix.sets.map((set) => (
         <td key={set.id} data-chosen={set.id === layout.ruleSetId}>
@@ -83,7 +73,7 @@ export const MatrixTable = memo(function MatrixTable(props: {
         </thead>
         <tbody>
           {matrix.rows.map((row) => (
-            <Row key={`${row.measured}/${row.subject}`} row={row} matrix={matrix} layout={layout} />
+            <Row key={matrixRowKey(row)} row={row} matrix={matrix} layout={layout} />
           ))}
         </tbody>
       </table>

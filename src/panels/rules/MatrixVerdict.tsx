@@ -3,8 +3,7 @@ import type { Layout } from '../../domain/layout/document/layout'
 import type { MatrixEntry, MatrixRow } from '../../domain/layout/evaluate/ruleSetMatrix'
 import { limitText } from '../../domain/layout/wording/amounts'
 import { levelWord, verdictWord } from '../../domain/layout/wording/words'
-
-const MARKS = { broken: '✕', unchecked: '?', clear: '✓' } as const
+import { MARKS } from '../verdicts'
 
 /** One rule's limit, its level and whether it is kept: a mark and a word, never colour alone. */
 export const MatrixVerdict = (props: {

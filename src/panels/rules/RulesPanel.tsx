@@ -1,4 +1,4 @@
-import { useRef, type ReactElement } from 'react'
+import type { ReactElement } from 'react'
 import { TEXT_LENGTHS } from '../../domain/layout/document/limits'
 import { ruleSetOf } from '../../domain/layout/document/ruleSetOf'
 import { ruleSetText } from '../../domain/layout/document/ruleSetText'
@@ -15,40 +15,11 @@ import { useActions, useApp, useAppStore } from '../../state/react'
 import { openRuleSetFile } from '../../state/ruleSetFiles'
 import { ToggleField } from '../fields/ChoiceField'
 import { TextField } from '../fields/TextField'
+import { FileButton } from '../FileButton'
 import { RuleSetSelect } from '../settings'
 import { OwnRules } from './OwnRules'
 import { RuleWords } from './RuleWords'
 import './rules.css'
-
-const ImportButton = (): ReactElement => {
-  const store = useAppStore()
-  const input = useRef<HTMLInputElement>(null)
-  return (
-    <>
-      <button type="button" onClick={() => input.current?.click()}>
-        Add a rule set from a file…
-      </button>
-      <input
-        ref={input}
-        type="file"
-        className="visually-hidden"
-        tabIndex={-1}
-        aria-label="Rule set file to add"
-        data-testid="rule-set-file"
-        accept=".json,application/json"
-        onChange={(event) => {
-          const { currentTarget } = event
-          const picked = currentTarget.files?.[0]
-          if (picked === undefined) return
-          // Emptied so that picking the same file again is noticed.
-          void openRuleSetFile(store, picked).then(() => {
-            currentTarget.value = ''
-          })
-        }}
-      />
-    </>
-  )
-}
 
 const fileName = (set: RuleSet): string =>
   `${
@@ -61,6 +32,7 @@ const fileName = (set: RuleSet): string =>
 
 const SetButtons = (props: { readonly set: RuleSet; readonly isOwn: boolean }): ReactElement => {
   const { set, isOwn } = props
+  const store = useAppStore()
   const { edit } = useActions()
   return (
     <div className="matrix-choices">
@@ -73,7 +45,12 @@ const SetButtons = (props: { readonly set: RuleSet; readonly isOwn: boolean }): 
       <button type="button" onClick={() => download(ruleSetText({ ...set, group: 'Own' }), fileName(set))}>
         Save this set to a file
       </button>
-      <ImportButton />
+      <FileButton
+        words="Add a rule set from a file…"
+        label="Rule set file to add"
+        testId="rule-set-file"
+        onPick={(file) => openRuleSetFile(store, file)}
+      />
       {isOwn ? (
         <button
           type="button"

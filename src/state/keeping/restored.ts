@@ -2,7 +2,7 @@ import { emptyLayout } from '../../domain/layout/document/empty'
 import type { Layout } from '../../domain/layout/document/layout'
 import { parseLayoutText } from '../../domain/layout/document/parseLayout'
 import type { Notice } from '../appState'
-import { problemLines } from '../files'
+import { problemLines } from '../pickedFile'
 import type { Slot, SlotStorage, TabFacts } from './slot'
 
 export interface Restored {

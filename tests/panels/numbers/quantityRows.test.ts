@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import type { PlaceEvaluation, SittingEvaluation } from '../../src/domain/layout/evaluate/evaluation'
-import type { Finding } from '../../src/domain/rules/finding'
-import type { QuantityValue } from '../../src/domain/straps/quantity'
-import { quantityRows } from '../../src/panels/quantityTable'
+import type { PlaceEvaluation, SittingEvaluation } from '../../../src/domain/layout/evaluate/evaluation'
+import type { Finding } from '../../../src/domain/rules/finding'
+import type { QuantityValue } from '../../../src/domain/straps/quantity'
+import { quantityGroups } from '../../../src/panels/numbers/quantityRows'
 
 const sitting = (id: string, quantities: readonly QuantityValue[]): SittingEvaluation =>
   ({ sitting: { id }, quantities }) as unknown as SittingEvaluation
@@ -15,7 +15,10 @@ const placeOf = (
   findings: readonly Finding[] = [],
 ): PlaceEvaluation => ({ placeId: 'p', sittings, findings, zones: [] })
 
-describe('quantityRows', () => {
+const quantityRows = (...of: Parameters<typeof quantityGroups>) =>
+  quantityGroups(...of).flatMap(({ rows }) => rows)
+
+describe('quantityGroups', () => {
   it('shows the value of the shown sitting beside the lowest and highest of all', () => {
     const [drawn, forward, rearward] = [
       sitting('drawn', [lapAngle(50)]),
@@ -42,5 +45,16 @@ describe('quantityRows', () => {
       finding('clear'),
     ]
     expect(quantityRows(placeOf([shown], findings), shown)[0]?.worst?.verdict).toBe('tight')
+  })
+
+  it('puts the rows of one quantity together, in the order in which the solver first gives it', () => {
+    const drop: QuantityValue = { id: 'shoulder-drop', subject: 'shoulder-left', value: 10 }
+    const right: QuantityValue = { id: 'lap-angle', subject: 'lap-right', value: 51 }
+    const shown = sitting('shown', [lapAngle(50), drop, right])
+    const groups = quantityGroups(placeOf([shown]), shown)
+    expect(groups.map(({ id, rows }) => [id, rows.map(({ subject }) => subject)])).toEqual([
+      ['lap-angle', ['lap-left', 'lap-right']],
+      ['shoulder-drop', ['shoulder-left']],
+    ])
   })
 })

@@ -1,6 +1,7 @@
-import type { ShownPlace, SittingEvaluation } from '../domain/layout/evaluate/evaluation'
-import type { ShownFinding } from '../domain/rules/finding'
-import type { QuantityId, QuantityValue, Subject } from '../domain/straps/quantity'
+import type { ShownPlace, SittingEvaluation } from '../../domain/layout/evaluate/evaluation'
+import type { ShownFinding } from '../../domain/rules/finding'
+import type { QuantityId, QuantityValue, Subject } from '../../domain/straps/quantity'
+import type { QuantityGroup } from './QuantityTable'
 
 export interface QuantityRow {
   readonly id: QuantityId
@@ -17,7 +18,7 @@ const sameRow = (row: { id: string; subject: string }, value: QuantityValue): bo
   row.id === value.id && row.subject === value.subject
 
 /** One row for each quantity of each subject that any sitting has, in the order the solver gives them. */
-export const quantityRows = (place: ShownPlace, shown: SittingEvaluation): readonly QuantityRow[] => {
+const quantityRows = (place: ShownPlace, shown: SittingEvaluation): readonly QuantityRow[] => {
   const rows = new Map<string, { first: QuantityValue; lowest: number; highest: number }>()
   for (const sitting of [shown, ...place.sittings]) {
     for (const quantity of sitting.quantities) {
@@ -41,4 +42,18 @@ export const quantityRows = (place: ShownPlace, shown: SittingEvaluation): reado
       place.findings.find((finding) => finding.quantity === first.id && finding.subject === first.subject) ??
       null,
   }))
+}
+
+/** The rows of a place by their quantity, in the order the solver gives them. */
+export const quantityGroups = (
+  place: ShownPlace,
+  shown: SittingEvaluation,
+): readonly QuantityGroup<QuantityRow>[] => {
+  const groups = new Map<QuantityId, QuantityRow[]>()
+  for (const row of quantityRows(place, shown)) {
+    const known = groups.get(row.id)
+    if (known === undefined) groups.set(row.id, [row])
+    else known.push(row)
+  }
+  return [...groups].map(([id, rows]) => ({ id, rows }))
 }

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { evaluateLayout } from '../../src/domain/layout/evaluate/evaluateLayout'
-import type { PlaceEvaluation, SittingEvaluation } from '../../src/domain/layout/evaluate/evaluation'
-import type { Finding, Verdict } from '../../src/domain/rules/finding'
-import type { QuantityId, QuantityValue, Subject } from '../../src/domain/straps/quantity'
-import { sittingTable } from '../../src/panels/sittingTable'
-import { VERDICT_ORDER } from '../../src/panels/verdicts'
-import { exampleIndex, exampleLayout } from '../support/exampleLayouts'
+import { evaluateLayout } from '../../../src/domain/layout/evaluate/evaluateLayout'
+import type { PlaceEvaluation, SittingEvaluation } from '../../../src/domain/layout/evaluate/evaluation'
+import type { Finding, Verdict } from '../../../src/domain/rules/finding'
+import type { QuantityId, QuantityValue, Subject } from '../../../src/domain/straps/quantity'
+import { sittingTable } from '../../../src/panels/numbers/sittingTable'
+import { VERDICT_ORDER } from '../../../src/panels/verdicts'
+import { exampleIndex, exampleLayout } from '../../support/exampleLayouts'
 
 const sitting = (id: string, quantities: readonly QuantityValue[]): SittingEvaluation =>
   ({ sitting: { id }, quantities }) as unknown as SittingEvaluation

@@ -1,7 +1,8 @@
-import type { ShownPlace, Sitting } from '../domain/layout/evaluate/evaluation'
-import type { ShownFinding, ShownVerdict } from '../domain/rules/finding'
-import type { QuantityId, Subject } from '../domain/straps/quantity'
-import { VERDICT_ORDER } from './verdicts'
+import type { ShownPlace, Sitting } from '../../domain/layout/evaluate/evaluation'
+import type { ShownFinding, ShownVerdict } from '../../domain/rules/finding'
+import type { QuantityId, Subject } from '../../domain/straps/quantity'
+import { VERDICT_ORDER } from '../verdicts'
+import type { QuantityGroup } from './QuantityTable'
 
 /** One sitting of the place, with how many rules are at their worst in it. */
 export interface SittingColumn {
@@ -16,7 +17,7 @@ export interface SittingCell {
   readonly worstOf: readonly ShownFinding[]
 }
 
-interface SittingRow {
+export interface SittingRow {
   readonly id: QuantityId
   readonly subject: Subject
   /** The worst verdict of any rule about it; null where no rule speaks. */
@@ -25,17 +26,12 @@ interface SittingRow {
   readonly cells: readonly SittingCell[]
 }
 
-export interface SittingGroup {
-  readonly id: QuantityId
-  readonly rows: readonly SittingRow[]
-}
-
 /** Columns where most is at its worst first, or in the order of the sittings. */
 export type SittingOrder = 'worst' | 'drawn'
 
 export interface SittingTable {
   readonly columns: readonly SittingColumn[]
-  readonly groups: readonly SittingGroup[]
+  readonly groups: readonly QuantityGroup<SittingRow>[]
 }
 
 const rank = (verdict: ShownVerdict | null): number =>
