@@ -285,12 +285,12 @@ const pairs = (sheet: FormulaSheet): void => {
   )
   sheet.column(sheetColumn('lap-off-centre', 'lap-left'), '{Hy}-{lap-left-Ty}')
   sheet.column(sheetColumn('lap-off-centre', 'lap-right'), '{lap-right-Ty}-{Hy}')
-  sheet.column(sheetColumn('lap-spacing', 'lap-pair'), 'ABS({lap-left-Ty}-{lap-right-Ty})')
+  sheet.column(sheetColumn('lap-spacing', 'lap-pair'), '{lap-right-Ty}-{lap-left-Ty}')
   sheet.column(
     sheetColumn('lap-mirror', 'lap-pair'),
     LENGTH2('{lap-left-Tx}-{lap-right-Tx}', '{lap-left-Tz}-{lap-right-Tz}'),
   )
-  sheet.column(sheetColumn('sub-spacing', 'sub-pair'), 'ABS({sub-left-Ty}-{sub-right-Ty})')
+  sheet.column(sheetColumn('sub-spacing', 'sub-pair'), '{sub-right-Ty}-{sub-left-Ty}')
 }
 
 const helmet = (sheet: FormulaSheet, scene: StrapScene): void => {

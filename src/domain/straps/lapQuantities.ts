@@ -46,13 +46,17 @@ export const addLapQuantities = (sink: QuantitySink, scene: StrapScene, strap: S
   if (sink.wants('lap-over-asis')) sink.put('lap-over-asis', subject, overHipBoneMm(end, front, bone))
 }
 
-/** Adds the quantities of the pair: where the anchors are, whether or not the straps have a path. */
+/**
+ * Adds the quantities of the pair: where the anchors are, whether or not the straps have a path. The spacing is across the seat, as the
+ * documents say that limit it (49 CFR 571.210 S4.3.1.4, read: “at least 165 mm apart laterally”), and minus when left and right are
+ * exchanged.
+ */
 export const addLapPairQuantities = (sink: QuantitySink, scene: StrapScene): void => {
   const left = anchorOf(scene.anchors, 'lap-left')?.mount.point
   const right = anchorOf(scene.anchors, 'lap-right')?.mount.point
   if (left === undefined || right === undefined) return
   const subject = 'lap-pair'
-  if (sink.wants('lap-spacing')) sink.put('lap-spacing', subject, Math.abs(right.yMm - left.yMm))
+  if (sink.wants('lap-spacing')) sink.put('lap-spacing', subject, right.yMm - left.yMm)
   if (sink.wants('lap-mirror'))
     sink.put('lap-mirror', subject, Math.hypot(right.xMm - left.xMm, right.zMm - left.zMm))
 }

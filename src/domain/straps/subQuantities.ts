@@ -31,11 +31,15 @@ export const addSubQuantities = (sink: QuantitySink, strap: SolvedStrap, chestDe
   sink.put('sub-to-vertical', subject, runDeg)
 }
 
-/** Adds the lateral distance of the two anchors, whether or not the straps have a path. */
+/**
+ * Adds the lateral distance of the two anchors, minus when left and right are exchanged, whether or not the straps have a path. The
+ * student rules say “approximately 100 mm apart” and no direction; across the seat is our reading, because it is what
+ * parts the two thighs.
+ */
 export const addSubPairQuantities = (sink: QuantitySink, scene: StrapScene): void => {
   if (scene.belt.arrangement < 6) return
   const left = anchorOf(scene.anchors, 'sub-left')?.mount.point
   const right = anchorOf(scene.anchors, 'sub-right')?.mount.point
   if (left === undefined || right === undefined) return
-  sink.put('sub-spacing', 'sub-pair', Math.abs(right.yMm - left.yMm))
+  sink.put('sub-spacing', 'sub-pair', right.yMm - left.yMm)
 }

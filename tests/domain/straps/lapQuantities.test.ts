@@ -128,6 +128,16 @@ describe('lap-spacing and lap-mirror', () => {
     expect(valueOf(solved, 'lap-spacing', 'lap-pair')).toBe(490)
     expect(valueOf(solved, 'lap-mirror', 'lap-pair')).toBe(5) // 3-4-5
   })
+
+  it('are minus across when left and right are exchanged', () => {
+    const solved = solvePlace(
+      scene({
+        anchors: [tab('lap-left', point(200, 240, -200)), tab('lap-right', point(203, -250, -196))],
+      }),
+    )
+    expect(valueOf(solved, 'lap-spacing', 'lap-pair')).toBe(-490)
+    expect(valueOf(solved, 'lap-mirror', 'lap-pair')).toBe(5)
+  })
 })
 
 describe('a lap strap', () => {

@@ -70,6 +70,16 @@ describe('an anti-submarine strap', () => {
     expect(right.lengthMm).toBeCloseTo(Math.hypot(middle, 60), 9)
   })
 
+  it('are minus apart when left and right are exchanged', () => {
+    const exchanged = solvePlace(
+      scene({
+        belt: belt(6),
+        anchors: [...lapTabs, tab('sub-left', point(0, 60, -300)), tab('sub-right', point(0, -60, -300))],
+      }),
+    )
+    expect(valueOf(exchanged, 'sub-spacing', 'sub-pair')).toBe(-120)
+  })
+
   // Common practice, no source: the strap pulls the pelvis down, so its anchor is below the groin. The groin's lowest point is
   // 97 mm below the hip point.
   it('has no path to an anchor up behind the seat, and no angle that a limit without an upper end would let through', () => {

@@ -120,7 +120,7 @@ describe('remedyFor', () => {
   })
 
   it('says why when nothing clears', () => {
-    const rule = quantityRule('lap-spacing', null, -1)
+    const rule = quantityRule('lap-spacing', 100, 99)
     const remedy = remedyFor({ rule, zoneCase: zoneCaseOf([handScene()], 'lap-left', true), rules: [rule] })
     expect(remedy.kind).toBe('none')
   })

@@ -13,6 +13,7 @@ export interface QuantityFormula {
 
 const OURS = 'Our definition; trigonometry of a right triangle.'
 const NO_SIGN = 'Never negative.'
+const EXCHANGED_SIGN = 'Minus when left and right are exchanged.'
 
 const SHOULDER_FORMULAS = {
   'shoulder-drop': {
@@ -106,8 +107,8 @@ const LAP_FORMULAS = {
     source: '49 CFR 571.210 S4.3.1.1(b), “64 mm forward of and 10 mm above” (read in the document).',
   },
   'lap-spacing': {
-    formula: '|yR − yL|',
-    sign: NO_SIGN,
+    formula: 'yR − yL',
+    sign: EXCHANGED_SIGN,
     source: 'Our definition: hole to hole, or along the bar between the middles of the webbing.',
   },
   'lap-mirror': {
@@ -141,8 +142,8 @@ const OTHER_FORMULAS = {
     source: OURS,
   },
   'sub-spacing': {
-    formula: '|yR − yL|',
-    sign: NO_SIGN,
+    formula: 'yR − yL',
+    sign: EXCHANGED_SIGN,
     source: 'Our definition: hole to hole, or along the bar between the middles of the webbing.',
   },
   'slot-bend': {

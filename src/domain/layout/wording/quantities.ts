@@ -125,8 +125,8 @@ const LAP_WORDS = {
   },
   'lap-spacing': {
     name: 'lap anchor spacing',
-    meaning: 'Distance between the two lap anchors across the seat.',
-    low: 'are anchored too close together',
+    meaning: 'Distance between the two lap anchors across the seat; minus when left and right are exchanged.',
+    low: 'are anchored too close together, or left and right are exchanged',
     high: 'are anchored too far apart',
   },
   'lap-mirror': {
@@ -166,8 +166,9 @@ const OTHER_WORDS = {
   },
   'sub-spacing': {
     name: 'anti-submarine anchor spacing',
-    meaning: 'Distance between the two anti-submarine anchors across the seat.',
-    low: 'are anchored too close together',
+    meaning:
+      'Distance between the two anti-submarine anchors across the seat; minus when left and right are exchanged.',
+    low: 'are anchored too close together, or left and right are exchanged',
     high: 'are anchored too far apart',
   },
   'slot-bend': {

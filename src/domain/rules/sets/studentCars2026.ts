@@ -157,7 +157,8 @@ const SUB: readonly QuantityRule[] = [
     when: { arrangements: [6, 7], thighStraps: 'rearward' },
     says: 'The two anti-submarine mounts are about 100 mm apart.',
     why: 'So the straps lie round the thighs and not across the groin.',
-    caveat: 'For "approximately" 90 mm to 110 mm is taken here; the ±10 mm is our reading.',
+    caveat:
+      'For "approximately" 90 mm to 110 mm is taken here; the ±10 mm is our reading, and so is that it is meant across the car: the text names no direction.',
     quantity: 'sub-spacing',
     family: 'sub',
     min: 90,

@@ -148,7 +148,8 @@ const DERIVATIVE_CHECKED = [
     when: { arrangements: [6, 7] },
     says: 'The two anti-submarine mounts are about 100 mm apart, here 90 mm to 110 mm.',
     why: 'So the straps lie round the thighs and not across the groin.',
-    caveat: 'The ±10 mm is our reading of "approximately".',
+    caveat:
+      'The ±10 mm is our reading of "approximately", and so is that it is meant across the car: the text names no direction.',
     quantity: 'sub-spacing',
     family: 'sub',
     min: 90,

@@ -46,8 +46,8 @@ const ON_POINTS: Partial<Record<QuantityId, (at: At, letters: readonly string[])
     const { xMm, yMm, zMm } = at('H')
     return fallDeg({ xMm: xMm - 64, yMm, zMm: zMm + 10 }, at('E'))
   },
-  'lap-spacing': (at) => Math.abs(at('L').yMm - at('R').yMm),
-  'sub-spacing': (at) => Math.abs(at('L').yMm - at('R').yMm),
+  'lap-spacing': (at) => at('R').yMm - at('L').yMm,
+  'sub-spacing': (at) => at('R').yMm - at('L').yMm,
   'lap-mirror': (at) => Math.hypot(at('L').xMm - at('R').xMm, at('L').zMm - at('R').zMm),
   'sub-to-vertical': (at) => rearwardDeg(at('T'), at('E')),
   'sub-to-chest': (at, letters) =>
