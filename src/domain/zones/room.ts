@@ -85,7 +85,12 @@ const nearestBrokenMm = (
  * it is kept in all of them. A mirrored pair moves together. Null where no position in that plane decides the rule, where it
  * holds everywhere within reach, and where it holds nowhere.
  */
-const roomInPlaneMm = (rule: QuantityRule, zoneCase: ZoneCase, elevation: Elevation): number | null => {
+const roomInPlaneMm = (
+  rule: QuantityRule,
+  zoneCase: ZoneCase,
+  elevation: Elevation,
+  withinMm: number,
+): number | null => {
   const subject = ruleSubject(rule, zoneCase)
   const scenes = scenesOfRule(rule, zoneCase)
   if (subject === null || scenes.length === 0 || !isDecidedIn(rule, zoneCase.mirrored, elevation)) return null
@@ -96,7 +101,7 @@ const roomInPlaneMm = (rule: QuantityRule, zoneCase: ZoneCase, elevation: Elevat
   }
   const plane = casePlane(zoneCase, elevation)
   const box = caseBox(zoneCase, elevation).flatMap(polygonEdges)
-  let nearestMm = Infinity
+  let nearestMm = withinMm
   // Where least is left the nearest way out is likely: it makes the search in the others short.
   for (const zoneScene of scenes.toSorted(
     (a, b) => marginNow(rule, subject, a) - marginNow(rule, subject, b),
@@ -108,6 +113,9 @@ const roomInPlaneMm = (rule: QuantityRule, zoneCase: ZoneCase, elevation: Elevat
   return Number.isFinite(nearestMm) ? nearestMm : null
 }
 
-/** The room in the plane where the rule lives. */
-export const ruleRoomMm = (rule: QuantityRule, zoneCase: ZoneCase): number | null =>
-  roomInPlaneMm(rule, zoneCase, homeElevation(rule, zoneCase.mirrored))
+/**
+ * The room in the plane where the rule lives. Of a rule that is kept no more than `withinMm` is looked for: what has at least so
+ * much is given as so much, and found sooner.
+ */
+export const ruleRoomMm = (rule: QuantityRule, zoneCase: ZoneCase, withinMm = Infinity): number | null =>
+  roomInPlaneMm(rule, zoneCase, homeElevation(rule, zoneCase.mirrored), withinMm)
