@@ -1,6 +1,7 @@
 import { pointBetween, pointDistanceMm, type PointMm } from '../geometry/point'
 import type { PathContact } from './path'
 import type { StrapScene } from './scene'
+import { beyondMm } from './portal'
 import { strapFamily } from './strap'
 import { touchLengthMm, type GatePass, type SolvedStrap } from './strapPath'
 
@@ -16,6 +17,8 @@ interface Stretch {
 /** What an adjuster must not lie on: edges it runs over, the slot it passes even clean, what lies on the body, the buckle. */
 const stretches = ({ touches, pass }: SolvedStrap): readonly Stretch[] => {
   const found: Stretch[] = []
+  const passesOnTail =
+    pass !== null && touches.some(({ on, point }) => on === 'junction' && beyondMm(pass.gate, point) <= 0)
   let alongMm = 0
   let before: PointMm | null = null
   for (const [index, touch] of touches.entries()) {
@@ -31,7 +34,7 @@ const stretches = ({ touches, pass }: SolvedStrap): readonly Stretch[] => {
       pass !== null &&
       !pass.touches &&
       next !== undefined &&
-      next.on !== 'junction'
+      (next.on === 'junction') === passesOnTail
     )
       found.push(passStretch(pass, touch.point, next.point, alongMm))
     alongMm += pieceMm

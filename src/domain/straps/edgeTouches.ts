@@ -1,6 +1,7 @@
 import type { PointMm } from '../geometry/point'
+import { beyondMm, type Portal } from './portal'
 import { sideTurnDeg, type GatePass, type Touch } from './strapPath'
-import type { StrapRun } from './strapRun'
+import { crossingOf, type StrapRun } from './strapRun'
 
 /**
  * The contacts of a strap from its mount up to, but without, the body. `tailFrom` is where the tail of joined straps leaves the mount:
@@ -27,6 +28,12 @@ const bent = (on: Touch['on'], before: PointMm, point: PointMm, after: PointMm):
   bendDeg: sideTurnDeg(before, point, after),
   arcToNext: null,
 })
+
+/** Where the tail of joined straps passes over the rim because their junction lies ahead of it, as their runs then do not. */
+export const tailPassOf = (portal: Portal | null, tailFrom: PointMm, junction: PointMm): GatePass | null =>
+  portal?.on === 'rim' && beyondMm(portal, tailFrom) > 0 && beyondMm(portal, junction) <= 0
+    ? { gate: portal, point: crossingOf(portal, tailFrom, junction), touches: false }
+    : null
 
 export const passOf = ({ pass }: StrapRun): GatePass | null =>
   pass && { gate: pass.portal, point: pass.point, touches: pass.touches }

@@ -3,7 +3,7 @@ import type { PointMm } from '../geometry/point'
 import { err, ok, type Result } from '../result'
 import { CONTACT_MM } from './aroundArc'
 import type { ShoulderEnd } from './bodyEnd'
-import { outsideTouches, passOf } from './edgeTouches'
+import { outsideTouches, passOf, tailPassOf } from './edgeTouches'
 import type { MountEnd } from './mountEnd'
 import type { PathProblem } from './path'
 import type { PlaceFrame, StrapFrame } from './placeFrame'
@@ -57,7 +57,7 @@ export const shoulderEnd = ({ scene }: PlaceFrame, strap: StrapFrame['strap']): 
  */
 export const shoulderStrap = (
   { scene }: PlaceFrame,
-  { strap, anchor }: StrapFrame,
+  { strap, anchor, portal }: StrapFrame,
   run: StrapRun,
   front: ShoulderFront,
   tailFrom: PointMm | null,
@@ -83,7 +83,7 @@ export const shoulderStrap = (
     anchor,
     path: strapPath(strap, touches),
     touches,
-    anchorContact: run.contact,
-    pass: passOf(run),
+    anchorContact: tailFrom ?? run.contact,
+    pass: passOf(run) ?? (tailFrom && tailPassOf(portal, tailFrom, run.contact)),
   })
 }

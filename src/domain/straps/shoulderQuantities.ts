@@ -1,13 +1,8 @@
 import { vehiclePoint } from '../body/pose'
 import { projected, type PlanePointMm } from '../geometry/plane'
-import {
-  directionBetween,
-  pointDistanceMm,
-  pointBetween,
-  type Direction,
-  type PointMm,
-} from '../geometry/point'
+import { directionBetween, pointDistanceMm, type Direction, type PointMm } from '../geometry/point'
 import { atan2Deg, cosDeg, sinDeg } from '../units/angle'
+import { beyondMm } from './portal'
 import type { QuantitySink } from './quantity'
 import type { StrapScene } from './scene'
 import { strapSide, type StrapId } from './strap'
@@ -41,23 +36,32 @@ const freeLengthMm = ({ path }: SolvedStrap): number => {
 }
 
 /**
- * Where the strap leaves the seat's back: its pass through the slot or over the rim. Through a strap that does not meet its slot,
- * the point above or below the backrest rim; null when the anchor is ahead of that.
+ * The strap behind the seat, from where it leaves the seat's back to its anchor contact, over the junction of joined straps where that
+ * lies behind the seat too. It leaves at its pass through the slot or over the rim or, where the shoulder itself is behind the
+ * rim, at the shoulder. Empty when the anchor is ahead of the rim.
  */
-export const behindSeatFrom = (scene: StrapScene, strap: SolvedStrap): PointMm | null => {
-  if (strap.pass !== null) return strap.pass.point
+export const behindSeatPoints = (scene: StrapScene, { path, pass }: SolvedStrap): readonly PointMm[] => {
+  const outside: PointMm[] = []
+  for (const { on, point } of path.contacts) {
+    if (on === 'body' || on === 'buckle') break
+    const isBehind =
+      pass === null || ((on === 'anchor' || on === 'junction') && beyondMm(pass.gate, point) > 0)
+    if (isBehind) outside.unshift(point)
+  }
+  if (pass !== null) return [pass.point, ...outside]
   const rim = vehiclePoint(scene.pose, { ...scene.seat.backrestRim, yMm: 0 })
-  const { bodyContact } = strap.path
-  const runMm = strap.anchorContact.xMm - bodyContact.xMm
-  const share = (rim.xMm - bodyContact.xMm) / runMm
-  if (!(share >= 0 && share <= 1)) return share < 0 ? bodyContact : null
-  return pointBetween(bodyContact, strap.anchorContact, share)
+  return path.bodyContact.xMm >= rim.xMm ? [path.bodyContact, ...outside] : []
 }
 
-/** Length of strap behind the seat, mm ≥ 0; 0 when the anchor is ahead of the backrest rim. */
+/** Length of strap behind the seat, its tail included, mm ≥ 0; 0 when the anchor is ahead of the backrest rim. */
 const lengthBehindSeatMm = (scene: StrapScene, strap: SolvedStrap): number => {
-  const from = behindSeatFrom(scene, strap)
-  return from === null ? 0 : pointDistanceMm(from, strap.anchorContact)
+  let lengthMm = 0
+  let before: PointMm | null = null
+  for (const point of behindSeatPoints(scene, strap)) {
+    if (before !== null) lengthMm += pointDistanceMm(before, point)
+    before = point
+  }
+  return lengthMm
 }
 
 /** The fall from the backrest to the anchor; from the rim itself, or from where the strap passes its slot. Null without a pass. */

@@ -41,6 +41,7 @@ export interface SolvedStrap {
   readonly path: StrapPath
   /** The path's contacts with the arcs between them. */
   readonly touches: readonly Touch[]
+  /** Where it or, of joined shoulder straps, their tail leaves the mount. */
   readonly anchorContact: PointMm
   /** Null when the strap has no slot or rim or ends before it. */
   readonly pass: GatePass | null

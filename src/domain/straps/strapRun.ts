@@ -80,7 +80,7 @@ export const straightRun = (
 }
 
 /** Where the piece between two points on opposite sides of an opening's plane crosses it. */
-const crossingOf = (portal: Portal, contact: PointMm, body: PointMm): PointMm => {
+export const crossingOf = (portal: Portal, contact: PointMm, body: PointMm): PointMm => {
   const far = beyondMm(portal, contact)
   const near = beyondMm(portal, body)
   return pointBetween(body, contact, near / (near - far))

@@ -1,8 +1,8 @@
-import { vehiclePoint } from '../../body/pose'
+import { seatPoint, vehiclePoint } from '../../body/pose'
 import { type Elevation, type PlanePointMm, projected } from '../../geometry/plane'
-import { type PointMm, pointMm } from '../../geometry/point'
+import { pointBetween, type PointMm, pointMm } from '../../geometry/point'
 import { tangentPoint } from '../../geometry/tangent'
-import type { Seat } from '../../straps/seat'
+import type { Seat, Slot } from '../../straps/seat'
 import type { PathContact, StrapPath } from '../../straps/path'
 import type { QuantityId } from '../../straps/quantity'
 import { strapSide } from '../../straps/strap'
@@ -35,14 +35,31 @@ const planAngle = ({ path }: AngleScene): DrawnAngle => ({
   turn: strapSide(path.strap) === 'right' ? -1 : 1,
 })
 
+/** Where a joined strap on its straight way to the junction passes its slot in the backrest, on the side of the junction. */
+const joinedPass = (
+  { path, sitting: { pose }, seat }: AngleScene,
+  slot: Slot,
+  junction: PointMm,
+): PointMm => {
+  const [body, end] = [seatPoint(pose, path.bodyContact), seatPoint(pose, junction)]
+  const wallMm = slot.centre.xMm + (seat.shellThicknessMm ?? 0) / 2
+  return pointBetween(path.bodyContact, junction, (wallMm - body.xMm) / (end.xMm - body.xMm))
+}
+
 /**
  * The drop behind the gate is counted where the strap bends at its slot or on the rim. A strap that passes its slot clean keeps the
- * direction it has at the shoulder; one that clears the rim is still measured from the rim itself.
+ * direction it has at the shoulder, a joined one up to the junction; one that clears the rim is still measured from the rim itself.
  */
-const rimAngle = ({ path, sitting, seat }: AngleScene): DrawnAngle => {
-  const hasSlot = seat.slots.some((slot) => slot.straps.includes(path.strap))
+const rimAngle = (scene: AngleScene): DrawnAngle => {
+  const { path, sitting, seat } = scene
+  const slot = seat.slots.find(({ straps }) => straps.includes(path.strap))
+  const junction = contactOn(path, ['junction'])
   const rim = vehiclePoint(sitting.pose, pointMm(seat.backrestRim.xMm, 0, seat.backrestRim.zMm))
-  const apex = contactOn(path, ['slot', 'rim']) ?? (hasSlot ? path.bodyContact : rim)
+  const clean = (): PointMm => {
+    if (slot === undefined) return rim
+    return junction !== null && slot.face === 'back' ? joinedPass(scene, slot, junction) : path.bodyContact
+  }
+  const apex = contactOn(path, ['slot', 'rim']) ?? clean()
   return { apex: projected(apex, 'side'), zeroDeg: 0, turn: -1 }
 }
 

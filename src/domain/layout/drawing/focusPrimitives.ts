@@ -189,8 +189,7 @@ const measuredLength = (scene: FocusScene, paths: readonly StrapPath[]): Measure
     to: planePoint(from.uMm, from.vMm + byMm),
   })
   const junction = junctionOf(path)
-  if (quantity === 'shoulder-height')
-    return upward(projected(junction ?? anchorContact(path), 'side'), finding.value)
+  if (quantity === 'shoulder-height') return upward(projected(anchorContact(path), 'side'), finding.value)
   if (quantity === 'shoulder-junction' && junction !== null) {
     const to = projected(junction, 'side')
     return { from: planePoint(to.uMm - finding.value, to.vMm), to }

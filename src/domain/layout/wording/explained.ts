@@ -28,15 +28,14 @@ const SHOULDER_FORMULAS = {
     source: OURS,
   },
   'shoulder-rim-drop': {
-    formula:
-      'atan2(zR − zA, xA − xR); through a slot from G instead of R; of joined straps to their junction J instead of A',
+    formula: 'atan2(zR − zA, xA − xR); through a slot from G instead of R',
     sign: 'Plus when the strap falls to the rear, 0° level, minus when it rises.',
     source:
       'Measured from the upper rim of the backrest as in the sporting code’s Appendix J, Article 253-6.2, texts of 1996 and 2012 (read in the document); the point in the slot is ours.',
   },
   'shoulder-height': {
-    formula: 'zS − zA; of joined straps zS − zJ',
-    sign: 'Plus when the anchor, or the junction of joined straps, is lower than the shoulder point.',
+    formula: 'zS − zA',
+    sign: 'Plus when the anchor is lower than the shoulder point.',
     source: 'Our definition.',
   },
   'shoulder-plan': {
@@ -55,7 +54,7 @@ const SHOULDER_FORMULAS = {
     source: 'Our definition; distance of two points in space.',
   },
   'shoulder-length-behind-seat': {
-    formula: '|GA| in space; of joined straps |GJ|',
+    formula: '|GA| in space; of joined straps |GJ| + |JA| where the junction J lies behind the seat',
     sign: 'Never negative; 0 when the anchor is ahead of the rim.',
     source: 'Our definition; distance of two points in space.',
   },

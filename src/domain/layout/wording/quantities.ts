@@ -29,14 +29,13 @@ const SHOULDER_WORDS = {
   'shoulder-rim-drop': {
     name: 'drop behind the seat',
     meaning:
-      'Side-view angle from the seat slot or backrest rim to the anchor, or to the junction of joined straps, from the horizontal; plus when it falls rearward.',
+      'Side-view angle from the seat slot or backrest rim to the anchor, from the horizontal; plus when it falls rearward.',
     low: 'rises too much behind the seat',
     high: 'falls too steeply behind the seat',
   },
   'shoulder-height': {
     name: 'anchor below the shoulder',
-    meaning:
-      'Height of the shoulder point minus that of the anchor, or of the junction of joined straps; plus when that is lower.',
+    meaning: 'Height of the shoulder point minus that of the anchor; plus when that is lower.',
     low: 'is anchored too high',
     high: 'is anchored too low',
   },
@@ -62,7 +61,7 @@ const SHOULDER_WORDS = {
   'shoulder-length-behind-seat': {
     name: 'length behind the seat',
     meaning:
-      'Length of strap from the seat slot or backrest rim to the anchor, or to the junction of joined straps.',
+      'Length of strap from the seat slot or backrest rim to the anchor, the tail of joined straps included.',
     low: 'is too short behind the seat',
     high: 'is too long behind the seat',
   },

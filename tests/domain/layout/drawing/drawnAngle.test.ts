@@ -78,8 +78,7 @@ describe('drawnAngle', () => {
             const value = sitting.quantities.find(
               (candidate) => candidate.id === 'shoulder-rim-drop' && candidate.subject === path.strap,
             )?.value
-            // Of joined straps the part behind the seat ends at their junction.
-            const contact = path.contacts.find(({ on }) => on === 'junction') ?? path.contacts[0]
+            const contact = path.contacts[0]
             const angle = seat && drawnAngle('shoulder-rim-drop', { path, sitting, seat }, 'side')
             if (value === undefined || !angle || contact === undefined) continue
             const end = projected(contact.point, 'side')

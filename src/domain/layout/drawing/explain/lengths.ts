@@ -7,9 +7,9 @@ import type { Primitive } from '../primitive'
 import { type DrawnPlane, onPlane, planeThrough, SIDE_PLANE, TOP_PLANE } from './drawnPlane'
 import type { Explanation, ExplainScene, ExplainView, Measure, NamedPoint } from './explanation'
 import { figureOf, line } from './figure'
-import { anchorNamed, behindNamed, effectiveAnchorNamed, labelled, named } from './names'
+import { anchorNamed, effectiveAnchorNamed, labelled, named } from './names'
 import { elevationScenery, strapScenery } from './scenery'
-import { pathOf, solvedStrapOf } from './solvedStrap'
+import { pathOf } from './solvedStrap'
 
 interface Length {
   readonly view: ExplainView
@@ -47,12 +47,10 @@ const sideScenery = (scene: ExplainScene, paths: readonly StrapPath[]): readonly
 ]
 
 /** Height of the shoulder point over the anchor contact, measured above the anchor. */
-export const explainShoulderHeight = (scene: ExplainScene, path: StrapPath): Explanation | null => {
-  const solved = solvedStrapOf(scene, path.strap)
-  if (solved === null) return null
+export const explainShoulderHeight = (scene: ExplainScene, path: StrapPath): Explanation => {
   const which = strapSide(path.strap) === 'right' ? 'right' : 'left'
   const shoulder = named('S', 'shoulder point', scene.sitting.body.shoulderPoint[which])
-  const anchor = behindNamed(scene, solved)
+  const anchor = anchorNamed(scene, path)
   const from = projected(anchor.point, 'side')
   const to = planePoint(from.uMm, shoulder.point.zMm)
   return explained(scene, {

@@ -2,7 +2,6 @@ import type { PointMm } from '../../../geometry/point'
 import { anchorForm, type AnchorForm } from '../../../straps/anchor'
 import { anchorOf } from '../../../straps/mount'
 import type { PathContact, StrapPath } from '../../../straps/path'
-import type { SolvedStrap } from '../../../straps/strapPath'
 import { type DrawnPlane, onPlane } from './drawnPlane'
 import type { ExplainScene, NamedPoint } from './explanation'
 import type { PointLabel } from './figure'
@@ -59,14 +58,6 @@ export const anchorNamed = (scene: ExplainScene, path: StrapPath): NamedPoint =>
   words: mountWords(scene, path),
   point: anchorContact(path),
 })
-
-/** The end that a number of the part behind the seat is measured to: the anchor contact or, of joined straps, their junction. */
-export const behindNamed = (scene: ExplainScene, { path, anchorContact: at }: SolvedStrap): NamedPoint => {
-  const contact = path.contacts.find(({ point }) => point === at)
-  return contact?.on === 'junction'
-    ? { letter: 'J', words: 'junction', point: at }
-    : { letter: 'A', words: mountWords(scene, path), point: at }
-}
 
 export const bodyNamed = (path: StrapPath, words: string): NamedPoint => ({
   letter: 'T',

@@ -9,7 +9,7 @@ import type { Primitive } from '../primitive'
 import { onPlane, SIDE_PLANE, TOP_PLANE } from './drawnPlane'
 import type { Explanation, ExplainScene, Measure, NamedPoint } from './explanation'
 import { figureOf, line } from './figure'
-import { behindNamed, bodyNamed, effectiveAnchorNamed, labelled, named } from './names'
+import { anchorNamed, bodyNamed, effectiveAnchorNamed, labelled, named } from './names'
 import { elevationScenery, strapScenery } from './scenery'
 import { solvedStrapOf } from './solvedStrap'
 
@@ -88,7 +88,7 @@ export const explainRimDrop = (scene: ExplainScene, path: StrapPath): Explanatio
     pass.gate.on === 'rim'
       ? named('R', 'rim', { ...pass.gate.centre, yMm: pass.point.yMm })
       : named('G', 'slot', pass.point)
-  const to = behindNamed(scene, solved)
+  const to = anchorNamed(scene, path)
   return sideExplanation(scene, path, {
     points: [from, to],
     measure: { kind: 'angle', apex: side(from.point), zeroDeg: 0, turn: -1, to: side(to.point) },

@@ -2,7 +2,7 @@ import { type PlanePointMm, planePoint } from '../../../geometry/plane'
 import { pointDistanceMm } from '../../../geometry/point'
 import { mountCircle } from '../../../straps/mount'
 import type { StrapPath } from '../../../straps/path'
-import { behindSeatFrom } from '../../../straps/shoulderQuantities'
+import { behindSeatPoints } from '../../../straps/shoulderQuantities'
 import { type StrapFamily, strapFamily } from '../../../straps/strap'
 import { type SolvedStrap, type Touch, touchLengthMm } from '../../../straps/strapPath'
 import { valueText } from '../../wording/amounts'
@@ -10,7 +10,7 @@ import type { Primitive } from '../primitive'
 import { SIDE_PLANE } from './drawnPlane'
 import type { Explanation, ExplainScene, NamedPoint } from './explanation'
 import { figureOf, line } from './figure'
-import { anchorNamed, behindNamed, bodyNamed, labelled, named, outsideNamed } from './names'
+import { anchorNamed, bodyNamed, labelled, named, outsideNamed } from './names'
 import { elevationScenery, strapScenery } from './scenery'
 import { solvedStrapOf, strapScene } from './solvedStrap'
 
@@ -104,41 +104,42 @@ const stripExplanation = (scene: ExplainScene, { path, points, pieces }: StripPa
   return { figures: [side, straight], points }
 }
 
-/** From the shoulder over every edge and the junction to the anchor contact. */
-export const explainFreeLength = (scene: ExplainScene, path: StrapPath): Explanation => {
-  const points = [bodyNamed(path, 'shoulder'), ...outsideNamed(scene, path)]
-  const pieces = points.slice(1).flatMap((to, index) => {
+/** The straight pieces from each point to the next. */
+const piecesBetween = (points: readonly NamedPoint[]): readonly Piece[] =>
+  points.slice(1).flatMap((to, index) => {
     const from = points[index]
     if (from === undefined) return []
     const words = `${from.letter} ${from.words} to ${to.letter} ${to.words}`
     return [{ words, lengthMm: pointDistanceMm(from.point, to.point) }]
   })
-  return stripExplanation(scene, { path, points, pieces })
+
+/** From the shoulder over every edge and the junction to the anchor contact. */
+export const explainFreeLength = (scene: ExplainScene, path: StrapPath): Explanation => {
+  const points = [bodyNamed(path, 'shoulder'), ...outsideNamed(scene, path)]
+  return stripExplanation(scene, { path, points, pieces: piecesBetween(points) })
 }
 
-/** From the slot or rim to the anchor contact; nothing where the anchor is ahead of the rim. */
+/** Where the strap leaves the seat's back. */
+const leavesAt = ({ pass }: SolvedStrap): string => {
+  if (pass === null) return 'shoulder'
+  return pass.gate.on === 'slot' ? 'slot' : 'rim'
+}
+
+/** From the slot or rim, over the junction of joined straps, to the anchor contact; nothing where the anchor is ahead of the rim. */
 export const explainBehindSeat = (scene: ExplainScene, path: StrapPath): Explanation | null => {
   const solved = solvedStrapOf(scene, path.strap)
   if (solved === null) return null
-  const from = behindSeatFrom(strapScene(scene), solved)
-  const anchor = behindNamed(scene, solved)
-  if (from === null)
+  const anchor = anchorNamed(scene, path)
+  const [from, ...behind] = behindSeatPoints(strapScene(scene), solved)
+  if (from === undefined)
     return stripExplanation(scene, {
       path,
       points: [anchor],
       pieces: [{ words: 'nothing behind the rim', lengthMm: 0 }],
     })
-  const words = solved.pass?.gate.on === 'slot' ? 'slot' : 'rim'
-  return stripExplanation(scene, {
-    path,
-    points: [named('G', words, from), anchor],
-    pieces: [
-      {
-        words: `G ${words} to ${anchor.letter} ${anchor.words}`,
-        lengthMm: pointDistanceMm(from, anchor.point),
-      },
-    ],
-  })
+  const over = behind.slice(0, -1).map((point) => named('J', 'junction', point))
+  const points = [named('G', leavesAt(solved), from), ...over, anchor]
+  return stripExplanation(scene, { path, points, pieces: piecesBetween(points) })
 }
 
 const BODY_WORDS: Readonly<Record<StrapFamily, string>> = {

@@ -20,24 +20,21 @@ const rearwardDeg = (from: PointMm, to: PointMm): number => degrees(from.zMm - t
 const along = (points: readonly PointMm[]): number =>
   points.slice(1).reduce((sum, point, index) => sum + apartMm(points[index] ?? point, point), 0)
 
-/** Numbers of the part behind the seat end at the anchor contact A or, of joined straps, at their junction J. */
-const end = (letters: readonly string[]): string => (letters.includes('J') ? 'J' : 'A')
-
 /**
  * The definitions of straps/README.md on the named points alone, written down once more: what a reader works out with the coordinates
  * on the card. Left out are those that need a direction, a radius or the strap laid out straight.
  */
 const ON_POINTS: Partial<Record<QuantityId, (at: At, letters: readonly string[]) => number>> = {
   'shoulder-drop': (at) => fallDeg(at('T'), at('E')),
-  'shoulder-height': (at, letters) => at('S').zMm - at(end(letters)).zMm,
+  'shoulder-height': (at) => at('S').zMm - at('A').zMm,
   'shoulder-spacing': (at) => apartMm(at('L'), at('R')),
   'shoulder-above-hip': (at) => at('E').zMm - at('H').zMm,
   'shoulder-behind-hip': (at) => at('E').xMm - at('H').xMm,
-  'shoulder-rim-drop': (at, letters) => fallDeg(at(letters.includes('R') ? 'R' : 'G'), at(end(letters))),
+  'shoulder-rim-drop': (at, letters) => fallDeg(at(letters.includes('R') ? 'R' : 'G'), at('A')),
   'shoulder-free-length': (at, letters) =>
     along(['T', 'E', 'F', 'G', 'J', 'A'].filter((letter) => letters.includes(letter)).map(at)),
   'shoulder-length-behind-seat': (at, letters) =>
-    letters.includes('G') ? apartMm(at('G'), at(end(letters))) : 0,
+    along(['G', 'J', 'A'].filter((letter) => letters.includes(letter)).map(at)),
   'shoulder-junction': (at) => at('J').xMm - at('N').xMm,
   'lap-angle': (at) => fallDeg(at('H'), at('E')),
   'lap-run-angle': (at) => fallDeg(at('Q'), at('E')),
@@ -58,7 +55,9 @@ const ON_POINTS: Partial<Record<QuantityId, (at: At, letters: readonly string[])
 const CONTACT_LETTERS: Partial<Record<QuantityId, string>> = {
   'shoulder-drop': 'TE',
   'shoulder-to-spine': 'TE',
-  'shoulder-height': 'AJ',
+  'shoulder-height': 'A',
+  'shoulder-rim-drop': 'A',
+  'shoulder-length-behind-seat': 'JA',
   'shoulder-plan': 'TE',
   'shoulder-spacing': 'LR',
   'shoulder-free-length': 'TEFGJA',
