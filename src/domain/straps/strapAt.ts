@@ -67,18 +67,38 @@ export const strapAt = (
   }
 }
 
+/** Both straps of a joined pair at the place where they were tried last: whoever asks for one soon asks for the other. */
+interface LastPair {
+  readonly point: PointMm
+  readonly straps: readonly Result<SolvedStrap, PathProblem>[]
+}
+
+const LAST = new WeakMap<PlaceStraps, LastPair>()
+
+const isSamePoint = (a: PointMm, b: PointMm): boolean => a.xMm === b.xMm && a.yMm === b.yMm && a.zMm === b.zMm
+
 /** A shoulder strap of a joined pair: both are tried at the place. Null for separate straps. */
 const joinedAt = (
-  { frame, middle }: PlaceStraps,
+  place: PlaceStraps,
   strap: StrapId,
   point: PointMm,
 ): Result<SolvedStrap, PathProblem> | null => {
+  const last = LAST.get(place)
+  const straps = last !== undefined && isSamePoint(last.point, point) ? last.straps : pairAt(place, point)
+  if (straps === null) return null
+  if (straps !== last?.straps) LAST.set(place, { point, straps })
+  return straps[strap === 'shoulder-left' ? 0 : 1] ?? null
+}
+
+const pairAt = (
+  { frame, middle }: PlaceStraps,
+  point: PointMm,
+): readonly Result<SolvedStrap, PathProblem>[] | null => {
   const tailMm = tailMmOf(frame.scene)
   const left = frameOf(frame, 'shoulder-left')
   const right = frameOf(frame, 'shoulder-right')
   if (tailMm === null || left === null || right === null) return null
-  const solved = joinedStrapsAt(frame, tailMm, { framed: left, point }, { framed: right, point }, middle)
-  return solved[strap === 'shoulder-left' ? 0 : 1] ?? null
+  return joinedStrapsAt(frame, tailMm, { framed: left, point }, { framed: right, point }, middle)
 }
 
 const lapAt = (
