@@ -29,8 +29,12 @@ const groinOf = ({ body }: StrapScene, buckle: PlanePointMm): CircleMm => {
 const groinBottomMm = ({ centre, radiusMm }: CircleMm): number => centre.vMm - radiusMm
 
 /** Whether the wearer sits on this strap, which then leaves the body rearward: the pair of a belt that is worn so. */
-const isUnderThighs = (belt: Pick<Belt, 'thighStraps'>, strap: StrapId): boolean =>
+export const isUnderThighs = (belt: Pick<Belt, 'thighStraps'>, strap: StrapId): boolean =>
   belt.thighStraps === 'under-thighs' && strap !== 'sub-centre'
+
+/** Height of the lowest point of the groin with the buckle somewhere, mm. */
+export const groinBottomOf = (scene: StrapScene, buckle: PointMm): number =>
+  groinBottomMm(groinOf(scene, projected(buckle, 'side')))
 
 export const subEnd = (scene: StrapScene, buckle: PointMm): SubEnd => ({
   family: 'sub',

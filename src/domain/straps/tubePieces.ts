@@ -2,7 +2,7 @@ import { pointDistanceMm, type PointMm } from '../geometry/point'
 import { pointToSegmentMm } from '../geometry/segment'
 import { segmentDistanceMm } from '../geometry/segmentDistance'
 import type { Tube } from '../geometry/tube'
-import type { SolvedStrap } from './strapPath'
+import type { SolvedStrap, Touch } from './strapPath'
 
 /** A straight piece of a tube. */
 export interface TubePiece {
@@ -112,6 +112,92 @@ export const strapTubeGap = (pieces: readonly TubePiece[], strap: SolvedStrap): 
     }
   }
   return nearest
+}
+
+/** What of a taut strap tubes can be in the way of: its straight pieces from the mount to its last contact with the body. */
+export interface StraightRun {
+  /** What it touches, in order, as digits to the base of 16: runs that touch the same change evenly into each other. */
+  readonly touching: number
+  /** Both ends of each piece, one after another. */
+  readonly ends: readonly PointMm[]
+  /** The tube that the mount is on, where the strap may run into it. */
+  readonly ownId: string | null
+  /** A tube that is not looked at: the one that the strap is wrapped round. */
+  readonly wrappedId: string | null
+}
+
+const TOUCHING: Readonly<Record<Touch['on'], number>> = {
+  anchor: 1,
+  junction: 2,
+  slot: 3,
+  rim: 4,
+  'seat-side': 5,
+  body: 6,
+  buckle: 7,
+}
+
+export const straightRunOf = (strap: SolvedStrap): StraightRun => {
+  const { touches, anchor } = strap
+  const count = straightPieces(strap)
+  const ends: PointMm[] = []
+  let touching = 0
+  for (let index = 0; index < count; index += 1) {
+    const touch = touches[index]
+    const next = touches[index + 1]
+    if (touch === undefined || next === undefined) continue
+    touching = 16 * touching + TOUCHING[touch.on]
+    if (touch.arcToNext === null) ends.push(touch.point, next.point)
+  }
+  const tubeId = anchor.mount.tubeId ?? null
+  const isWrapped = anchor.mount.kind === 'wrap'
+  return {
+    touching,
+    ends,
+    ownId: isWrapped ? null : tubeId,
+    wrappedId: isWrapped ? tubeId : null,
+  }
+}
+
+/** What is left between a strap and the tubes, mm; Infinity where there is none to be measured. */
+export interface TubeRoom {
+  /** To the surface of the nearest tube that the mount is not on; negative inside it. */
+  readonly othersMm: number
+  /**
+   * Until the strap would run into the tube that its mount is on, ≥ 0 where it does not. With d the least distance of the strap to the
+   * centre line, h that of the mount and R the radius: the larger of d − R and d − h. It changes without jumps, as a search needs it.
+   * Derived here from `runsInto`.
+   */
+  readonly ownMm: number
+}
+
+/** The same as `strapTubeGap` as plain numbers for searches. */
+export const tubeRoom = (pieces: readonly TubePiece[], { ends, ownId, wrappedId }: StraightRun): TubeRoom => {
+  const start = ends[0]
+  let othersMm = Infinity
+  let ownMm = Infinity
+  for (let index = 1; start !== undefined && index < ends.length; index += 2) {
+    const from = ends[index - 1]
+    const to = ends[index]
+    if (from === undefined || to === undefined) continue
+    const middle = {
+      xMm: (from.xMm + to.xMm) / 2,
+      yMm: (from.yMm + to.yMm) / 2,
+      zMm: (from.zMm + to.zMm) / 2,
+    }
+    const halfMm = pointDistanceMm(middle, to)
+    for (const piece of pieces) {
+      const isOwn = piece.tubeId === ownId
+      if (piece.tubeId === wrappedId || isFarther(middle, halfMm, piece, isOwn ? ownMm : othersMm)) continue
+      const gapMm = segmentDistanceMm(from, to, piece.from, piece.to) - piece.radiusMm
+      if (!isOwn) othersMm = Math.min(othersMm, gapMm)
+      else {
+        const aheadMm = gapMm + piece.radiusMm - pointToSegmentMm(start, piece.from, piece.to)
+        // Rounding alone must not make a strap that leaves its tube run into it.
+        ownMm = Math.min(ownMm, Math.max(gapMm, aheadMm >= -ON_SURFACE_MM ? 0 : aheadMm))
+      }
+    }
+  }
+  return { othersMm, ownMm }
 }
 
 /** Smallest gap between a ball and any tube, mm; negative when they overlap. Null without tubes. */

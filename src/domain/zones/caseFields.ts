@@ -4,7 +4,7 @@ import type { QuantityRule } from '../rules/rule'
 import { slotOf } from '../straps/slotGate'
 import { strapFamily } from '../straps/strap'
 import { REACH_MM } from './cells'
-import type { Asked } from './judge'
+import { type Asked, askedOf } from './asked'
 import { type Focus, type Lattice, latticeAbout } from './lattice'
 import { type Limit, limitsOf } from './limit'
 import { fieldOf } from './sittingField'
@@ -61,17 +61,7 @@ const planeOf = (zoneCase: ZoneCase, elevation: Elevation): CasePlane => {
   return {
     lattice: latticeAbout(about, REACH_MM + planeDistanceMm(hip, about)),
     foci,
-    asked: new Map(
-      scenes.map((zoneScene, sitting) => [
-        zoneScene,
-        {
-          sitting,
-          field: fieldOf(zoneScene, zoneCase, elevation),
-          crossings: new Map(),
-          judgements: new Map(),
-        },
-      ]),
-    ),
+    asked: new Map(scenes.map((zoneScene) => [zoneScene, askedOf(fieldOf(zoneScene, zoneCase, elevation))])),
     limitsOf: (rule) => {
       const limits =
         known.get(rule) ?? limitsOf(rule, partOf(rule, zoneCase), steepnessOf(rule, zoneCase, elevation))

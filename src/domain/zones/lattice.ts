@@ -1,19 +1,10 @@
 import { planeDistanceMm, type PlanePointMm } from '../geometry/plane'
 import type { ConvexPolygon } from '../geometry/polygon'
 
-/** What a place of the drawn plane is asked in each sitting: numbers by `numberIndex`, NaN where there is none. */
-export type Numbers = number[]
-
-/** A corner of the triangles, shared by all that meet there, with the numbers already worked out for it, by sitting. */
+/** A corner of the triangles, shared by all that meet there. */
 export interface Corner {
   readonly id: number
   readonly at: PlanePointMm
-  /** Of the anchor's own strap. */
-  readonly strap: (Numbers | undefined)[]
-  /** Of the tubes about it. */
-  readonly tube: (Numbers | undefined)[]
-  /** Of its pair. */
-  readonly pair: (Numbers | undefined)[]
   /** Place in the lattice, in its finest steps. */
   readonly across: number
   readonly up: number
@@ -49,7 +40,7 @@ export const latticeAbout = (about: PlanePointMm, halfMm: number): Lattice => {
       uMm: about.uMm + (across / STEPS) * halfMm,
       vMm: about.vMm + (up / STEPS) * halfMm,
     }
-    const fresh: Corner = { id: corners.size, at, strap: [], tube: [], pair: [], across, up }
+    const fresh: Corner = { id: corners.size, at, across, up }
     corners.set(key, fresh)
     return fresh
   }

@@ -1,6 +1,9 @@
 import type { QuantityRule } from '../rules/rule'
 import { QUANTITY_IDS, type QuantityId } from '../straps/quantity'
-import type { Numbers, Triangle } from './lattice'
+import type { Triangle } from './lattice'
+
+/** What a place of the drawn plane is asked in a sitting: numbers by `numberIndex`, NaN where there is none. */
+export type Numbers = number[]
 
 const INDEX = Object.fromEntries(QUANTITY_IDS.map((id, index) => [id, index])) as Readonly<
   Record<QuantityId, number>
@@ -12,16 +15,22 @@ export const numberIndex = (id: QuantityId): number => INDEX[id]
 /** Where it stands whether the strap can lie there at all: Infinity, or how far it is from that, mm < 0. */
 export const PATH_INDEX = QUANTITY_IDS.length
 
+/** Where it stands how far the strap is from running through a tube, its own among them, mm; Infinity where there is none. */
+export const CLEAR_INDEX = QUANTITY_IDS.length + 1
+
+/** So many numbers a place has. */
+export const NUMBER_COUNT = QUANTITY_IDS.length + 2
+
 /** One side of a rule, as a margin: ≥ 0 where it is kept. */
 export interface Limit {
-  /** Whether the number is of the strap itself, of the tubes about it or of its pair. */
-  readonly of: 'strap' | 'tube' | 'pair'
+  /** Whether the number is of the strap itself or of its pair. */
+  readonly of: 'strap' | 'pair'
+  /** That there is a path, that no tube is in its way (the edge of a tube's shadow), or what a rule says. */
+  readonly what: 'path' | 'tubes' | 'rule'
   readonly index: number
   /** 1: at least the bound, −1: at most. */
   readonly sign: 1 | -1
   readonly bound: number
-  /** The margin where there is no number: −Infinity, that never keeps a rule, unless nothing is there to be measured. */
-  readonly missing: number
   /**
    * The most that the number can change per mm of the anchor's way inside a triangle, for numbers with creases, which cannot be
    * judged from a few corners; null where they are smooth between the straight edges that the strap bends over.
@@ -36,56 +45,54 @@ export interface Limit {
 }
 
 /** A rule's limit is drawn this finely. Our judgement: chords within a tenth of what a tape can show. */
-const RULE_FINENESS = { chordMm: 0.015, crossingMm: 1e-4, leastMm: 0.2 }
+const RULE_FINENESS = { chordMm: 0.1, crossingMm: 1e-4, leastMm: 0.5 }
 
 /** The shadow of a tube this finely. Our judgement: the webbing that would touch the tube is 50 mm wide, and neither's place is known better. */
-const SHADOW_FINENESS = { chordMm: 0.5, crossingMm: 0.1, leastMm: 1 }
+const SHADOW_FINENESS = { chordMm: 0.5, crossingMm: 0.2, leastMm: 2 }
 
-/** Where the number of the tube in the way stands. */
+/** Where the number of the nearest tube stands. */
 export const TUBE_INDEX = numberIndex('tube-clearance')
 
 /**
  * How far a limit is kept, in the number's own unit. NaN where there is no number because the strap has no path: that is for the
- * limit of the path to say.
+ * limit of the path to say. A number that is missing otherwise never keeps a rule.
  */
-export const marginOf = ({ index, sign, bound, missing }: Limit, numbers: Numbers): number => {
+export const marginOf = ({ index, sign, bound }: Limit, numbers: Numbers): number => {
   const value = numbers[index] ?? NaN
   if (!Number.isNaN(value)) return sign * (value - bound)
-  return (numbers[PATH_INDEX] ?? NaN) < 0 ? NaN : missing
+  return (numbers[PATH_INDEX] ?? NaN) < 0 ? NaN : -Infinity
 }
 
 /** A point of a taut strap moves at most as far as its anchor; a wrap's contact a little further. Our judgement. */
-export const TUBE_PER_MM = 1.2
+const TUBE_PER_MM = 1.2
 
 const pathLimit = (of: Limit['of']): Limit => ({
   of,
+  what: 'path',
   index: PATH_INDEX,
   sign: 1,
   bound: 0,
-  missing: -Infinity,
   steepest: null,
   ...RULE_FINENESS,
-})
-
-const tubeLimit = (of: Limit['of']): Limit => ({
-  of,
-  index: TUBE_INDEX,
-  sign: 1,
-  bound: 0,
-  missing: Infinity,
-  steepest: () => TUBE_PER_MM,
-  ...SHADOW_FINENESS,
 })
 
 /** That the strap has a path, and that both straps of its pair have. */
 export const STRAP_PATH = pathLimit('strap')
 const PAIR_PATH = pathLimit('pair')
 
-/** That no tube is in the way of the strap, and of the two of its pair. */
-export const STRAP_CLEAR = tubeLimit('tube')
-const PAIR_CLEAR = tubeLimit('pair')
+const clearance = (of: Limit['of'], index: number, bound: number): Limit => ({
+  of,
+  what: 'tubes',
+  index,
+  sign: 1,
+  bound,
+  steepest: () => TUBE_PER_MM,
+  ...SHADOW_FINENESS,
+})
 
-export const isPathLimit = (limit: Limit): boolean => limit === STRAP_PATH || limit === PAIR_PATH
+/** That no tube is in the way of the strap, and of the two of its pair. */
+export const STRAP_CLEAR = clearance('strap', CLEAR_INDEX, 0)
+const PAIR_CLEAR = clearance('pair', CLEAR_INDEX, 0)
 
 /** Distances between mounts, which need no path. */
 const NEEDS_NO_PATH: ReadonlySet<QuantityId> = new Set<QuantityId>([
@@ -102,17 +109,15 @@ export const limitsOf = (
   steepest: Limit['steepest'],
 ): readonly Limit[] => {
   const isPair = of === 'pair'
-  const side = {
-    of: rule.quantity === 'tube-clearance' ? 'tube' : of,
-    index: numberIndex(rule.quantity),
-    missing: -Infinity,
-    steepest,
-    ...RULE_FINENESS,
-  } as const
+  const isOfTubes = rule.quantity === 'tube-clearance'
+  const side = { of, what: 'rule', index: numberIndex(rule.quantity), steepest, ...RULE_FINENESS } as const
   return [
     ...(NEEDS_NO_PATH.has(rule.quantity) ? [] : [isPair ? PAIR_PATH : STRAP_PATH]),
-    ...(rule.min === null ? [] : [{ ...side, sign: 1, bound: rule.min } as const]),
+    // That no tube at all is in the way says as much as a least distance of 0, and more.
+    ...(rule.min === null || (isOfTubes && rule.min <= 0)
+      ? []
+      : [isOfTubes ? clearance(of, TUBE_INDEX, rule.min) : ({ ...side, sign: 1, bound: rule.min } as const)]),
     ...(rule.max === null ? [] : [{ ...side, sign: -1, bound: rule.max } as const]),
-    ...(rule.quantity === 'tube-clearance' ? [] : [isPair ? PAIR_CLEAR : STRAP_CLEAR]),
+    isPair ? PAIR_CLEAR : STRAP_CLEAR,
   ]
 }

@@ -5,9 +5,11 @@ import type { QuantityRule } from '../rules/rule'
 import { type CasePlane, casePlane } from './caseFields'
 import { polygonEdges } from './cells'
 import { type Frontier, onKeptSide } from './frontier'
-import { type Asked, judged, judgedAtOnce, type Matters } from './judge'
+import { lookAt } from './asked'
+import { type Demand, readIn } from './evenRun'
+import { judged, type Matters } from './follow'
+import { judgedAtOnce } from './judge'
 import { isFineEnough, type Triangle, trianglePolygon } from './lattice'
-import { isPathLimit, type Limit } from './limit'
 import { homeElevation, isDecidedIn } from './rulePlane'
 import { caseBox, nearestKeptMm } from './ruleRegion'
 import { ruleSubject, scenesOfRule } from './subject'
@@ -18,10 +20,11 @@ import type { ZoneCase } from './zone'
 interface Search {
   readonly from: PlanePointMm
   readonly plane: CasePlane
-  readonly asked: Asked
   /** Nothing outside it is looked at. */
   readonly box: readonly HalfPlane[]
 }
+
+const isOfPath = ({ limit }: Demand): boolean => limit.what === 'path'
 
 /** Every limit matters to a room. */
 const ALWAYS: Matters = () => true
@@ -42,41 +45,42 @@ const brokenPartMm = (
     from,
   )
 
-/** Distance to the nearest place that breaks one of the limits, or `nearestMm` when none is nearer. Near triangles come first. */
+/** Distance to the nearest place that breaks one of the demands, or `nearestMm` when none is nearer. Near triangles come first. */
 const nearestBrokenMm = (
-  { from, plane, asked, box }: Search,
-  limits: readonly Limit[],
+  { from, plane, box }: Search,
+  demands: readonly Demand[],
   nearestMm: number,
 ): number => {
   let bestMm = nearestMm
-  const inHalves = (triangle: Triangle, active: readonly Limit[]): void => {
+  const inHalves = (triangle: Triangle, active: readonly Demand[]): void => {
     const halves = triangle
       .halves()
       .map((half) => ({ half, mm: regionDistanceMm([trianglePolygon(half)], from) }))
       .toSorted((a, b) => a.mm - b.mm)
     for (const { half, mm } of halves) if (mm < bestMm) visit(half, active)
   }
-  const visit = (triangle: Triangle, active: readonly Limit[]): void => {
+  const visit = (triangle: Triangle, active: readonly Demand[]): void => {
     if (!isFineEnough(triangle, plane.foci)) return inHalves(triangle, active)
-    const open: Limit[] = []
-    for (const limit of active) {
-      const judgement = judgedAtOnce(asked, limit, triangle)
+    const open: Demand[] = []
+    for (const each of active) {
+      const demand = readIn(each, triangle)
+      const { asked, limit } = demand
+      const judgement = judgedAtOnce(lookAt(asked, limit.of, triangle), limit, triangle, null)
       if (judgement === 'broken') bestMm = Math.min(bestMm, awayMm(triangle, from, box))
       if (judgement === 'broken') return
-      if (judgement === null) open.push(limit)
+      if (judgement === null) open.push(demand)
     }
-    const unclear: Limit[] = []
-    for (const limit of open) {
-      const judgement = judged(asked, limit, triangle, ALWAYS)
-      if (judgement === 'unclear' || (judgement === 'unknown' && unclear.some(isPathLimit)))
-        unclear.push(limit)
+    const unclear: Demand[] = []
+    for (const demand of open) {
+      const judgement = judged(demand.asked, demand.limit, triangle, ALWAYS)
+      if (judgement === 'unclear' || (judgement === 'unknown' && unclear.some(isOfPath))) unclear.push(demand)
       else if (judgement === 'broken') bestMm = Math.min(bestMm, awayMm(triangle, from, box))
       else if (typeof judgement !== 'string')
         bestMm = Math.min(bestMm, brokenPartMm(triangle, from, box, judgement))
     }
     if (unclear.length > 0) inHalves(triangle, unclear)
   }
-  for (const root of plane.lattice.roots) visit(root, limits)
+  for (const root of plane.lattice.roots) visit(root, demands)
   return bestMm
 }
 
@@ -107,8 +111,9 @@ const roomInPlaneMm = (
     (a, b) => marginNow(rule, subject, a) - marginNow(rule, subject, b),
   )) {
     const asked = plane.asked.get(zoneScene)
-    if (asked !== undefined)
-      nearestMm = nearestBrokenMm({ from, plane, asked, box }, plane.limitsOf(rule), nearestMm)
+    if (asked === undefined) continue
+    const demands = plane.limitsOf(rule).map((limit) => ({ asked, limit }))
+    nearestMm = nearestBrokenMm({ from, plane, box }, demands, nearestMm)
   }
   return Number.isFinite(nearestMm) ? nearestMm : null
 }

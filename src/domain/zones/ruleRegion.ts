@@ -7,7 +7,7 @@ import { type Cell, polygonEdges, REACH_MM, reachBox, squareAbout } from './cell
 import { joinedRegion } from './joined'
 import { type Limit, STRAP_CLEAR, STRAP_PATH } from './limit'
 import { isDecidedIn } from './rulePlane'
-import { regionOfSieve, type Sieve, sieveOf, sifted } from './sieve'
+import { regionOfSieve, sieveOf, sifted } from './sieve'
 import { scenesOfRule } from './subject'
 import type { AnchorZone, ZoneCase, ZoneScene } from './zone'
 
@@ -48,17 +48,12 @@ const leftBy = (
   inside: Cell = [],
 ): Region => {
   const { lattice, foci, asked } = casePlane(zoneCase, elevation)
-  let sieve: Sieve = sieveOf(lattice, [...caseBox(zoneCase, elevation).flatMap(polygonEdges), ...inside])
-  const order = unlikeFirst(demands)
-  // The shadows of tubes have the most edges: they are looked for in what everything else leaves.
-  for (const isOfTubes of [false, true])
-    for (const { zoneScene, limits } of order) {
-      const here = asked.get(zoneScene)
-      const now = limits.filter((limit) => (limit === STRAP_CLEAR) === isOfTubes)
-      if (here !== undefined) sieve = sifted(sieve, now, here, foci)
-      if (sieve.length === 0) return []
-    }
-  return joinedRegion(regionOfSieve(sieve))
+  const sieve = sieveOf(lattice, [...caseBox(zoneCase, elevation).flatMap(polygonEdges), ...inside])
+  const all = unlikeFirst(demands).flatMap(({ zoneScene, limits }) => {
+    const here = asked.get(zoneScene)
+    return here === undefined ? [] : limits.map((limit) => ({ asked: here, limit }))
+  })
+  return joinedRegion(regionOfSieve(sifted(sieve, all, foci)))
 }
 
 /** The sittings in which a rule speaks; none where the anchor's position in this plane does not matter to it. */

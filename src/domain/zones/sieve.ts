@@ -1,10 +1,13 @@
 import { oppositeHalfPlane, outsideMm } from '../geometry/halfPlane'
 import type { HalfPlane, Region } from '../geometry/polygon'
 import { regionArea, regionClipped } from '../geometry/region'
+import { type Asked, type Look, lookAt } from './asked'
+import { type Demand, readIn } from './evenRun'
+import { judged, type Matters } from './follow'
 import { type Frontier, onKeptSide } from './frontier'
-import { type Asked, judged, judgedAtOnce, type Matters } from './judge'
+import { judgedAtOnce, keptOnAverage, type Part, PARTLY_MM } from './judge'
 import { type Focus, isFineEnough, type Lattice, type Triangle, trianglePolygon } from './lattice'
-import { isPathLimit, type Limit } from './limit'
+import { STRAP_PATH } from './limit'
 
 /** What is left of a triangle: convex pieces, or what is left of its halves. */
 interface Left {
@@ -71,44 +74,130 @@ const mattersTo =
   (inside, asideMm) =>
     !isBeyond(left, inside, asideMm)
 
-/** What one sitting leaves of a sieve. */
-export const sifted = (
-  sieve: Sieve,
-  limits: readonly Limit[],
-  asked: Asked,
-  foci: readonly Focus[],
-): Sieve => {
-  const inHalves = (left: Left, active: readonly Limit[]): Left | null => {
+/** The corners of what is left. */
+const cornersOf =
+  ({ pieces, halves }: Left): Part =>
+  (visit) => {
+    if (halves === null) for (const piece of pieces) for (const corner of piece) visit(corner)
+    else for (const half of halves) if (half !== null) cornersOf(half)(visit)
+  }
+
+/** What is open in a triangle, and how well it is kept there; null where some place has no number. */
+interface Open extends Demand {
+  readonly look: Look
+  readonly kept: number | null
+}
+
+/** In this order open demands are followed: what is cheap to follow comes first, and of that what takes most away. */
+const stageOf = ({ limit: { what }, kept }: Open): number => {
+  if (kept !== null) return what === 'tubes' ? 1 : 0
+  return what === 'path' ? 3 : 2
+}
+
+const inOrder = (open: readonly Open[]): readonly Open[] =>
+  open.toSorted((a, b) => stageOf(a) - stageOf(b) || (a.kept ?? 0) - (b.kept ?? 0))
+
+const hasOpenPath = (open: readonly Demand[], asked: Asked): boolean =>
+  open.some((each) => each.asked === asked && each.limit.what === 'path')
+
+/** What is left of a triangle is clear of the edge of the path when that is this share of its longest side away. */
+const INSIDE_SHARE = 0.1
+
+/**
+ * Whether a demand is to be judged in the halves: some place of the triangle has no number because the strap has no path there, and
+ * where that ends is not yet known well enough, or is none of what is left.
+ */
+const waits = ({ limit, look, kept }: Open, rest: Left, unclear: readonly Demand[]): boolean => {
+  const { triangle } = rest
+  if (triangle.acrossMm <= limit.leastMm || kept !== null) return false
+  if (limit.what === 'path') return unclear.length > 0 && triangle.acrossMm > PARTLY_MM
+  if (limit.of === 'pair' || keptOnAverage(look, STRAP_PATH) === null) return triangle.acrossMm > PARTLY_MM
+  const inside = { ...STRAP_PATH, bound: INSIDE_SHARE * triangle.acrossMm }
+  return judgedAtOnce(look, inside, triangle, cornersOf(rest)) === 'kept'
+}
+
+/** One after another takes away what breaks it. */
+class Sifting {
+  /** What took a triangle away last is likely to take its neighbour. */
+  private taker: Demand | null = null
+
+  private readonly foci: readonly Focus[]
+
+  constructor(foci: readonly Focus[]) {
+    this.foci = foci
+  }
+
+  private inHalves(left: Left, active: readonly Demand[]): Left | null {
     const [first, last] = left.halves ?? halvesOf(left) ?? [null, null]
-    const halves = [first && restOf(first, active), last && restOf(last, active)] as const
+    const halves = [first && this.restOf(first, active), last && this.restOf(last, active)] as const
     return halves[0] === null && halves[1] === null ? null : { ...left, halves }
   }
-  const restOf = (left: Left, active: readonly Limit[]): Left | null => {
+
+  private isTaken({ triangle }: Left, part: Part | null): boolean {
+    if (this.taker === null) return false
+    const { asked, limit } = this.taker
+    return judgedAtOnce(lookAt(asked, limit.of, triangle), limit, triangle, part) === 'broken'
+  }
+
+  /** What is still open in what is left of a triangle; null: nothing is left of it. */
+  private openIn(left: Left, active: readonly Demand[]): readonly Open[] | null {
     const { triangle } = left
-    if (!isFineEnough(triangle, foci)) return inHalves(left, active)
-    const open: Limit[] = []
-    for (const limit of active) {
-      const judgement = judgedAtOnce(asked, limit, triangle)
-      if (judgement === 'broken') return null
-      if (judgement === null) open.push(limit)
+    const part = left.isWhole ? null : cornersOf(left)
+    if (this.isTaken(left, part)) return null
+    const open: Open[] = []
+    let look: Look | null = null
+    for (const each of active) {
+      const demand = readIn(each, triangle)
+      const { asked, limit } = demand
+      if (look === null || look.asked !== asked || look.of !== limit.of)
+        look = lookAt(asked, limit.of, triangle)
+      const judgement = judgedAtOnce(look, limit, triangle, part)
+      if (judgement === 'broken') {
+        this.taker = demand
+        return null
+      }
+      if (judgement === null) open.push({ asked, limit, look, kept: keptOnAverage(look, limit) })
     }
-    const unclear: Limit[] = []
+    return open
+  }
+
+  restOf(left: Left, active: readonly Demand[]): Left | null {
+    const { triangle } = left
+    if (!isFineEnough(triangle, this.foci)) return this.inHalves(left, active)
+    const open = this.openIn(left, active)
+    if (open === null) return null
+    const unclear: Demand[] = []
+    const unknown: Demand[] = []
     let rest: Left = left
-    for (const limit of open) {
-      const judgement = judged(asked, limit, triangle, mattersTo(rest))
+    for (const demand of inOrder(open)) {
+      const { asked, limit, look } = demand
+      // What is cut away already may have been all that was open.
+      const now = rest === left ? null : judgedAtOnce(look, limit, triangle, cornersOf(rest))
+      if (now === 'broken') return null
+      if (now === 'kept') continue
+      const judgement = waits(demand, rest, unclear)
+        ? 'unclear'
+        : judged(asked, limit, triangle, mattersTo(rest))
       if (judgement === 'broken') return null
-      // Without a path there is nothing to say, unless it is not yet said where that ends.
-      if (judgement === 'unclear' || (judgement === 'unknown' && unclear.some(isPathLimit)))
-        unclear.push(limit)
+      if (judgement === 'unclear') unclear.push(demand)
+      else if (judgement === 'unknown') unknown.push(demand)
       else if (typeof judgement !== 'string') {
         const inside = cut(rest, judgement)
         if (inside === null) return null
         rest = inside
       }
     }
-    return unclear.length === 0 ? rest : inHalves(rest, unclear)
+    // Without a path there is nothing to say, unless it is not yet said where that ends.
+    unclear.push(...unknown.filter(({ asked }) => hasOpenPath(unclear, asked)))
+    return unclear.length === 0 ? rest : this.inHalves(rest, unclear)
   }
-  return limits.length === 0 ? sieve : sieve.flatMap((left) => restOf(left, limits) ?? [])
+}
+
+/** What some demands leave of a sieve. */
+export const sifted = (sieve: Sieve, demands: readonly Demand[], foci: readonly Focus[]): Sieve => {
+  if (demands.length === 0) return sieve
+  const sifting = new Sifting(foci)
+  return sieve.flatMap((left) => sifting.restOf(left, demands) ?? [])
 }
 
 interface Gathered {

@@ -1,50 +1,30 @@
 import { movedInPlane, type Elevation, type PlanePointMm } from '../geometry/plane'
 import type { PointMm } from '../geometry/point'
 import { addLapPairQuantities } from '../straps/lapQuantities'
-import type { PathProblem } from '../straps/path'
-import { QUANTITY_IDS, type QuantityId, type QuantitySink, type Subject } from '../straps/quantity'
+import { pathLackMm, pathRoomMm } from '../straps/pathRoom'
+import { frameOf } from '../straps/placeStraps'
+import { type QuantityId, type QuantitySink, type Subject } from '../straps/quantity'
 import type { StrapScene } from '../straps/scene'
 import { addShoulderPairQuantities } from '../straps/shoulderQuantities'
-import { mirroredStrap, strapFamily } from '../straps/strap'
+import { mirroredStrap, strapFamily, type StrapId } from '../straps/strap'
 import { addOffCentre } from '../straps/referenceQuantities'
 import { addOwnQuantities, preparedPlace, type PreparedPlace, strapAt } from '../straps/strapAt'
 import { addSubPairQuantities } from '../straps/subQuantities'
-import { strapTubeGap } from '../straps/tubePieces'
-import type { Numbers } from './lattice'
-import { type Limit, marginOf, numberIndex, PATH_INDEX, STRAP_PATH, TUBE_INDEX } from './limit'
+import { type StraightRun, straightRunOf, tubeRoom } from '../straps/tubePieces'
+import {
+  CLEAR_INDEX,
+  type Limit,
+  marginOf,
+  NUMBER_COUNT,
+  type Numbers,
+  numberIndex,
+  PATH_INDEX,
+  STRAP_PATH,
+  TUBE_INDEX,
+} from './limit'
 import { anchorAt, mirroredPoint } from './move'
 import { isNotOfPosition } from './rulePlane'
 import type { ZoneCase, ZoneScene } from './zone'
-
-/** How far a place is from giving the strap a path, mm > 0; 0 where that has no measure. */
-const amissMm = (problem: PathProblem): number => {
-  switch (problem.kind) {
-    case 'anchor-inside-body':
-    case 'slot-blocked':
-    case 'through-tube':
-      return problem.insideMm
-    case 'anchor-ahead-of-shoulder':
-    case 'lap-anchor-not-behind':
-    case 'sub-anchor-not-behind':
-      return problem.aheadMm
-    case 'clear-of-shoulder':
-      return problem.clearMm
-    case 'sub-anchor-not-below':
-      return problem.aboveMm
-    case 'slot-not-reached':
-      return problem.shortMm
-    case 'lap-anchor-across':
-      return problem.acrossMm
-    case 'junction-apart':
-      return problem.apartMm
-    case 'tail-too-long':
-      return problem.overMm
-    case 'no-slot':
-    case 'anchor-missing':
-    case 'buckle-unknown':
-      return 0
-  }
-}
 
 /** Stands in where a strap without a path is no measurable distance from having one. */
 const LEAST_AMISS_MM = 1e-9
@@ -60,7 +40,7 @@ const preparedOf = (scene: StrapScene): PreparedPlace => {
   return prepared
 }
 
-const NONE: Numbers = Array.from({ length: QUANTITY_IDS.length + 1 }, () => NaN)
+const NONE: Numbers = Array.from({ length: NUMBER_COUNT }, () => NaN)
 
 /** A plain list, not a typed array: those keep their numbers outside the heap, which costs more than the strap. */
 const freshNumbers = (): Numbers => NONE.slice()
@@ -88,13 +68,41 @@ class NumberSink implements QuantitySink {
 
 type Tried = ReturnType<typeof strapAt>
 
-/** The number of the path: Infinity, also where a tube is in the way, or how far the place is from giving one, mm < 0. */
-const pathMm = (tried: Tried): number =>
-  tried?.ok === true ? Infinity : -Math.max(tried === null ? 0 : amissMm(tried.error), LEAST_AMISS_MM)
+/** A strap tried with its mount at a place. */
+interface Trial {
+  readonly strap: StrapId
+  readonly point: PointMm
+  readonly tried: Tried
+}
 
-/** How far the tubes are, mm, negative where one is in the way; NaN where none is to be measured. */
-const tubeMm = ({ tubes }: PreparedPlace, tried: Tried): number =>
-  tried?.ok === true ? (strapTubeGap(tubes, tried.value)?.gapMm ?? NaN) : NaN
+const trialAt = (prepared: PreparedPlace, strap: StrapId, point: PointMm): Trial => ({
+  strap,
+  point,
+  tried: strapAt(prepared, strap, point),
+})
+
+/** The number of the path, also where a tube is in the way: how far the place is from having none or, < 0, from having one, mm. */
+const pathMm = ({ scene, place }: PreparedPlace, { strap, point, tried }: Trial): number => {
+  const framed = frameOf(place.frame, strap)
+  if (tried === null || framed === null) return -LEAST_AMISS_MM
+  const { portal, anchor } = framed
+  return tried.ok
+    ? pathRoomMm(scene, portal, tried.value)
+    : -Math.max(pathLackMm(portal, anchor, point, tried.error), LEAST_AMISS_MM)
+}
+
+/** Writes how far the tubes are from the straight pieces of some straps that have a path. */
+const writeTubes = (tubes: PreparedPlace['tubes'], runs: readonly StraightRun[], numbers: Numbers): void => {
+  let nearestMm = Infinity
+  let clearMm = Infinity
+  for (const run of runs) {
+    const { othersMm, ownMm } = tubeRoom(tubes, run)
+    nearestMm = Math.min(nearestMm, othersMm)
+    clearMm = Math.min(clearMm, othersMm, ownMm)
+  }
+  numbers[TUBE_INDEX] = nearestMm
+  numbers[CLEAR_INDEX] = clearMm
+}
 
 /** One sitting asked about the anchor. */
 interface Question {
@@ -103,22 +111,23 @@ interface Question {
   readonly sink: NumberSink
 }
 
-/** Writes the numbers of the anchor's own strap, whatever tube is in its way. */
-const writeStrap = ({ prepared, zoneCase, sink }: Question, numbers: Numbers, point: PointMm): void => {
+/** Writes the numbers of the anchor's own strap, but not of the tubes about it; answers its straight pieces where it has a path. */
+const writeStrap = (
+  { prepared, zoneCase, sink }: Question,
+  numbers: Numbers,
+  point: PointMm,
+): StraightRun | null => {
   const { strap } = zoneCase.anchor
-  const tried = strapAt(prepared, strap, point)
+  const trial = trialAt(prepared, strap, point)
+  const { tried } = trial
+  numbers[PATH_INDEX] = pathMm(prepared, trial)
   if (strap === 'lap-left' || strap === 'lap-right') addOffCentre(sink, prepared.scene, strap, point)
-  if (tried?.ok === true) addOwnQuantities(sink, prepared, tried.value)
-  numbers[PATH_INDEX] = pathMm(tried)
+  if (tried?.ok !== true) return null
+  addOwnQuantities(sink, prepared, tried.value)
+  return straightRunOf(tried.value)
 }
 
-const writeTube = ({ prepared, zoneCase }: Question, numbers: Numbers, point: PointMm): void => {
-  const tried = strapAt(prepared, zoneCase.anchor.strap, point)
-  numbers[PATH_INDEX] = pathMm(tried)
-  numbers[TUBE_INDEX] = tubeMm(prepared, tried)
-}
-
-/** The numbers of the anchor's pair with the anchor at `point`; the other anchor as drawn or, of a mirrored pair, opposite. */
+/** Writes the numbers of the anchor's pair and of the tubes about it, with the anchor at `point`; the other anchor as drawn or, of a mirrored pair, opposite. */
 const writePair = (
   { prepared, zoneCase: { anchor, mirrored }, sink }: Question,
   numbers: Numbers,
@@ -131,8 +140,9 @@ const writePair = (
   if (partner === undefined) return
   const opposite = mirrored ? mirroredPoint(point, scene.body.hip.yMm) : partner.mount.point
   const moved = { ...scene, anchors: [anchorAt(anchor, point), anchorAt(partner, opposite)] }
-  const own = strapAt(prepared, strap, point)
-  const other = strapAt(prepared, partner.strap, opposite)
+  const ownTrial = trialAt(prepared, strap, point)
+  const otherTrial = trialAt(prepared, partner.strap, opposite)
+  const [own, other] = [ownTrial.tried, otherTrial.tried]
   switch (strapFamily(strap)) {
     case 'shoulder': {
       const [left, right] = strap === 'shoulder-left' ? [own, other] : [other, own]
@@ -146,28 +156,28 @@ const writePair = (
       addSubPairQuantities(sink, moved)
       break
   }
-  numbers[PATH_INDEX] = Math.min(pathMm(own), pathMm(other))
-  const gaps = [own, other].map((tried) => tubeMm(prepared, tried)).filter((mm) => !Number.isNaN(mm))
-  if (gaps.length > 0) numbers[TUBE_INDEX] = Math.min(...gaps)
-}
-
-const write = (question: Question, of: Limit['of'], numbers: Numbers, point: PointMm): void => {
-  switch (of) {
-    case 'strap':
-      return writeStrap(question, numbers, point)
-    case 'tube':
-      return writeTube(question, numbers, point)
-    case 'pair':
-      return writePair(question, numbers, point)
-  }
+  numbers[PATH_INDEX] = Math.min(pathMm(prepared, ownTrial), pathMm(prepared, otherTrial))
+  if (own?.ok && other?.ok)
+    writeTubes(prepared.tubes, [straightRunOf(own.value), straightRunOf(other.value)], numbers)
 }
 
 /** What a sitting answers about a place of the drawn plane for the anchor. */
+export interface Answer {
+  readonly numbers: Numbers
+  /** The straight pieces of the anchor's own strap; null where it has no path, and where the pair was asked about. */
+  readonly run: StraightRun | null
+}
+
+/** How a sitting is asked about places of the drawn plane for the anchor. */
 export interface SittingField {
-  /** All numbers of its own strap, whatever tube is in its way, of the tubes about it, or of its pair and their tubes. */
-  readonly numbersAt: (of: Limit['of'], at: PlanePointMm) => Numbers
+  /** All numbers of its own strap, but not of the tubes about it; or of its pair, with those. Whatever tube is in the way. */
+  readonly answerAt: (of: Limit['of'], at: PlanePointMm) => Answer
+  /** Adds the numbers of the tubes to an answer for its own strap. */
+  readonly addTubes: (answer: Answer) => void
   /** How far one limit is kept, which is had faster. */
   readonly marginAt: (limit: Limit, at: PlanePointMm) => number
+  /** The tubes of the car. */
+  readonly tubes: PreparedPlace['tubes']
 }
 
 export const fieldOf = ({ scene }: ZoneScene, zoneCase: ZoneCase, elevation: Elevation): SittingField => {
@@ -177,19 +187,29 @@ export const fieldOf = ({ scene }: ZoneScene, zoneCase: ZoneCase, elevation: Ele
   const pointAt = (at: PlanePointMm): PointMm => movedInPlane(mount.point, at, elevation)
   /** One for all places at which a single number is asked for. */
   const single = freshNumbers()
+  const addTubes = ({ numbers, run }: Answer): void => {
+    if (run !== null) writeTubes(prepared.tubes, [run], numbers)
+  }
   return {
-    numbersAt: (of, at) => {
+    tubes: prepared.tubes,
+    addTubes,
+    answerAt: (of, at) => {
       const numbers = freshNumbers()
       question.sink.into(numbers, null)
-      write(question, of, numbers, pointAt(at))
-      return numbers
+      if (of === 'strap') return { numbers, run: writeStrap(question, numbers, pointAt(at)) }
+      writePair(question, numbers, pointAt(at))
+      return { numbers, run: null }
     },
     marginAt: (limit, at) => {
-      if (limit === STRAP_PATH) return pathMm(strapAt(prepared, strap, pointAt(at)))
+      if (limit === STRAP_PATH) return pathMm(prepared, trialAt(prepared, strap, pointAt(at)))
       single[limit.index] = NaN
       single[PATH_INDEX] = NaN
       question.sink.into(single, limit.index)
-      write(question, limit.of, single, pointAt(at))
+      if (limit.of === 'pair') writePair(question, single, pointAt(at))
+      else {
+        const run = writeStrap(question, single, pointAt(at))
+        if (limit.what === 'tubes') addTubes({ numbers: single, run })
+      }
       return marginOf(limit, single)
     },
   }

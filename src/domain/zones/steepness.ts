@@ -3,7 +3,7 @@ import { planeDistanceMm, projected, type Elevation } from '../geometry/plane'
 import { slotOf } from '../straps/slotGate'
 import type { QuantityRule } from '../rules/rule'
 import type { Triangle } from './lattice'
-import { type Limit, TUBE_PER_MM } from './limit'
+import type { Limit } from './limit'
 import type { ZoneCase } from './zone'
 
 /** One degree of arc on a circle is 1/57.3 of its radius. */
@@ -41,6 +41,5 @@ export const steepnessOf = (
   zoneCase: ZoneCase,
   elevation: Elevation,
 ): Limit['steepest'] => {
-  if (quantity === 'slot-bend') return slotSteepness(zoneCase, elevation)
-  return quantity === 'tube-clearance' ? () => TUBE_PER_MM : null
+  return quantity === 'slot-bend' ? slotSteepness(zoneCase, elevation) : null
 }
