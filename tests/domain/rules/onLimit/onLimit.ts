@@ -6,7 +6,7 @@ import type { Layout } from '../../../../src/domain/layout/document/layout'
 import type { Finding } from '../../../../src/domain/rules/finding'
 import type { Subject } from '../../../../src/domain/straps/quantity'
 import type { StrapFamily } from '../../../../src/domain/straps/strap'
-import { carOf, FACETS, type Facets } from './car'
+import { carOf, FACETS, type Facets, type Numbers } from './car'
 import { driverOf, settingFor, type WorstReading, worstReading } from './driving'
 import type { LIMIT_ROWS } from './rows'
 
@@ -38,7 +38,9 @@ const subjectOf = ([, , measured, family, , , , , , when]: Row): Subject => {
   const first = when.straps?.[0]
   if (first !== undefined) return first
   const of: StrapFamily = family ?? 'lap'
-  const isOfPair = measured.endsWith('-spacing') || measured === 'shoulder-junction'
+  if (measured === 'body-clearance') return 'body'
+  const isOfPair =
+    measured.endsWith('-spacing') || measured.endsWith('-mirror') || measured === 'shoulder-junction'
   if (isOfPair) return `${of}-pair`
   return of === 'sub' && when.points?.[0] === 5 ? 'sub-centre' : `${of}-left`
 }
@@ -66,18 +68,25 @@ const findingIn = (layout: Layout, row: Row): Finding | undefined => {
 export interface DrivenCar {
   /** 0 on the limit, −1 a hair inside it, +1 a hair outside. */
   readonly outward: -1 | 0 | 1
+  /** The typed number that it was driven by. */
+  readonly setting: number
   /** How far the worst value ended from where it was driven to. */
   readonly missedBy: number
   readonly worst: WorstReading
   readonly finding: Finding | undefined
 }
 
-/** Cars exactly on a limit, a hair inside it and a hair outside it, under the rule's own set. */
-export const carsAtLimit = (row: Row, side: 'min' | 'max', limit: number): readonly DrivenCar[] => {
+/** Cars exactly on a limit, a hair inside it and a hair outside it, under the rule's own set, their numbers changed as `changed` says. */
+export const carsAtLimit = (
+  row: Row,
+  side: 'min' | 'max',
+  limit: number,
+  changed: (numbers: Numbers) => Numbers = (numbers) => numbers,
+): readonly DrivenCar[] => {
   const [set, , measured, family] = row
   const driver = driverOf(measured, family ?? 'lap')
   const facets = facetsFor(row)
-  const carAt = (setting: number): Layout => carOf(set, facets, driver.numbersAt(setting))
+  const carAt = (setting: number): Layout => carOf(set, facets, changed(driver.numbersAt(setting)))
   const known = new Map<number, WorstReading | null>()
   const readingAt = (setting: number): WorstReading | null => {
     const found = known.get(setting)
@@ -93,6 +102,7 @@ export const carsAtLimit = (row: Row, side: 'min' | 'max', limit: number): reado
     if (worst === null) throw new Error(`no number at ${setting}`)
     return {
       outward,
+      setting,
       missedBy: Math.abs(worst.value - target),
       worst,
       finding: findingIn(carAt(setting), row),
