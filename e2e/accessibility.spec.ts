@@ -23,6 +23,7 @@ const TABS = [
   'All rule sets',
   'Rules',
   'Who fits',
+  'Propose',
   'Job',
   'Seat',
   'People',

@@ -1,16 +1,15 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Proposals } from '../../domain/layout/propose/proposal'
 import type { WishProblem } from '../../domain/layout/propose/wish'
-import { createTask, type Task, type TaskDone, type TaskEnd, type TaskState } from '../worker/task'
+import { createTask, type Task, type TaskDone, type TaskEnd } from '../worker/task'
 import type { OpenWorker } from '../worker/workerRunner'
 import type { ProposeAnswer, ProposeQuestion } from './proposeMessages'
 
-export type SearchState = TaskState<ProposeQuestion, Proposals, WishProblem>
 export type SearchDone = TaskDone<ProposeQuestion, Proposals>
 export type SearchEnd = TaskEnd<ProposeQuestion, WishProblem>
 
 /** How proposals are looked at. */
-export interface ProposalsView {
+interface ProposalsView {
   /** The proposal of the last search that is picked out and drawn; null: none. */
   readonly shownId: string | null
   /** Whether the proposals are in view, so that the drawing marks them. */

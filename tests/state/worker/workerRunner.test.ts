@@ -227,4 +227,23 @@ describe('a runner that waits after breaking off', () => {
     vi.runAllTimers()
     expect(workers).toHaveLength(1)
   })
+
+  it('hears nothing of what was broken off while the next question waits', () => {
+    const { runner, workers, heard } = fakeRunner({ quietMs: QUIET_MS })
+    runner.start('a')
+    runner.start('b')
+    nth(workers, 0).say({ kind: 'answer', answer: 1 })
+    expect(heard).toEqual([])
+    expect(runner.job()).toBe('b')
+  })
+
+  it('starts at once again after it has waited once', () => {
+    const { runner, workers } = fakeRunner({ quietMs: QUIET_MS })
+    runner.start('a')
+    runner.start('b')
+    vi.runAllTimers()
+    nth(workers, 1).say({ kind: 'answer', answer: 1 })
+    runner.start('c')
+    expect(workers).toHaveLength(3)
+  })
 })

@@ -178,6 +178,13 @@ describe('a slot for a strap that has none', () => {
     expect(bendDeg(thick, 'sub-left')).toBe(0)
   })
 
+  it('lies where the strap is in a wall that it runs through almost along', () => {
+    // From far behind and nearly level: half a millimetre across the wall is several along it.
+    const layout = withTab(anchored(), 'sub-left', { xMm: 1268, yMm: 0, zMm: 0 })
+    expect(withoutSlot(layout)).toContain('sub-left')
+    expect(bendDeg(addSlot(layout, PLACE, 'sub-left'), 'sub-left')).toBe(0)
+  })
+
   it('always lets the drawn strap through clean, and leaves a layout that can be saved and opened again', () => {
     const mm = (min: number, max: number) => fc.integer({ min, max })
     fc.assert(
