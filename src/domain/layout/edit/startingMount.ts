@@ -146,11 +146,18 @@ const shoulderLine = (place: Place, posed: PosedBody, strap: StrapId): StartingL
   return { point: { xMm, yMm: shoulder.yMm, zMm }, toward: shoulder }
 }
 
-/** Just outside the shell, so that the strap needs no slot below it; beside the hips where the shell is narrower. */
+/**
+ * So far outside that the strap crosses the side of the shell half way to the hip, where it is above a shell with low sides and needs
+ * no slot; beside the hips where the shell is narrower.
+ */
 const lapLine = (place: Place, posed: PosedBody, strap: StrapId): StartingLine => {
   const { hip } = posed
   const shellHalfMm = Math.max(0, ...place.seat.topOutline.map(({ yMm }) => Math.abs(yMm)))
-  const besideMm = Math.max(posed.hipHalfBreadthMm + BESIDE_HIP_MM, shellHalfMm + OUTSIDE_SHELL_MM)
+  const { hipHalfBreadthMm } = posed
+  const besideMm = Math.max(
+    hipHalfBreadthMm + BESIDE_HIP_MM,
+    2 * shellHalfMm - hipHalfBreadthMm + OUTSIDE_SHELL_MM,
+  )
   const beside = { ...hip, yMm: hip.yMm + sideSign(strap) * besideMm }
   const point = {
     xMm: hip.xMm + LAP_DISTANCE_MM * cosDeg(LAP_ANGLE_DEG),
