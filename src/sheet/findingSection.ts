@@ -3,7 +3,8 @@ import type { CheckedEvaluation } from '../domain/layout/evaluate/evaluation'
 import { limitText, roomText, valueText } from '../domain/layout/wording/amounts'
 import { findingSentence } from '../domain/layout/wording/findingSentence'
 import { placeName, subjectName } from '../domain/layout/wording/names'
-import { propertyName, quantityName } from '../domain/layout/wording/quantities'
+import { propertyName } from '../domain/layout/wording/propertyNames'
+import { quantityName } from '../domain/layout/wording/quantities'
 import { capitalised, levelWord, statusWord, verdictWord } from '../domain/layout/wording/words'
 import type { Finding, Verdict } from '../domain/rules/finding'
 import { PROPERTY_IDS, type Rule, type RuleLevel, type RuleSource } from '../domain/rules/rule'
@@ -67,7 +68,7 @@ export const findingSection = (
 
 /** Document, edition and how its figures reached us. */
 const documentText = ({ document, edition, status }: RuleSource): string =>
-  status === 'common-practice'
+  status === 'common-practice' || status === 'judgement'
     ? capitalised(statusWord(status))
     : `${document}, ${edition} (${statusWord(status)})`
 

@@ -286,10 +286,11 @@ const pairs = (sheet: FormulaSheet): void => {
   sheet.column(sheetColumn('lap-off-centre', 'lap-left'), '{Hy}-{lap-left-Ty}')
   sheet.column(sheetColumn('lap-off-centre', 'lap-right'), '{lap-right-Ty}-{Hy}')
   sheet.column(sheetColumn('lap-spacing', 'lap-pair'), '{lap-right-Ty}-{lap-left-Ty}')
-  sheet.column(
-    sheetColumn('lap-mirror', 'lap-pair'),
-    LENGTH2('{lap-left-Tx}-{lap-right-Tx}', '{lap-left-Tz}-{lap-right-Tz}'),
-  )
+  for (const family of ['shoulder', 'lap', 'sub'] as const)
+    sheet.column(
+      sheetColumn(`${family}-mirror`, `${family}-pair`),
+      LENGTH2(`{${family}-left-Tx}-{${family}-right-Tx}`, `{${family}-left-Tz}-{${family}-right-Tz}`),
+    )
   sheet.column(sheetColumn('sub-spacing', 'sub-pair'), '{sub-right-Ty}-{sub-left-Ty}')
 }
 

@@ -2,6 +2,7 @@ import { planePoint } from '../geometry/plane'
 import { pointSum, type Direction, type PointMm } from '../geometry/point'
 import { asinDeg, cosDeg, sinDeg } from '../units/angle'
 import { chestOf } from './chest'
+import { bodyCore } from './core'
 import { THIGH_RISE_DEG } from './leg'
 import { outlinesOf } from './outlines'
 import type { Body } from './occupant'
@@ -71,21 +72,26 @@ export const strappedBody = (body: Body, pose: SeatPose, seatHipHeightMm: number
   const hipInPlane = planePoint(hip.xMm, hip.zMm)
   const lapRadiusMm = Math.hypot(bone.aheadMm, bone.aboveMm) + body.lapTissueMm
 
-  return {
+  const rounded = {
     hip,
-    reclineDeg,
     shoulderPoint: pair(shoulderTop, body.shoulderStrapSpacingMm),
     shoulderArc: {
       centre: planePoint(shoulderCentre.xMm, shoulderCentre.zMm),
       radiusMm: body.shoulderArcRadiusMm,
     },
     chest: chestOf(body, hip, up),
-    frontHipBone: pair(boneMiddle, body.frontHipBoneBreadthMm),
     lapArc: { centre: hipInPlane, radiusMm: lapRadiusMm },
+    hipHalfBreadthMm: body.hipBreadthMm / 2,
+  }
+
+  return {
+    ...rounded,
+    reclineDeg,
+    frontHipBone: pair(boneMiddle, body.frontHipBoneBreadthMm),
     lapLowestDeg: lapLowestDeg(body, lapRadiusMm),
     // Below the hip point the flesh reaches down to the compressed cushion; that ahead of it is no thicker is our judgement.
     groinArc: { centre: hipInPlane, radiusMm: body.hipHeightMm },
-    hipHalfBreadthMm: body.hipBreadthMm / 2,
+    core: bodyCore(body, rounded),
     helmet: { centre: head, radiusMm: body.helmetRadiusMm },
   }
 }

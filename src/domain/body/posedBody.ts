@@ -20,6 +20,14 @@ export interface ChestSection {
   readonly alongMm: number
 }
 
+/** A piece of a person that is surely body: everything within `radiusMm` of the straight line between two points. */
+export interface BodyCore {
+  readonly part: 'pelvis' | 'belly' | 'chest' | 'shoulders' | 'thigh'
+  readonly from: PointMm
+  readonly to: PointMm
+  readonly radiusMm: number
+}
+
 /** One occupant in one sitting, in the vehicle frame. */
 export interface PosedBody {
   /** The occupant's own hip point in the mid-plane: the seat's, shifted up the torso line by the hip height difference. */
@@ -39,6 +47,8 @@ export interface PosedBody {
   /** Side-plane circle about the hip point round which an anti-submarine strap passes the groin. */
   readonly groinArc: CircleMm
   readonly hipHalfBreadthMm: number
+  /** What of the person no tube can be in; without arms, shanks and head. */
+  readonly core: readonly BodyCore[]
   readonly helmet: { readonly centre: PointMm; readonly radiusMm: number }
   readonly outlines: { readonly side: readonly BodyOutline[]; readonly top: readonly BodyOutline[] }
 }

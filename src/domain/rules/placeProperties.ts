@@ -1,5 +1,7 @@
-import { pointDistanceMm } from '../geometry/point'
-import type { Mount } from '../straps/anchor'
+import { pointDistanceMm, type PointMm } from '../geometry/point'
+import { pointToSegmentMm } from '../geometry/segment'
+import type { Tube } from '../geometry/tube'
+import { anchorForm, type Mount } from '../straps/anchor'
 import {
   areShoulderStrapsJoined,
   type Belt,
@@ -55,6 +57,30 @@ export const subToLap = (scene: PropertyScene): readonly PropertyValue[] =>
     const lapPoint = pointOf(scene, lap)
     if (!strapsOf(scene.belt).includes(sub) || subPoint === null || lapPoint === null) return []
     return [{ subject: sub, value: pointDistanceMm(subPoint, lapPoint) }]
+  })
+
+/** Distance of a point from the surface of a tube, mm; negative inside. Joints are taken as round. */
+const fromTubeMm = ({ points, outsideDiameterMm }: Tube, point: PointMm): number =>
+  Math.min(
+    ...points
+      .slice(1)
+      .map((to, index) => pointToSegmentMm(point, points[index] ?? to, to) - outsideDiameterMm / 2),
+  )
+
+/**
+ * How far the hole or eye of each tab, clevis, insert and eye bolt that is said to be on a tube lies from that tube's surface, mm;
+ * negative inside the tube. An insert is welded into its tube: its hole in there is at no distance.
+ */
+export const tabToTube = (
+  { belt, anchors, tubes }: PropertyScene,
+  family: StrapFamily | null,
+): readonly PropertyValue[] =>
+  anchors.flatMap(({ strap, mount }) => {
+    const tube = tubes.find(({ id }) => id === mount.tubeId)
+    const isAsked = strapsOf(belt).includes(strap) && (family === null || strapFamily(strap) === family)
+    if (!isAsked || mount.kind === 'wrap' || tube === undefined || tube.points.length < 2) return []
+    const gapMm = fromTubeMm(tube, mount.point)
+    return [{ subject: strap, value: anchorForm(mount) === 'insert' ? Math.max(0, gapMm) : gapMm }]
   })
 
 const webbingOf = (belt: Belt, strap: StrapId): number => belt.webbingMm[strapFamily(strap)]

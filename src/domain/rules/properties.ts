@@ -4,7 +4,7 @@ import { type Anchor, anchorForm } from '../straps/anchor'
 import type { Subject } from '../straps/quantity'
 import type { Seat } from '../straps/seat'
 import { areShoulderStrapsJoined, type Belt, type StrapFamily, strapFamily, strapsOf } from '../straps/strap'
-import { shoulderAnchorages, slotSpares, strapsCrossed, subToLap } from './placeProperties'
+import { shoulderAnchorages, slotSpares, strapsCrossed, subToLap, tabToTube } from './placeProperties'
 import type { PropertyId } from './rule'
 
 /** What a place has typed about its belt, its anchors, the tubes of the car and the slots of its seat. */
@@ -127,6 +127,8 @@ export const propertyValues = (
       return strapSlots(scene, family)
     case 'slot-spare':
       return slotSpares(scene, family)
+    case 'tab-to-tube':
+      return tabToTube(scene, family)
     case 'sub-to-lap':
       return subToLap(scene)
     case 'shoulder-anchorages':

@@ -48,6 +48,8 @@ const wallRemedy = (
 const PLACE_REMEDIES: Partial<Record<PropertyId, string>> = {
   'strap-slot': 'Add a slot for the strap under Seat, where the seat has or can have one.',
   'slot-spare': 'Correct the length of the slot under Seat, or take webbing of another width.',
+  'tab-to-tube':
+    'Choose the tube that it is really fixed to under Anchors, or move it to its tube; a fixing to the floor has no tube.',
   'sub-to-lap':
     'Move the thigh strap’s anchor to the lap strap’s anchor on its side, or let the thigh straps run rearward.',
   'shoulder-anchorages': 'Give each shoulder strap an anchor of its own.',

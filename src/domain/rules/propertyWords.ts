@@ -18,6 +18,7 @@ export const PROPERTY_WORDS: Readonly<Record<PropertyId, readonly string[] | nul
   'wrap-tube-role': ['harness-bar', 'cage', 'floor'],
   'strap-slot': YES_NO,
   'slot-spare': null,
+  'tab-to-tube': null,
   'sub-to-lap': null,
   'shoulder-anchorages': ['separate', 'shared'],
   'anchor-form': ANCHOR_FORMS,

@@ -6,8 +6,11 @@ import type { Arrangement, DiagonalShoulder, StrapFamily, StrapId, ThighStraps }
 /** `must`: the document orders it. `should`: it recommends it, or a shop rule. `advice`: worth knowing, never more. */
 export type RuleLevel = 'must' | 'should' | 'advice'
 
-/** How the figure reached us; `own`: the builder's own limit. A figure from memory is never a `must`. */
-export type SourceStatus = 'read' | 'second-hand' | 'memory' | 'common-practice' | 'own'
+/**
+ * How the figure reached us; `judgement`: it is ours, nobody else says it; `own`: the builder's own limit. A figure from memory is never
+ * a `must`, nor is one of ours.
+ */
+export type SourceStatus = 'read' | 'second-hand' | 'memory' | 'common-practice' | 'judgement' | 'own'
 
 export interface RuleSource {
   readonly document: string
@@ -82,6 +85,7 @@ export const PROPERTY_IDS = [
   'wrap-tube-role',
   'strap-slot',
   'slot-spare',
+  'tab-to-tube',
   'sub-to-lap',
   'shoulder-anchorages',
   'anchor-form',

@@ -14,7 +14,7 @@ import type { PropertyScene } from './properties'
 /** What decides which straps, pairs and people a quantity ought to have a number for. */
 export type SubjectScene = PropertyScene
 
-/** The two straps of a pair; empty for a single strap or the head. */
+/** The two straps of a pair; empty for a single strap, the head or the rest of the person. */
 export const strapsOfPair = (subject: Subject): readonly StrapId[] => {
   switch (subject) {
     case 'shoulder-pair':
@@ -24,6 +24,7 @@ export const strapsOfPair = (subject: Subject): readonly StrapId[] => {
     case 'sub-pair':
       return ['sub-left', 'sub-right']
     case 'head':
+    case 'body':
     case 'shoulder-left':
     case 'shoulder-right':
     case 'lap-left':
@@ -75,6 +76,7 @@ const subjectsWith = (quantity: QuantityId, scene: SubjectScene): readonly Subje
     case 'shoulder-reference-plan':
       return strapsIn(scene, 'shoulder')
     case 'shoulder-spacing':
+    case 'shoulder-mirror':
     case 'spine-load-share':
       return pairIn(scene, 'shoulder')
     case 'lap-angle':
@@ -90,6 +92,7 @@ const subjectsWith = (quantity: QuantityId, scene: SubjectScene): readonly Subje
     case 'sub-to-vertical':
       return strapsIn(scene, 'sub')
     case 'sub-spacing':
+    case 'sub-mirror':
       return pairIn(scene, 'sub')
     case 'slot-bend':
       return strapsInSlots(scene)
@@ -107,6 +110,8 @@ const subjectsWith = (quantity: QuantityId, scene: SubjectScene): readonly Subje
       return strapsNearTubes(scene)
     case 'helmet-clearance':
       return scene.tubes.length > 0 ? ['head'] : []
+    case 'body-clearance':
+      return scene.tubes.length > 0 ? ['body'] : []
     case 'strap-length':
       return strapsOf(scene.belt)
   }

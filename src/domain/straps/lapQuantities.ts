@@ -1,5 +1,6 @@
 import { projected, type PlanePointMm } from '../geometry/plane'
 import { forwardAngleDeg } from './lapAim'
+import { addMirror } from './mirrorQuantities'
 import { anchorOf } from './mount'
 import type { QuantitySink } from './quantity'
 import type { StrapScene } from './scene'
@@ -57,6 +58,5 @@ export const addLapPairQuantities = (sink: QuantitySink, scene: StrapScene): voi
   if (left === undefined || right === undefined) return
   const subject = 'lap-pair'
   if (sink.wants('lap-spacing')) sink.put('lap-spacing', subject, right.yMm - left.yMm)
-  if (sink.wants('lap-mirror'))
-    sink.put('lap-mirror', subject, Math.hypot(right.xMm - left.xMm, right.zMm - left.zMm))
+  addMirror(sink, scene, 'lap')
 }

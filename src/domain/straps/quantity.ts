@@ -8,6 +8,7 @@ export const QUANTITY_IDS = [
   'shoulder-height',
   'shoulder-plan',
   'shoulder-spacing',
+  'shoulder-mirror',
   'shoulder-free-length',
   'shoulder-length-behind-seat',
   'shoulder-above-hip',
@@ -25,6 +26,7 @@ export const QUANTITY_IDS = [
   'sub-to-chest',
   'sub-to-vertical',
   'sub-spacing',
+  'sub-mirror',
   'slot-bend',
   'wrap-square',
   'tab-twist',
@@ -33,6 +35,7 @@ export const QUANTITY_IDS = [
   'adjuster-clearance',
   'tube-clearance',
   'helmet-clearance',
+  'body-clearance',
   'strap-length',
 ] as const
 
@@ -43,6 +46,7 @@ export const quantityUnit = (id: QuantityId): QuantityUnit => {
   switch (id) {
     case 'shoulder-height':
     case 'shoulder-spacing':
+    case 'shoulder-mirror':
     case 'shoulder-free-length':
     case 'shoulder-length-behind-seat':
     case 'lap-spacing':
@@ -53,10 +57,12 @@ export const quantityUnit = (id: QuantityId): QuantityUnit => {
     case 'lap-off-centre':
     case 'lap-over-asis':
     case 'sub-spacing':
+    case 'sub-mirror':
     case 'shoulder-junction':
     case 'adjuster-clearance':
     case 'tube-clearance':
     case 'helmet-clearance':
+    case 'body-clearance':
     case 'strap-length':
       return 'mm'
     case 'spine-load-share':
@@ -79,8 +85,8 @@ export const quantityUnit = (id: QuantityId): QuantityUnit => {
   }
 }
 
-/** What a quantity is of: a strap, a pair of straps, or the head. */
-export type Subject = StrapId | 'shoulder-pair' | 'lap-pair' | 'sub-pair' | 'head'
+/** What a quantity is of: a strap, a pair of straps, the head, or the rest of the person. */
+export type Subject = StrapId | 'shoulder-pair' | 'lap-pair' | 'sub-pair' | 'head' | 'body'
 
 /** One computed number of one sitting; always finite. */
 export interface QuantityValue {

@@ -1,6 +1,8 @@
 import type { PointMm } from '../geometry/point'
 import { addAnchorQuantities } from './anchorQuantities'
+import { bodyTubeGap } from './bodyClearance'
 import { addLapPairQuantities, addLapQuantities } from './lapQuantities'
+import { addMirror } from './mirrorQuantities'
 import type { PathProblem, StrapPath } from './path'
 import { placeStraps, type PlaceStraps } from './placeStraps'
 import { QuantityList, type QuantitySink, type QuantityValue } from './quantity'
@@ -64,6 +66,7 @@ const addShoulders = (sink: QuantitySink, scene: StrapScene, clear: ClearStraps)
   const left = ofStrap(clear.straps, 'shoulder-left')
   const right = ofStrap(clear.straps, 'shoulder-right')
   if (left !== null && right !== null) addShoulderPairQuantities(sink, scene, left, right)
+  if (isClear(clear, 'shoulder-left') && isClear(clear, 'shoulder-right')) addMirror(sink, scene, 'shoulder')
 }
 
 const addLaps = (sink: QuantitySink, scene: StrapScene, clear: ClearStraps): void => {
@@ -109,6 +112,8 @@ export const solvePlace = (scene: StrapScene): SolvedPlace => {
   const { centre, radiusMm } = scene.body.helmet
   const helmetMm = ballTubeGapMm(pieces, centre, radiusMm)
   if (helmetMm !== null) sink.put('helmet-clearance', 'head', helmetMm)
+  const bodyMm = bodyTubeGap(pieces, scene.body, place.straps)?.gapMm
+  if (bodyMm !== undefined) sink.put('body-clearance', 'body', bodyMm)
   return {
     buckle: place.middle.buckle,
     paths: place.straps.map(({ path }) => path),

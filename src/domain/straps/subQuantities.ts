@@ -2,6 +2,7 @@ import { projected, type PlanePointMm } from '../geometry/plane'
 import type { PointMm } from '../geometry/point'
 import { tangentPoint } from '../geometry/tangent'
 import { atan2Deg, wrappedDeg } from '../units/angle'
+import { addMirror } from './mirrorQuantities'
 import { anchorOf } from './mount'
 import type { QuantitySink } from './quantity'
 import type { StrapScene } from './scene'
@@ -42,4 +43,5 @@ export const addSubPairQuantities = (sink: QuantitySink, scene: StrapScene): voi
   const right = anchorOf(scene.anchors, 'sub-right')?.mount.point
   if (left === undefined || right === undefined) return
   sink.put('sub-spacing', 'sub-pair', right.yMm - left.yMm)
+  addMirror(sink, scene, 'sub')
 }

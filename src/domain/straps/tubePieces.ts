@@ -51,7 +51,7 @@ export interface TubeGap {
 }
 
 /** Whether two balls are so far apart that what they hold cannot be nearer than `gapMm`. */
-const isFarther = (middle: PointMm, halfMm: number, piece: TubePiece, gapMm: number): boolean => {
+export const isFarther = (middle: PointMm, halfMm: number, piece: TubePiece, gapMm: number): boolean => {
   const reachMm = Math.max(0, gapMm + piece.ballMm + halfMm)
   const dx = middle.xMm - piece.ballXMm
   const dy = middle.yMm - piece.ballYMm

@@ -1,21 +1,23 @@
+import { movedInPlane, type Elevation, type PlanePointMm } from '../geometry/plane'
 import type { PointMm } from '../geometry/point'
 import type { Tube } from '../geometry/tube'
 import { isWithin } from '../rules/check'
 import type { QuantityRule } from '../rules/rule'
 import { strapsOfPair } from '../rules/subjects'
 import { addLapPairQuantities } from '../straps/lapQuantities'
+import { addMirror } from '../straps/mirrorQuantities'
 import type { QuantityId, QuantitySink, Subject } from '../straps/quantity'
 import { addOffCentre } from '../straps/referenceQuantities'
 import type { StrapScene } from '../straps/scene'
 import { addShoulderPairQuantities } from '../straps/shoulderQuantities'
 import { solvePlace } from '../straps/solve'
-import { strapFamily, type StrapId } from '../straps/strap'
+import { mirroredStrap, strapFamily, type StrapId } from '../straps/strap'
 import { addOwnQuantities, preparedPlace, type PreparedPlace, strapAt } from '../straps/strapAt'
 import { addSubPairQuantities } from '../straps/subQuantities'
 import { strapTubeGap, tubePieces } from '../straps/tubePieces'
-import { sceneOf, type Trial } from './move'
+import { mirroredPoint, sceneOf, type Trial } from './move'
 import { solvedValue } from './subject'
-import type { ZoneScene } from './zone'
+import type { ZoneCase, ZoneScene } from './zone'
 
 /** Takes one number alone. */
 class OneNumber implements QuantitySink {
@@ -73,8 +75,11 @@ const addPair = (
 ): void => {
   if (subject === 'lap-pair') addLapPairQuantities(sink, scene)
   else if (subject === 'sub-pair') addSubPairQuantities(sink, scene)
-  else if (left?.ok === true && right?.ok === true)
-    addShoulderPairQuantities(sink, scene, left.value, right.value)
+  else {
+    addMirror(sink, scene, 'shoulder')
+    if (left?.ok === true && right?.ok === true)
+      addShoulderPairQuantities(sink, scene, left.value, right.value)
+  }
 }
 
 /** Whether the straps of a subject can be asked by themselves: where lap straps move the buckle does, and with it what hangs on it. */
@@ -84,7 +89,7 @@ const isByItself = (
   quantity: QuantityId,
   subject: Subject,
 ): boolean => {
-  if (subject === 'head') return false
+  if (subject === 'head' || subject === 'body') return false
   if (subject.startsWith('lap')) return quantity !== 'adjuster-clearance'
   return anchors.every(
     ({ strap, mount }, index) => strapFamily(strap) !== 'lap' || points[index] === mount.point,
@@ -127,7 +132,7 @@ export const valueAfter = (
   quantity: QuantityId,
   subject: Subject,
 ): number | null => {
-  if (subject === 'head' || !isByItself(scene, trial, quantity, subject))
+  if (subject === 'head' || subject === 'body' || !isByItself(scene, trial, quantity, subject))
     return solvedValue(solvePlace(sceneOf(scene, trial)), quantity, subject)
   const sink = new OneNumber(quantity, subject)
   switch (subject) {
@@ -143,6 +148,24 @@ export const valueAfter = (
     case 'sub-right':
     case 'sub-centre':
       return strapAfter(scene, trial, sink, subject)
+  }
+}
+
+/** Everything as drawn but the anchor of a case, and with it the other side of a mirrored pair, at a place of a drawn plane. */
+export const trialWithAnchorAt = (
+  { scenes, anchor, mirrored }: ZoneCase,
+  at: PlanePointMm,
+  elevation: Elevation,
+): Trial => {
+  const scene = scenes[0]?.scene
+  const point = movedInPlane(anchor.mount.point, at, elevation)
+  const partner = mirrored ? mirroredStrap(anchor.strap) : null
+  return {
+    tubes: scene?.tubes ?? [],
+    points: (scene?.anchors ?? []).map(({ id, strap, mount }) => {
+      if (id === anchor.id) return point
+      return strap === partner ? mirroredPoint(point, scene?.body.hip.yMm ?? 0) : mount.point
+    }),
   }
 }
 

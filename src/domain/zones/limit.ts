@@ -99,6 +99,8 @@ const NEEDS_NO_PATH: ReadonlySet<QuantityId> = new Set<QuantityId>([
   'lap-off-centre',
   'lap-spacing',
   'lap-mirror',
+  'shoulder-mirror',
+  'sub-mirror',
   'sub-spacing',
 ])
 

@@ -8,6 +8,7 @@ const NOT_OF_POSITION: ReadonlySet<QuantityId> = new Set<QuantityId>([
   'shank-angle',
   'strap-length',
   'helmet-clearance',
+  'body-clearance',
 ])
 
 export const isNotOfPosition = (id: QuantityId): boolean => NOT_OF_POSITION.has(id)
@@ -26,7 +27,8 @@ export const isDecidedIn = (
   elevation: Elevation,
 ): boolean => {
   if (NOT_OF_POSITION.has(quantity)) return false
-  if (quantity === 'lap-mirror') return !mirrored
+  if (quantity === 'lap-mirror' || quantity === 'shoulder-mirror' || quantity === 'sub-mirror')
+    return !mirrored
   return elevation === 'top' || !ACROSS_ONLY.has(quantity)
 }
 
@@ -56,6 +58,8 @@ export const homeElevation = (rule: Pick<QuantityRule, 'quantity'>, mirrored: bo
     case 'lap-run-angle':
     case 'lap-shifted-angle':
     case 'lap-mirror':
+    case 'shoulder-mirror':
+    case 'sub-mirror':
     case 'lap-over-asis':
     case 'sub-to-chest':
     case 'sub-to-vertical':
@@ -66,6 +70,7 @@ export const homeElevation = (rule: Pick<QuantityRule, 'quantity'>, mirrored: bo
     case 'adjuster-clearance':
     case 'tube-clearance':
     case 'helmet-clearance':
+    case 'body-clearance':
     case 'strap-length':
       return 'side'
   }

@@ -1,6 +1,7 @@
 import { movedInPlane, type Elevation, type PlanePointMm } from '../geometry/plane'
 import type { PointMm } from '../geometry/point'
 import { addLapPairQuantities } from '../straps/lapQuantities'
+import { addMirror } from '../straps/mirrorQuantities'
 import { pathLackMm, pathRoomMm } from '../straps/pathRoom'
 import { frameOf } from '../straps/placeStraps'
 import { type QuantityId, type QuantitySink, type Subject } from '../straps/quantity'
@@ -145,6 +146,7 @@ const writePair = (
   const [own, other] = [ownTrial.tried, otherTrial.tried]
   switch (strapFamily(strap)) {
     case 'shoulder': {
+      addMirror(sink, moved, 'shoulder')
       const [left, right] = strap === 'shoulder-left' ? [own, other] : [other, own]
       if (left?.ok && right?.ok) addShoulderPairQuantities(sink, scene, left.value, right.value)
       break

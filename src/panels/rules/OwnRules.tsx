@@ -33,6 +33,7 @@ const LENGTH_PROPERTIES: ReadonlySet<string> = new Set([
   'bar-diameter',
   'bar-wall',
   'slot-spare',
+  'tab-to-tube',
   'sub-to-lap',
 ])
 

@@ -143,6 +143,33 @@ describe('propertyValues', () => {
     )
   })
 
+  it('measures how far a tab lies from the outside of its tube, negative inside it, and an insert in it as no distance', () => {
+    const placed = (xMm: number, zMm: number, change: Partial<Anchor['mount']> = {}): Anchor => {
+      const anchor = tab('lap-left', 'bar')
+      return {
+        ...anchor,
+        mount: { ...anchor.mount, point: { xMm, yMm: 100, zMm }, ...change } as Anchor['mount'],
+      }
+    }
+    const valueOf = (anchor: Anchor) =>
+      propertyValues('tab-to-tube', null, {
+        ...scene,
+        anchors: [anchor],
+        tubes: [tube('bar', 'cage', 40)],
+      })
+    // The tube's middle runs across at (1500, 900): 30-40-50 away, less its radius of 20 mm.
+    expect(valueOf(placed(1530, 860))).toEqual([{ subject: 'lap-left', value: 30 }])
+    expect(valueOf(placed(1505, 900))).toEqual([{ subject: 'lap-left', value: -15 }])
+    expect(valueOf(placed(1505, 900, { form: 'insert' }))).toEqual([{ subject: 'lap-left', value: 0 }])
+    expect(valueOf(placed(1530, 860, { form: 'insert' }))).toEqual([{ subject: 'lap-left', value: 30 }])
+    // Past the end of the tube, at y = −500: 30-40 beside it and 120 beyond is 130.
+    expect(valueOf(placed(1530, 860, { point: { xMm: 1530, yMm: -620, zMm: 860 } }))).toEqual([
+      { subject: 'lap-left', value: 110 },
+    ])
+    expect(valueOf(placed(1530, 860, { tubeId: null }))).toEqual([])
+    expect(valueOf(wrap('lap-left', 'bar'))).toEqual([])
+  })
+
   const at = (strap: StrapId, xMm: number, yMm: number, zMm: number): Anchor => {
     const anchor = tab(strap, null)
     return { ...anchor, mount: { ...anchor.mount, point: { xMm, yMm, zMm } } }

@@ -49,6 +49,13 @@ export const PUBLISHED = [
   { id: 'workshop-five-points', kept: [5, 7], broken: [4] },
   { id: 'workshop-three-points', kept: [4], broken: [3] },
   { id: 'workshop-adjuster-clear', kept: [0, 40], broken: [-0.1] },
+  // Our judgement, nobody else says it.
+  { id: 'workshop-clear-of-person', kept: [0, 120], broken: [-0.1] },
+  { id: 'workshop-tab-at-tube', kept: [0, 150], broken: [-0.1, 150.1] },
+  { id: 'workshop-eye-at-tube', kept: [0, 150], broken: [-0.1, 150.1] },
+  { id: 'workshop-shoulder-pair-alike', kept: [0, 10], broken: [10.1] },
+  { id: 'workshop-lap-pair-alike', kept: [0, 10], broken: [10.1] },
+  { id: 'workshop-sub-pair-alike', kept: [0, 10], broken: [10.1] },
   { id: 'workshop-clear-of-tubes', kept: [0, 120], broken: [-0.1] },
   // T.2.5 and T.2.7: straight, "touching no seat hole or other structure"; the 0 mm is our reading.
   { id: 'student-lap-clear', kept: [0, 50], broken: [-0.1] },

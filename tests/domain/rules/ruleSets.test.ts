@@ -25,7 +25,9 @@ describe('RULE_SETS', () => {
     expect(ofStatus('memory').every((rule) => rule.level === 'advice')).toBe(true)
     expect(ofStatus('second-hand').every((rule) => rule.level !== 'must')).toBe(true)
     // Only what a document orders more strongly has something to confirm.
-    expect(ofStatus('read', 'common-practice').every((rule) => rule.confirmedLevel === undefined)).toBe(true)
+    expect(
+      ofStatus('read', 'common-practice', 'judgement').every((rule) => rule.confirmedLevel === undefined),
+    ).toBe(true)
     expect(RULES.every((rule) => rule.confirmedLevel !== rule.level)).toBe(true)
     expect(RULES.filter((rule) => rule.source.status === 'memory').length).toBeGreaterThan(5)
   })
@@ -52,6 +54,22 @@ describe('RULE_SETS', () => {
     for (const source of trade) {
       expect(source.phrase).toBeNull()
       expect(source.edition).toBe('no source')
+    }
+  })
+
+  it('says of every limit of ours that it is ours, and has none but in workshop practice', () => {
+    const ours = RULES.filter(({ source }) => source.status === 'judgement')
+    expect(ours.map(({ id }) => id)).toEqual([
+      'workshop-clear-of-person',
+      'workshop-tab-at-tube',
+      'workshop-eye-at-tube',
+      'workshop-shoulder-pair-alike',
+      'workshop-lap-pair-alike',
+      'workshop-sub-pair-alike',
+    ])
+    for (const { source, level } of ours) {
+      expect(source).toMatchObject({ document: 'Our judgement', edition: 'no source', phrase: null })
+      expect(level).not.toBe('must')
     }
   })
 

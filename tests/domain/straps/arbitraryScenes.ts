@@ -172,6 +172,12 @@ export const movedAndScaled = (
         alongMm: body.chest.alongMm * factor,
       },
       hipHalfBreadthMm: body.hipHalfBreadthMm * factor,
+      core: body.core.map(({ part, from, to, radiusMm }) => ({
+        part,
+        from: at(from),
+        to: at(to),
+        radiusMm: radiusMm * factor,
+      })),
       helmet: { centre: at(body.helmet.centre), radiusMm: body.helmet.radiusMm * factor },
     },
     anchors: given.anchors.map((anchor) => ({

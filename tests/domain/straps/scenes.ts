@@ -72,6 +72,8 @@ interface BodyChoice {
   /** Front hip bone ahead of and above the hip point, and from the middle. */
   readonly bone?: { readonly aheadMm: number; readonly aboveMm: number; readonly halfMm: number }
   readonly hipHalfBreadthMm?: number
+  /** What no tube can be in; nothing unless a test puts it there. */
+  readonly core?: PosedBody['core']
   /** The chest, up the torso line and ahead of it; nothing in the strap's way unless a test puts it there. */
   readonly chest?: {
     readonly upMm: number
@@ -111,6 +113,7 @@ const body = (choice: BodyChoice = {}): PosedBody => {
     lapLowestDeg: choice.lapLowestDeg ?? 20,
     groinArc: { centre: plane(hip.xMm, hip.zMm), radiusMm: choice.groinRadiusMm ?? 97 },
     hipHalfBreadthMm: choice.hipHalfBreadthMm ?? 170,
+    core: choice.core ?? [],
     helmet: { centre: at(0, 0, 770), radiusMm: 150 },
     outlines: { side: [], top: [] },
   }

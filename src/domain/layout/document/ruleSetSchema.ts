@@ -19,7 +19,7 @@ const source = group(
     section: text('section'),
     edition: text('edition'),
     status: choice(
-      ['read', 'second-hand', 'memory', 'common-practice', 'own'],
+      ['read', 'second-hand', 'memory', 'common-practice', 'judgement', 'own'],
       'status',
       'How the figure reached you.',
     ),

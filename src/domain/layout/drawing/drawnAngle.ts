@@ -109,6 +109,8 @@ export const drawnAngle = (id: QuantityId, scene: AngleScene, elevation: Elevati
     case 'spine-load-share':
     case 'shoulder-height':
     case 'shoulder-spacing':
+    case 'shoulder-mirror':
+    case 'sub-mirror':
     case 'shoulder-free-length':
     case 'shoulder-length-behind-seat':
     case 'lap-spacing':
@@ -125,6 +127,7 @@ export const drawnAngle = (id: QuantityId, scene: AngleScene, elevation: Elevati
     case 'adjuster-clearance':
     case 'tube-clearance':
     case 'helmet-clearance':
+    case 'body-clearance':
     case 'strap-length':
       return null
   }

@@ -9,7 +9,8 @@ import { STRAP_IDS, type StrapId, strapSide, strapsOf } from '../../straps/strap
 import type { LengthUnit } from '../document/layout'
 import type { SittingEvaluation } from '../evaluate/evaluation'
 import { limitText, outsideText, valueText } from '../wording/amounts'
-import { propertyName, quantityName } from '../wording/quantities'
+import { propertyName } from '../wording/propertyNames'
+import { quantityName } from '../wording/quantities'
 import { verdictWord } from '../wording/words'
 import { angleFigure, ray } from './anglePrimitives'
 import { figurePrimitives } from './bodyPrimitives'
@@ -108,16 +109,18 @@ const tubeLines = (scene: FocusScene): Primitive[] => {
   return restyled(lines, scene)
 }
 
-/** The helmet of the worst sitting. */
+/** The helmet of the worst sitting, or the whole figure. */
 const headLines = (scene: FocusScene): Primitive[] =>
-  scene.finding.subject === 'head'
-    ? restyled(
-        figurePrimitives(scene.sitting.body, scene.elevation, 'ghost', 'head').filter(
-          (primitive) => primitive.kind === 'circle',
-        ),
-        scene,
-      )
-    : []
+  scene.finding.subject === 'body'
+    ? restyled(figurePrimitives(scene.sitting.body, scene.elevation, 'ghost', 'body'), scene)
+    : scene.finding.subject === 'head'
+      ? restyled(
+          figurePrimitives(scene.sitting.body, scene.elevation, 'ghost', 'head').filter(
+            (primitive) => primitive.kind === 'circle',
+          ),
+          scene,
+        )
+      : []
 
 /** The angle with its value, and a ray at each limit. */
 const angleLines = (scene: FocusScene, paths: readonly StrapPath[]): Primitive[] => {

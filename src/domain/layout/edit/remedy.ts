@@ -132,6 +132,7 @@ const withProperty = (
     case 'wrap-tube-role':
     case 'strap-slot':
     case 'slot-spare':
+    case 'tab-to-tube':
     case 'sub-to-lap':
     case 'shoulder-anchorages':
     case 'belt-joined':

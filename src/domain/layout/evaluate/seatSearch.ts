@@ -23,7 +23,10 @@ const HIDDEN_SHARE = 0.75
 
 /** Distances of something that moves with the seat or the back to what stands still. */
 export const isClearance = (quantity: QuantityId): boolean =>
-  quantity === 'tube-clearance' || quantity === 'helmet-clearance' || quantity === 'adjuster-clearance'
+  quantity === 'tube-clearance' ||
+  quantity === 'helmet-clearance' ||
+  quantity === 'body-clearance' ||
+  quantity === 'adjuster-clearance'
 
 const longestGap = (values: readonly number[]): number =>
   values.reduce((longest, value, index) => Math.max(longest, value - (values[index - 1] ?? value)), 0)

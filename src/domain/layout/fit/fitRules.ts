@@ -43,6 +43,7 @@ const SUBJECTS: readonly Subject[] = [
   'sub-centre',
   'sub-pair',
   'head',
+  'body',
 ]
 
 const QUANTITY_INDEX = new Map<QuantityId, number>(QUANTITY_IDS.map((id, index) => [id, index]))

@@ -24,6 +24,7 @@ const amountUnit = (id: QuantityId | PropertyId): AmountUnit => {
     case 'bar-diameter':
     case 'bar-wall':
     case 'slot-spare':
+    case 'tab-to-tube':
     case 'sub-to-lap':
       return 'mm'
     case 'belt-points':

@@ -15,6 +15,12 @@ const OURS = 'Our definition; trigonometry of a right triangle.'
 const NO_SIGN = 'Never negative.'
 const EXCHANGED_SIGN = 'Minus when left and right are exchanged.'
 
+const MIRROR_FORMULA = {
+  formula: '√((xR − xL)² + (zR − zL)²)',
+  sign: 'Never negative; 0 when the two lie on each other in side view.',
+  source: 'Our definition; Pythagoras.',
+}
+
 const SHOULDER_FORMULAS = {
   'shoulder-drop': {
     formula: 'atan2(zT − zE, xE − xT)',
@@ -48,6 +54,7 @@ const SHOULDER_FORMULAS = {
     sign: NO_SIGN,
     source: 'Our definition: between the contacts, centre to centre; distance of two points in space.',
   },
+  'shoulder-mirror': MIRROR_FORMULA,
   'shoulder-free-length': {
     formula: '|TE| and on over every further contact to A, each piece in space',
     sign: NO_SIGN,
@@ -110,11 +117,7 @@ const LAP_FORMULAS = {
     sign: EXCHANGED_SIGN,
     source: 'Our definition: hole to hole, or along the bar between the middles of the webbing.',
   },
-  'lap-mirror': {
-    formula: '√((xR − xL)² + (zR − zL)²)',
-    sign: 'Never negative; 0 when the two lie on each other in side view.',
-    source: 'Our definition; Pythagoras.',
-  },
+  'lap-mirror': MIRROR_FORMULA,
   'lap-off-centre': {
     formula: '|yA − yH|, minus when the anchor is on the other side of the seat',
     sign: 'Plus on the strap’s own side.',
@@ -145,6 +148,7 @@ const OTHER_FORMULAS = {
     sign: EXCHANGED_SIGN,
     source: 'Our definition: hole to hole, or along the bar between the middles of the webbing.',
   },
+  'sub-mirror': MIRROR_FORMULA,
   'slot-bend': {
     formula:
       'turn from the piece before the first edge of the slot to the piece after the last; in a side wall the turn in space, else in side view or, where more than an edge straight across the seat holds the strap, seen from above (cushion: from behind), whichever is larger',
@@ -190,6 +194,12 @@ const OTHER_FORMULAS = {
     formula: '|MN| − radius of the helmet − half the tube’s outside diameter',
     sign: 'Minus when helmet and tube overlap.',
     source: 'Our definition; the helmet is taken as a ball, at rest.',
+  },
+  'body-clearance': {
+    formula: '|MN| − radius of the body there − half the tube’s outside diameter',
+    sign: 'Minus when a tube would be in the person or in a strap on the person.',
+    source:
+      'Our definition; the person is what surely is body: pelvis, belly, chest, shoulders and thighs as pieces round about a straight line, without arms, shanks and head.',
   },
   'strap-length': {
     formula: 'path to the buckle + adjuster tail; for a wrap + π × outside diameter + the part woven back',

@@ -47,6 +47,8 @@ export const subjectName = (subject: Finding['subject'], layout: Layout): string
       return 'anti-submarine straps'
     case 'head':
       return 'helmet'
+    case 'body':
+      return 'person in the seat'
     case 'belt':
       return 'belt'
     case 'shoulder-left':

@@ -2,7 +2,8 @@ import type { Limit } from '../../rules/finding'
 import type { QuantityRule, Rule, RuleSource } from '../../rules/rule'
 import type { QuantityId } from '../../straps/quantity'
 import { limitText } from './amounts'
-import { propertyName, quantityName } from './quantities'
+import { propertyName } from './propertyNames'
+import { quantityName } from './quantities'
 import { capitalised } from './words'
 
 type CheckedRule = Exclude<Rule, { kind: 'stated' }>

@@ -1,4 +1,3 @@
-import type { PropertyId } from '../../rules/rule'
 import type { QuantityId } from '../../straps/quantity'
 
 interface QuantityWords {
@@ -10,6 +9,11 @@ interface QuantityWords {
   /** Likewise above the upper limit. */
   readonly high: string
 }
+
+const mirrorMeaning = (family: string): string =>
+  `How far the left and right ${family} anchors differ in fore-and-aft position and height together.`
+
+const MIRROR_FAULTS = { low: 'match too closely', high: 'do not match left to right' }
 
 const SHOULDER_WORDS = {
   'shoulder-drop': {
@@ -51,6 +55,11 @@ const SHOULDER_WORDS = {
     meaning: 'Distance between the two shoulder anchors, centre to centre.',
     low: 'are anchored too close together',
     high: 'are anchored too far apart',
+  },
+  'shoulder-mirror': {
+    name: 'shoulder anchor mismatch',
+    meaning: mirrorMeaning('shoulder'),
+    ...MIRROR_FAULTS,
   },
   'shoulder-free-length': {
     name: 'free length behind the shoulder',
@@ -130,9 +139,8 @@ const LAP_WORDS = {
   },
   'lap-mirror': {
     name: 'lap anchor mismatch',
-    meaning: 'How far the left and right lap anchors differ in fore-and-aft position and height together.',
-    low: 'match too closely',
-    high: 'do not match left to right',
+    meaning: mirrorMeaning('lap'),
+    ...MIRROR_FAULTS,
   },
   'lap-off-centre': {
     name: 'lap anchor from the middle',
@@ -169,6 +177,11 @@ const OTHER_WORDS = {
       'Distance between the two anti-submarine anchors across the seat; minus when left and right are exchanged.',
     low: 'are anchored too close together, or left and right are exchanged',
     high: 'are anchored too far apart',
+  },
+  'sub-mirror': {
+    name: 'anti-submarine anchor mismatch',
+    meaning: mirrorMeaning('anti-submarine'),
+    ...MIRROR_FAULTS,
   },
   'slot-bend': {
     name: 'bend at the seat slot',
@@ -223,6 +236,13 @@ const OTHER_WORDS = {
     low: 'is too close to a tube',
     high: 'is too far from the tubes',
   },
+  'body-clearance': {
+    name: 'room between person and tubes',
+    meaning:
+      'Smallest distance between any tube and the person, at rest: trunk, shoulders, pelvis and thighs and the straps on them; minus when a tube would be in the person.',
+    low: 'has a tube too close, or in the way',
+    high: 'is too far from the tubes',
+  },
   'strap-length': {
     name: 'order length',
     meaning:
@@ -246,55 +266,3 @@ export const quantityMeaning = (id: QuantityId): string => QUANTITY_WORDS[id].me
 
 /** What is said of a subject whose value lies below or above its limits, to follow the subject's name. */
 export const quantityFault = (id: QuantityId, side: 'low' | 'high'): string => QUANTITY_WORDS[id][side]
-
-/** A property as a lower-case name. */
-export const propertyName = (id: PropertyId): string => {
-  switch (id) {
-    case 'belt-points':
-      return 'number of points'
-    case 'belt-buckle':
-      return 'buckle'
-    case 'belt-material':
-      return 'webbing material'
-    case 'belt-lap-adjuster':
-      return 'lap adjusters'
-    case 'belt-head-and-neck':
-      return 'head-and-neck restraint'
-    case 'belt-joined':
-      return 'shoulder straps joined'
-    case 'straps-crossed':
-      return 'straps crossed'
-    case 'anchor-form':
-      return 'fixed by'
-    case 'eye-thread':
-      return 'thread of the eye bolt'
-    case 'webbing-width':
-      return 'webbing width'
-    case 'wrap-guide-hoops':
-      return 'guide hoops'
-    case 'wrap-tube-role':
-      return 'kind of the wrapped tube'
-    case 'strap-slot':
-      return 'slot in the seat'
-    case 'slot-spare':
-      return 'slot length beyond the webbing’s width'
-    case 'sub-to-lap':
-      return 'distance to the lap strap’s anchor'
-    case 'shoulder-anchorages':
-      return 'shoulder anchorages'
-    case 'wrap-bar-diameter':
-      return 'diameter of the wrapped bar'
-    case 'tab-thickness':
-      return 'tab thickness'
-    case 'tab-shear':
-      return 'bolt held in'
-    case 'bar-diameter':
-      return 'outside diameter'
-    case 'bar-wall':
-      return 'wall'
-    case 'bar-area':
-      return 'steel section area'
-    case 'bar-second-moment':
-      return 'second moment of area'
-  }
-}

@@ -90,6 +90,8 @@ const propertyText = (property: PropertyId, to: string, layout: Layout): string 
       return 'Lead the strap through a slot in the seat.'
     case 'slot-spare':
       return `Take webbing or a slot that leaves ${text}.`
+    case 'tab-to-tube':
+      return `Bring it to ${text} from its tube.`
     case 'sub-to-lap':
       return `Bring the strap’s anchor to ${text} from the lap strap’s.`
     case 'shoulder-anchorages':

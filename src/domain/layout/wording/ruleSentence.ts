@@ -4,8 +4,8 @@ import { statusWord } from './words'
 /** Where a figure comes from, with its edition, the words that carry it and how it reached us. */
 export const sourceText = (source: RuleSource): string => {
   const { document, section, edition, status, phrase } = source
-  // "Common practice of the trade … (common practice, no source)" would say it three times.
-  if (status === 'common-practice') return `${statusWord(status)} (${section})`
+  // "Common practice of the trade … (common practice, no source)" would say it three times; what is ours has no document.
+  if (status === 'common-practice' || status === 'judgement') return `${statusWord(status)} (${section})`
   const quoted = phrase === null ? '' : `, “${phrase}”`
   const named = [document, edition, section].filter((part) => part !== '').join(', ')
   return `${named}${quoted} (${statusWord(status)})`

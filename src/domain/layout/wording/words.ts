@@ -40,6 +40,8 @@ export const statusWord = (status: SourceStatus): string => {
       return 'from memory'
     case 'own':
       return 'a limit of your own'
+    case 'judgement':
+      return 'our judgement, no source'
     case 'common-practice':
       return 'common practice, no source'
   }

@@ -53,12 +53,12 @@ const base = ({ id, orders, source, says, why, caveat, when }: Said) => {
 
 /** A limit on a computed quantity. */
 export const limitRule = (
-  rule: Said & Limits & { readonly quantity: QuantityId; readonly family: StrapFamily },
+  rule: Said & Limits & { readonly quantity: QuantityId; readonly family?: StrapFamily },
 ): QuantityRule => ({
   ...base(rule),
   kind: 'quantity',
   quantity: rule.quantity,
-  family: rule.family,
+  family: rule.family ?? null,
   min: rule.min ?? null,
   max: rule.max ?? null,
 })

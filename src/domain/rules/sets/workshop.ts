@@ -1,6 +1,7 @@
 import type { QuantityRule, RuleSet } from '../rule'
 import { WORKSHOP_ACROSS_RULES } from './workshopAcross'
 import { WORKSHOP_HARDWARE_RULES } from './workshopHardware'
+import { WORKSHOP_PLAUSIBLE_RULES } from './workshopPlausible'
 import { tradeSource } from './workshopSource'
 
 const LAP_ANGLE: QuantityRule = {
@@ -147,14 +148,17 @@ const TAB_TWIST: QuantityRule = {
   max: 5,
 }
 
-/** Workshop practice: the trade's rules of thumb. Source: common practice, no source; no rule of it is a `must`. */
+/**
+ * Workshop practice: the trade's rules of thumb, and some of our own that say so. Source: common practice, no source; no rule of it is
+ * a `must`.
+ */
 export const WORKSHOP_RULES: RuleSet = {
   id: 'workshop-practice',
   name: 'Workshop practice',
   edition: 'rules of thumb of the trade, no edition',
   group: 'Trade',
   about:
-    'What off-road fabricators and seat builders go by; it has no published source and replaces no rule book.',
+    'What off-road fabricators and seat builders go by, with some limits of our own that are marked as such; it has no published source and replaces no rule book.',
   rules: [
     SHOULDER_SQUARE,
     SHOULDER_RESTRAINT,
@@ -166,6 +170,7 @@ export const WORKSHOP_RULES: RuleSet = {
     WRAP_SQUARE,
     TAB_TWIST,
     ...WORKSHOP_ACROSS_RULES,
+    ...WORKSHOP_PLAUSIBLE_RULES,
     ...WORKSHOP_HARDWARE_RULES,
   ],
 }

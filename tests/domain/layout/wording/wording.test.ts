@@ -15,8 +15,8 @@ import {
   subjectName,
 } from '../../../../src/domain/layout/wording/names'
 import { problemText } from '../../../../src/domain/layout/wording/problemText'
+import { propertyName } from '../../../../src/domain/layout/wording/propertyNames'
 import {
-  propertyName,
   quantityFault,
   quantityMeaning,
   quantityName,
@@ -232,7 +232,13 @@ describe('problemText', () => {
 
 describe('ruleSentence', () => {
   it('prints every rule with how its figure reached us', () => {
-    const words = ['read in the document', 'quoted second-hand', 'from memory', 'common practice, no source']
+    const words = [
+      'read in the document',
+      'quoted second-hand',
+      'from memory',
+      'common practice, no source',
+      'our judgement, no source',
+    ]
     for (const rule of RULE_SETS.flatMap((set) => set.rules)) {
       const { source } = ruleSentence(rule)
       expect(words.some((word) => source.includes(word))).toBe(true)
@@ -246,7 +252,7 @@ describe('words', () => {
     const all = [
       ...(['broken', 'tight', 'unchecked', 'clear'] as const).map(verdictWord),
       ...(['must', 'should', 'advice'] as const).map(levelWord),
-      ...(['read', 'second-hand', 'memory', 'common-practice', 'own'] as const).map(statusWord),
+      ...(['read', 'second-hand', 'memory', 'common-practice', 'judgement', 'own'] as const).map(statusWord),
       ...(['up', 'down', 'forward', 'rearward', 'inward', 'outward'] as const).map(directionWord),
     ]
     expect(new Set(all).size).toBe(all.length)

@@ -53,6 +53,10 @@ export interface Numbers {
   readonly tailMm: number | null
   /** Middle of every adjuster from its anchor; none when null. */
   readonly adjusterMm: number | null
+  /** How much further back the right anchors are than the left ones. */
+  readonly askewMm: number
+  /** How far below its tabs the middle of each tube runs. */
+  readonly tubeBelowMm: number
   /** Where a tube across the car runs, from the hip point; none when null. */
   readonly nearTube: { readonly xMm: number; readonly zMm: number } | null
   /** Slots are cut for this family; for none when null. */
@@ -85,6 +89,8 @@ export const NUMBERS: Numbers = {
   shankOffDeg: 0,
   tailMm: null,
   adjusterMm: null,
+  askewMm: 0,
+  tubeBelowMm: 0,
   nearTube: null,
   slotted: null,
 }
@@ -93,18 +99,20 @@ const sin = (deg: number): number => Math.sin((deg * Math.PI) / 180)
 const degrees = (radians: number): number => (radians * 180) / Math.PI
 const cos = (deg: number): number => Math.cos((deg * Math.PI) / 180)
 
-const pointOf = (strap: Anchor['strap'], at: AnchorAt): Anchor['mount']['point'] => {
+const pointOf = (strap: Anchor['strap'], at: AnchorAt, askewMm: number): Anchor['mount']['point'] => {
   const side = strap.endsWith('left') ? -1 : strap.endsWith('right') ? 1 : 0
   // The tube turns about its middle, in the middle of the seat; the anchors stay on it.
   const yMm = side * at.yMm
-  return { xMm: at.xMm + yMm * sin(at.tubeYawDeg), yMm: yMm * cos(at.tubeYawDeg), zMm: at.zMm }
+  const backMm = side > 0 ? askewMm : 0
+  return { xMm: at.xMm + backMm + yMm * sin(at.tubeYawDeg), yMm: yMm * cos(at.tubeYawDeg), zMm: at.zMm }
 }
 
 const tubeOf = (
   family: StrapFamily,
   { role, ...numbers }: Numbers & { readonly role: Tube['role'] },
 ): Tube => {
-  const { xMm, zMm, tubeYawDeg } = numbers[family]
+  const { xMm, tubeYawDeg } = numbers[family]
+  const zMm = numbers[family].zMm - numbers.tubeBelowMm
   const end = (yMm: number) => ({ xMm: xMm + yMm * sin(tubeYawDeg), yMm: yMm * cos(tubeYawDeg), zMm })
   const { outsideDiameterMm, wallMm } = numbers
   const tube = crossTube(family, xMm, zMm, role)
@@ -135,7 +143,7 @@ const mountOf = (facets: Facets, numbers: Numbers, family: StrapFamily, tab: Tab
 const anchorsOf = (facets: Facets, numbers: Numbers): readonly Anchor[] =>
   strapsOf({ arrangement: facets.points, diagonal: facets.diagonal }).map((strap) => {
     const family = strapFamily(strap)
-    const { mount, ...anchor } = tabAt(strap, pointOf(strap, numbers[family]))
+    const { mount, ...anchor } = tabAt(strap, pointOf(strap, numbers[family], numbers.askewMm))
     if (mount.kind !== 'tab') throw new Error(mount.kind)
     return { ...anchor, mount: mountOf(facets, numbers, family, mount) }
   })

@@ -63,6 +63,7 @@ const shoulderHeight: Driver = moving('shoulder', 900, -200, (zMm) => ({ zMm }))
 const shoulderAcross: Driver = moving('shoulder', 10, 250, (yMm) => ({ yMm }))
 const lapAcross: Driver = moving('lap', 60, 300, (yMm) => ({ yMm }))
 const subFore: Driver = moving('sub', -800, 250, (xMm) => ({ xMm }))
+const askew: Driver = typing(0, 40, (askewMm) => ({ askewMm }))
 const barDiameter: Driver = typing(15, 60, (outsideDiameterMm) => ({ outsideDiameterMm }))
 const barWall: Driver = { ...typing(0.5, 6, (wallMm) => ({ wallMm })), facets: onBar }
 
@@ -83,6 +84,7 @@ const SHOULDER: Drivers = {
   },
   'shoulder-plan': shoulderAcross,
   'shoulder-spacing': shoulderAcross,
+  'shoulder-mirror': askew,
   'shoulder-reference-plan': shoulderAcross,
   'shoulder-length-behind-seat': moving('shoulder', 200, 600, (xMm) => ({ xMm })),
   'shoulder-junction': typing(20, 400, (tailMm) => ({
@@ -96,6 +98,8 @@ const LAP_AND_SUB: Drivers = {
   'lap-shifted-angle': lapAround(12, 95),
   'lap-over-asis': lapAround(12, 95),
   'lap-spacing': lapAcross,
+  'lap-mirror': askew,
+  'sub-mirror': askew,
   'lap-off-centre': lapAcross,
   'sub-to-vertical': subFore,
   'sub-to-chest': subFore,
@@ -108,6 +112,9 @@ const HARDWARE: Drivers = {
   'adjuster-clearance': typing(40, 400, (adjusterMm) => ({ adjusterMm })),
   'webbing-width': typing(30, 100, (webbingMm) => ({ webbingMm })),
   'wrap-bar-diameter': barDiameter,
+  'tab-to-tube': { ...typing(0, 300, (tubeBelowMm) => ({ tubeBelowMm })), facets: onBar },
+  // In front of the chest, where no strap is.
+  'body-clearance': typing(-600, 0, (xMm) => ({ nearTube: { xMm, zMm: 300 } })),
   'bar-diameter': { ...barDiameter, facets: onBar },
   'bar-second-moment': { ...barDiameter, facets: onBar },
   'bar-wall': barWall,

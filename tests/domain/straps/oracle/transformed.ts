@@ -82,6 +82,7 @@ export const shifted = (given: StrapScene, by: PointMm): StrapScene => {
       lapArc: inSide(body.lapArc),
       groinArc: inSide(body.groinArc),
       chest: inSide(body.chest),
+      core: body.core.map((each) => ({ ...each, from: at(each.from), to: at(each.to) })),
       helmet: { ...body.helmet, centre: at(body.helmet.centre) },
     },
     anchors: given.anchors.map((anchor) => ({

@@ -3,7 +3,9 @@ import { type Direction, directionBetween, pointDistanceMm, type PointMm } from 
 import { nearestOnPolyline } from '../../../geometry/segment'
 import { segmentsNearest } from '../../../geometry/segmentDistance'
 import type { Tube } from '../../../geometry/tube'
+import { type BodyGap, bodyTubeGap } from '../../../straps/bodyClearance'
 import type { StrapPath } from '../../../straps/path'
+import { placeStraps } from '../../../straps/placeStraps'
 import { strapTubeGap, tubePieces } from '../../../straps/tubePieces'
 import { tubeName } from '../../wording/names'
 import type { Primitive } from '../primitive'
@@ -125,6 +127,48 @@ const nearestTube = (tubes: readonly Tube[], centre: PointMm): NearestTube | nul
       return { at: point, axis, radiusMm, gapMm: distanceMm - radiusMm }
     })
   return found.toSorted((a, b) => a.gapMm - b.gapMm)[0] ?? null
+}
+
+const PART_NAMES: Readonly<Record<BodyGap['part'], string>> = {
+  pelvis: 'middle of the pelvis',
+  belly: 'middle of the belly',
+  chest: 'middle of the chest',
+  shoulders: 'middle of the shoulders',
+  thigh: 'middle of the thigh',
+  strap: 'strap on the body',
+}
+
+/** Where a tube comes nearest to the person, in the elevation that shows it best, and the gap at its true size. */
+export const explainBodyClearance = (scene: ExplainScene): Explanation | null => {
+  const { pose, body } = scene.sitting
+  const { seat, belt, anchors } = scene.place
+  const { straps } = placeStraps({ seat, belt, anchors, tubes: scene.tubes, pose, body })
+  const gap = bodyTubeGap(tubePieces(scene.tubes), body, straps)
+  if (gap === null) return null
+  const { onFirst, onSecond } = segmentsNearest(gap.from, gap.to, gap.piece.from, gap.piece.to)
+  const near: NearTube = {
+    from: named('M', PART_NAMES[gap.part], onFirst),
+    reachMm: gap.radiusMm,
+    to: named('N', tubeName(gap.piece.tubeId, scene), onSecond),
+    axis: directionBetween(gap.piece.from, gap.piece.to) ?? TOP_PLANE.v,
+    tubeRadiusMm: gap.piece.radiusMm,
+  }
+  const view = widerElevation(onFirst, onSecond)
+  const plane = view === 'side' ? SIDE_PLANE : TOP_PLANE
+  const points = [near.from, near.to]
+  const where = figureOf(
+    {
+      view,
+      measure: null,
+      points: labelled(points, plane),
+      lines: [line('apart', [onPlane(plane, onFirst), onPlane(plane, onSecond)], 'focus')],
+      scenery: elevationScenery(scene, view),
+    },
+    scene,
+  )
+  const lines =
+    gap.radiusMm === 0 ? [] : [circle('body', onPlane(planeAlongTube(near), onFirst), gap.radiusMm, 'body')]
+  return { figures: [where, gapFigure(scene, near, { lines, scenery: [] })], points }
 }
 
 /** The gap between helmet and nearest tube, seen along that tube, so that both are true circles. */

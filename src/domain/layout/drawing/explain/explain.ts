@@ -1,13 +1,14 @@
+import type { QuantityId } from '../../../straps/quantity'
 import { STRAP_IDS, type StrapId } from '../../../straps/strap'
 import type { StrapPath } from '../../../straps/path'
 import type { Explanation, ExplainScene } from './explanation'
 import { explainAdjuster } from './adjuster'
-import { explainHelmet, explainTubeClearance } from './clearances'
+import { explainBodyClearance, explainHelmet, explainTubeClearance } from './clearances'
 import { explainShankAngle, explainTabTwist, explainWrapSquare } from './hardware'
 import {
   explainAcross,
   explainJunction,
-  explainLapMirror,
+  explainMirror,
   explainLapOverHipBone,
   explainShoulderHeight,
   explainShoulderSpacing,
@@ -29,64 +30,45 @@ import { explainBehindSeat, explainFreeLength, explainStrapLength } from './stri
 
 const isStrap = (subject: string): subject is StrapId => STRAP_IDS.some((strap) => strap === subject)
 
-/** What is measured on one strap. */
-const strapExplanation = (scene: ExplainScene, path: StrapPath): Explanation | null => {
-  switch (scene.id) {
-    case 'shoulder-drop':
-      return explainShoulderDrop(scene, path)
-    case 'shoulder-to-spine':
-      return explainShoulderToSpine(scene, path)
-    case 'shoulder-rim-drop':
-      return explainRimDrop(scene, path)
-    case 'shoulder-plan':
-      return explainShoulderPlan(scene, path)
-    case 'shoulder-height':
-      return explainShoulderHeight(scene, path)
-    case 'shoulder-free-length':
-      return explainFreeLength(scene, path)
-    case 'shoulder-length-behind-seat':
-      return explainBehindSeat(scene, path)
-    case 'shoulder-above-hip':
-    case 'shoulder-behind-hip':
-      return explainFromHip(scene, path)
-    case 'shoulder-behind-fk':
-      return explainBehindFk(scene, path)
-    case 'shoulder-reference-plan':
-      return explainReferencePlan(scene, path)
-    case 'lap-angle':
-    case 'lap-run-angle':
-    case 'lap-shifted-angle':
-      return explainLapAngle(scene, path)
-    case 'lap-over-asis':
-      return explainLapOverHipBone(scene, path)
-    case 'sub-to-vertical':
-      return explainSubToVertical(scene, path)
-    case 'sub-to-chest':
-      return explainSubToChest(scene, path)
-    case 'slot-bend':
-      return explainSlotBend(scene, path)
-    case 'wrap-square':
-      return explainWrapSquare(scene, path)
-    case 'tab-twist':
-      return explainTabTwist(scene, path)
-    case 'shank-angle':
-      return explainShankAngle(scene, path)
-    case 'tube-clearance':
-      return explainTubeClearance(scene, path)
-    case 'adjuster-clearance':
-      return explainAdjuster(scene, path)
-    case 'strap-length':
-      return explainStrapLength(scene, path)
-    case 'shoulder-spacing':
-    case 'spine-load-share':
-    case 'lap-spacing':
-    case 'lap-mirror':
-    case 'lap-off-centre':
-    case 'sub-spacing':
-    case 'shoulder-junction':
-    case 'helmet-clearance':
-      return null
-  }
+type Explain = (scene: ExplainScene, path: StrapPath) => Explanation | null
+
+/** What is measured on one strap; null for what belongs to a pair or the person. */
+const OF_STRAP: Readonly<Record<QuantityId, Explain | null>> = {
+  'shoulder-drop': explainShoulderDrop,
+  'shoulder-to-spine': explainShoulderToSpine,
+  'shoulder-rim-drop': explainRimDrop,
+  'shoulder-plan': explainShoulderPlan,
+  'shoulder-height': explainShoulderHeight,
+  'shoulder-free-length': explainFreeLength,
+  'shoulder-length-behind-seat': explainBehindSeat,
+  'shoulder-above-hip': explainFromHip,
+  'shoulder-behind-hip': explainFromHip,
+  'shoulder-behind-fk': explainBehindFk,
+  'shoulder-reference-plan': explainReferencePlan,
+  'lap-angle': explainLapAngle,
+  'lap-run-angle': explainLapAngle,
+  'lap-shifted-angle': explainLapAngle,
+  'lap-over-asis': explainLapOverHipBone,
+  'sub-to-vertical': explainSubToVertical,
+  'sub-to-chest': explainSubToChest,
+  'slot-bend': explainSlotBend,
+  'wrap-square': explainWrapSquare,
+  'tab-twist': explainTabTwist,
+  'shank-angle': explainShankAngle,
+  'tube-clearance': explainTubeClearance,
+  'adjuster-clearance': explainAdjuster,
+  'strap-length': explainStrapLength,
+  'shoulder-spacing': null,
+  'spine-load-share': null,
+  'lap-spacing': null,
+  'lap-mirror': null,
+  'shoulder-mirror': null,
+  'sub-mirror': null,
+  'body-clearance': null,
+  'lap-off-centre': null,
+  'sub-spacing': null,
+  'shoulder-junction': null,
+  'helmet-clearance': null,
 }
 
 /** What is measured on a pair or the head; null for what belongs to one strap. */
@@ -101,7 +83,13 @@ const otherExplanation = (scene: ExplainScene): Explanation | null => {
     case 'sub-spacing':
       return explainAcross(scene, ['sub-left', 'sub-right'])
     case 'lap-mirror':
-      return explainLapMirror(scene)
+      return explainMirror(scene, ['lap-left', 'lap-right'])
+    case 'shoulder-mirror':
+      return explainMirror(scene, ['shoulder-left', 'shoulder-right'])
+    case 'sub-mirror':
+      return explainMirror(scene, ['sub-left', 'sub-right'])
+    case 'body-clearance':
+      return explainBodyClearance(scene)
     case 'shoulder-junction':
       return explainJunction(scene)
     case 'helmet-clearance':
@@ -144,5 +132,5 @@ export const explanationOf = (scene: ExplainScene): Explanation | null => {
   if (!isStrap(subject)) return otherExplanation(scene)
   if (scene.id === 'lap-off-centre') return explainOffCentre(scene, subject)
   const path = pathOf(scene, subject)
-  return path && strapExplanation(scene, path)
+  return (path && OF_STRAP[scene.id]?.(scene, path)) ?? null
 }

@@ -124,9 +124,11 @@ export const explainAcross = (
   })
 }
 
-/** How far apart the two lap mounts are in side view, where they should lie on each other. */
-export const explainLapMirror = (scene: ExplainScene): Explanation | null => {
-  const straps = ['lap-left', 'lap-right'] as const
+/** How far apart the two mounts of a pair are in side view, where they should lie on each other. */
+export const explainMirror = (
+  scene: ExplainScene,
+  straps: readonly [StrapId, StrapId],
+): Explanation | null => {
   const mounts = mountsOfPair(scene, straps)
   if (mounts === null) return null
   return explained(scene, {

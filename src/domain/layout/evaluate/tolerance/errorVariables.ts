@@ -27,11 +27,13 @@ const LAP_STRAPS: readonly StrapId[] = ['lap-left', 'lap-right']
 /** The straps whose anchors a subject's numbers depend on: its own, and, through the buckle, the lap straps. */
 const decidingStraps = (quantity: QuantityId, subject: Subject): readonly StrapId[] => {
   const pair = strapsOfPair(subject)
-  if (subject === 'head') return []
+  if (subject === 'head' || subject === 'body') return []
   const own = pair.length > 0 ? pair : [subject as StrapId]
   const [first] = own
   const needsBuckle = first !== undefined && (strapFamily(first) === 'sub' || quantity === 'strap-length')
-  return needsBuckle && !quantity.endsWith('-spacing') ? [...new Set([...own, ...LAP_STRAPS])] : own
+  return needsBuckle && !quantity.endsWith('-spacing') && !quantity.endsWith('-mirror')
+    ? [...new Set([...own, ...LAP_STRAPS])]
+    : own
 }
 
 /** The anchors whose error matters to a subject, its own first. */
@@ -53,7 +55,9 @@ export const errorVariables = (
   )
   // A shift that all tubes share finds the same nearest tube as one of each: the least gap over tubes is what is asked.
   const tubes =
-    subject === 'head' ? AXES.map((axis) => ({ kind: 'tubes', axis, size: tolerance[axis] }) as const) : []
+    subject === 'head' || subject === 'body'
+      ? AXES.map((axis) => ({ kind: 'tubes', axis, size: tolerance[axis] }) as const)
+      : []
   const own = anchors[0]
   const tab =
     quantity === 'tab-twist' && own?.mount.kind === 'tab'

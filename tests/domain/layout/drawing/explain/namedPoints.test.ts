@@ -20,6 +20,8 @@ const rearwardDeg = (from: PointMm, to: PointMm): number => degrees(from.zMm - t
 const along = (points: readonly PointMm[]): number =>
   points.slice(1).reduce((sum, point, index) => sum + apartMm(points[index] ?? point, point), 0)
 
+const mirrored = (at: At): number => Math.hypot(at('L').xMm - at('R').xMm, at('L').zMm - at('R').zMm)
+
 /**
  * The definitions of straps/README.md on the named points alone, written down once more: what a reader works out with the coordinates
  * on the card. Left out are those that need a direction, a radius or the strap laid out straight.
@@ -45,7 +47,9 @@ const ON_POINTS: Partial<Record<QuantityId, (at: At, letters: readonly string[])
   },
   'lap-spacing': (at) => at('R').yMm - at('L').yMm,
   'sub-spacing': (at) => at('R').yMm - at('L').yMm,
-  'lap-mirror': (at) => Math.hypot(at('L').xMm - at('R').xMm, at('L').zMm - at('R').zMm),
+  'lap-mirror': mirrored,
+  'shoulder-mirror': mirrored,
+  'sub-mirror': mirrored,
   'sub-to-vertical': (at) => rearwardDeg(at('T'), at('E')),
   'sub-to-chest': (at, letters) =>
     rearwardDeg(at('T'), at('E')) - rearwardDeg(at('C'), at(letters.includes('K') ? 'K' : 'T')),
@@ -140,7 +144,27 @@ const checkTube = ({ quantity, explanation, sitting, layout }: Explained): void 
   expect(reached.some((mm) => Math.abs(mm - quantity.value) < 1e-6)).toBe(true)
 }
 
+/** M lies on a middle line of the body's core, N on that of a tube, and what is between their surfaces is the number. */
+const checkPerson = ({ quantity, explanation, sitting, layout }: Explained): void => {
+  if (quantity.id !== 'body-clearance') return
+  const [person, tube] = ['M', 'N'].map((letter) => explanation.points.find((each) => each.letter === letter))
+  if (person === undefined || tube === undefined) throw new Error('no nearest points')
+  const radii = sitting.body.core.flatMap(({ from, to, radiusMm }) =>
+    offLineMm([from, to], person.point) < 1e-6 ? [radiusMm] : [],
+  )
+  const onStrap = sitting.paths.some(({ polyline }) => offLineMm(polyline, person.point) < 1e-6)
+  const reached = layout.tubes
+    .filter(({ points }) => offLineMm(points, tube.point) < 1e-6)
+    .flatMap(({ outsideDiameterMm }) =>
+      [...radii, ...(onStrap ? [0] : [])].map(
+        (radiusMm) => apartMm(person.point, tube.point) - outsideDiameterMm / 2 - radiusMm,
+      ),
+    )
+  expect(reached.some((mm) => Math.abs(mm - quantity.value) < 1e-6)).toBe(true)
+}
+
 const check = (explained: Explained): void => {
+  checkPerson(explained)
   checkValue(explained)
   checkContacts(explained)
   checkTube(explained)
