@@ -1,14 +1,12 @@
-import { movedInPlane, type Elevation, type PlanePointMm } from '../geometry/plane'
+import type { Elevation, PlanePointMm } from '../geometry/plane'
 import type { ConvexPolygon, Region } from '../geometry/polygon'
 import { regionArea } from '../geometry/region'
 import { isWithin } from '../rules/check'
 import type { Contradiction } from '../rules/finding'
 import type { QuantityRule } from '../rules/rule'
-import { mirroredStrap } from '../straps/strap'
-import { valueAfter } from './afterMove'
+import { trialWithAnchorAt, valueAfter } from './afterMove'
 import { type Cells, regionCells, regionInCells } from './cells'
 import { joinedRegion } from './joined'
-import { mirroredPoint, type Trial } from './move'
 import { wantedIn } from './nearestMove'
 import { caseBox, sittingRegions } from './ruleRegion'
 import type { ZoneCase } from './zone'
@@ -103,20 +101,6 @@ export const contradictingDemands = (box: Region, demands: readonly Demand[]): r
   }
 }
 
-/** Everything as drawn but the anchor of a case, and with it the other side of a mirrored pair, at a place of a drawn plane. */
-const trialAt = ({ scenes, anchor, mirrored }: ZoneCase, at: PlanePointMm, elevation: Elevation): Trial => {
-  const scene = scenes[0]?.scene
-  const point = movedInPlane(anchor.mount.point, at, elevation)
-  const partner = mirrored ? mirroredStrap(anchor.strap) : null
-  return {
-    tubes: scene?.tubes ?? [],
-    points: (scene?.anchors ?? []).map(({ id, strap, mount }) => {
-      if (id === anchor.id) return point
-      return strap === partner ? mirroredPoint(point, scene?.body.hip.yMm ?? 0) : mount.point
-    }),
-  }
-}
-
 /** The demands of some rules on one anchor in one plane, rule by rule. */
 const demandsOf = (
   rules: readonly QuantityRule[],
@@ -136,7 +120,12 @@ const demandsOf = (
       sittingId: zoneScene.sittingId,
       cells: () => cellsIn(zoneScene.sittingId),
       isKeptAt: (at) => {
-        const value = valueAfter(zoneScene, trialAt(zoneCase, at, elevation), rule.quantity, subject)
+        const value = valueAfter(
+          zoneScene,
+          trialWithAnchorAt(zoneCase, at, elevation),
+          rule.quantity,
+          subject,
+        )
         return value !== null && isWithin(value, rule)
       },
     }))

@@ -9,7 +9,7 @@ import { type MovingGroup, movingGroups } from './group'
 import { type Meter, meterOf, type OnProgress } from './meter'
 import type { Proposal, Proposals } from './proposal'
 import { type Explained, explainedPosition, furthestMoveMm, type Position } from './reasons'
-import { compareCounts, compareScored, isApart, type Placed, type Scored } from './score'
+import { type Candidate, compareCounts, compareScored, isApart, type Placed, type Scored } from './score'
 import { bestOf, bestTogether, plannedLooks, REFINING_LOOKS, type Searched, searchedGroup } from './search'
 import { MOST_PROPOSALS, type ProposalWish, type WishProblem } from './wish'
 
@@ -97,7 +97,7 @@ const forOneGroup = (search: Search, group: MovingGroup): readonly Scored[] => {
   const found: Scored[] = []
   while (found.length < MOST_PROPOSALS) {
     if (found.length > 0) meter.begin(REFINING_LOOKS)
-    const isAllowed = (scored: Scored): boolean =>
+    const isAllowed = (scored: Candidate): boolean =>
       found.every((other) => isApart(scored, other, wish.apartMm)) &&
       (found[0] === undefined || compareCounts(scored.screen.counts, found[0].screen.counts) <= 0)
     const next = bestOf(searched, isAllowed, meter)
@@ -121,7 +121,7 @@ const forAllGroups = (search: Search): readonly Scored[] => {
     meter.begin(plannedLooks(group))
     const mounts = together.trial.mounts
     const here = groundFor(position, placeWith(position.place, mounts), [group], [])
-    const isAllowed = (scored: Scored): boolean => isApart(scored, together, wish.apartMm)
+    const isAllowed = (scored: Candidate): boolean => isApart(scored, together, wish.apartMm)
     const { best } = bestOf(searchedGroup(here, group, meter), isAllowed, meter)
     const placed = together.placed.map((each, at) => (at === index ? (best?.placed[0] ?? each) : each))
     return best === null ? [] : (bestTogether(ground, placed, meter, false) ?? [])

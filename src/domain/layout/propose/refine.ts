@@ -1,16 +1,15 @@
 import { type LinearValue, maximinStep } from './maximin'
 import { limitName, type LimitRoom, openLimits } from './rooms'
 import {
+  type Candidate,
   candidateAt,
-  compareCounts,
-  compareScored,
   coordinatesOf,
   isOfBroken,
   type Placed,
   placedAt,
   roomsWithin,
   type Scored,
-  scoredCandidate,
+  scoredIfBetter,
 } from './score'
 import type { Asked, Ground } from './ground'
 import { lookStep } from './track'
@@ -19,8 +18,10 @@ import { lookStep } from './track'
 export interface Refining {
   readonly ground: Ground
   /** Whether a place may be taken at all, for example because it is far enough from other proposals. */
-  readonly isAllowed: (scored: Scored) => boolean
-  /** Told of every place that is measured. */
+  readonly isAllowed: (candidate: Candidate) => boolean
+  /** Told of every place that is looked at. */
+  readonly onLook: () => void
+  /** Told of every place that turned out better than the one before it. */
   readonly onScored: (scored: Scored) => void
 }
 
@@ -36,17 +37,18 @@ const SHRINK = 0.4
 /** Tries of the search along slopes; each costs one measurement for each coordinate and one more. Our judgement. */
 const MOST_ROUNDS = 40
 
-/** The place measured, or null where it cannot be or may not be taken. Places with more broken rules than `atMost` are not measured. */
-const measured = (
-  { ground, isAllowed, onScored }: Refining,
+/** The place measured, or null where it cannot be, may not be taken or is no better than one near by. */
+const better = (
+  { ground, isAllowed, onLook, onScored }: Refining,
   placed: readonly Placed[],
-  atMost: Scored,
+  near: Scored,
 ): Scored | null => {
   const candidate = candidateAt(ground, placed)
-  if (candidate === null || compareCounts(candidate.screen.counts, atMost.screen.counts) > 0) return null
-  const scored = scoredCandidate(ground, candidate, atMost)
-  onScored(scored)
-  return isAllowed(scored) ? scored : null
+  if (candidate === null || !isAllowed(candidate)) return null
+  onLook()
+  const scored = scoredIfBetter(ground, candidate, near)
+  if (scored !== null) onScored(scored)
+  return scored
 }
 
 /** Limits further away than this many times the reach play no part in a step: a move changes a room by about its own length. Our judgement. */
@@ -66,39 +68,64 @@ const limitsInReach = (
   return wanted.filter(({ roomMm }) => roomMm <= leastMm + IN_REACH * reachMm)
 }
 
-/** How some rooms at a place change with each coordinate: differences to a place a little further along, or a little back. */
-const slopesAt = (
+/** A distance found by following slopes is the room itself when it is the same to this, mm. */
+const SAME_MM = 0.01
+
+/** The names of limits of which the room at a place is the distance to the limit itself, with that distance. */
+const followable = (
   { ground }: Refining,
   here: Scored,
-  limits: readonly LimitRoom[],
-): readonly LinearValue[] => {
+  rooms: ReadonlyMap<string, number>,
+): ReadonlyMap<string, number> =>
+  new Map(
+    openLimits(ground, here.trial, ({ isOwn }) => isOwn).flatMap((limit) => {
+      const roomMm = rooms.get(limitName(limit))
+      const mm = roomMm === undefined ? null : limit.followedMm()
+      return mm === null || roomMm === undefined || Math.abs(mm - roomMm) > SAME_MM
+        ? []
+        : [[limitName(limit), mm] as const]
+    }),
+  )
+
+/** A place a little along one coordinate, or a little back; null where there is neither. */
+const besideAt = ({ ground }: Refining, here: Scored, index: number) => {
   const coordinates = coordinatesOf(here.placed)
-  const names = new Set(limits.map(limitName))
-  const beside = coordinates.map((_, index) => {
-    for (const step of [SLOPE_STEP, -SLOPE_STEP]) {
-      const moved = coordinates.map((value, other) => (other === index ? value + step : value))
-      const placed = placedAt(here.placed, moved)
-      // At the end of a track there is nothing further along.
-      if (Math.abs((coordinatesOf(placed)[index] ?? 0) - (coordinates[index] ?? 0)) < SLOPE_STEP / 2) continue
-      const candidate = candidateAt(ground, placed)
-      if (candidate === null) continue
-      const isWanted = ({ rule, subject }: Asked): boolean =>
-        limits.some((limit) => limit.rule === rule && limit.subject === subject)
-      const rooms = new Map(
-        openLimits(ground, candidate.trial, isWanted).flatMap((limit) =>
-          names.has(limitName(limit)) ? [[limitName(limit), limit.roomMm()] as const] : [],
-        ),
-      )
-      return { step, rooms }
+  for (const step of [SLOPE_STEP, -SLOPE_STEP]) {
+    const moved = coordinates.map((value, other) => (other === index ? value + step : value))
+    const placed = placedAt(here.placed, moved)
+    // At the end of a track there is nothing further along.
+    if (Math.abs((coordinatesOf(placed)[index] ?? 0) - (coordinates[index] ?? 0)) < SLOPE_STEP / 2) continue
+    const candidate = candidateAt(ground, placed)
+    if (candidate !== null) return { step, candidate }
+  }
+  return null
+}
+
+/** How some rooms at a place change with each coordinate: differences to a place a little further along, or a little back. */
+const slopesAt = (refining: Refining, here: Scored, limits: readonly LimitRoom[]): readonly LinearValue[] => {
+  const rooms = new Map(limits.map((limit) => [limitName(limit), limit.roomMm]))
+  const followed = followable(refining, here, rooms)
+  const isWanted = ({ rule, subject }: Asked): boolean =>
+    limits.some((limit) => limit.rule === rule && limit.subject === subject)
+  const slopes = coordinatesOf(here.placed).map((_, index) => {
+    const beside = besideAt(refining, here, index)
+    const found = new Map<string, number>()
+    if (beside === null) return found
+    for (const limit of openLimits(refining.ground, beside.candidate.trial, isWanted)) {
+      const name = limitName(limit)
+      const roomMm = rooms.get(name)
+      if (roomMm === undefined) continue
+      const from = followed.get(name)
+      const to = from === undefined ? null : limit.followedMm()
+      const change =
+        from !== undefined && to !== null ? to - from : (limit.roomMm(Infinity) ?? roomMm) - roomMm
+      found.set(name, change / beside.step)
     }
-    return null
+    return found
   })
   return limits.map((limit) => ({
     value: limit.roomMm,
-    slopes: beside.map((found) => {
-      const there = found?.rooms.get(limitName(limit)) ?? null
-      return found === null || there === null ? 0 : (there - limit.roomMm) / found.step
-    }),
+    slopes: slopes.map((found) => found.get(limitName(limit)) ?? 0),
   }))
 }
 
@@ -123,8 +150,8 @@ const climbedBy = (refining: Refining, start: Scored, about: 'broken' | 'kept'):
       reach.map((size) => size * share),
     )
     const moved = coordinatesOf(here.placed).map((value, index) => value + (step[index] ?? 0))
-    const there = measured(refining, placedAt(here.placed, moved), here)
-    if (there !== null && compareScored(there, here) < 0) {
+    const there = better(refining, placedAt(here.placed, moved), here)
+    if (there !== null) {
       here = there
       slopes = null
     } else share *= SHRINK
@@ -168,13 +195,13 @@ const polled = (refining: Refining, start: Scored): Scored => {
   let here = start
   const reach = firstReach(start.placed)
   for (const [turn, share] of LOOK_SHARES.entries()) {
-    const found = directions(reach.length, turn).flatMap((direction) => {
-      const moved = coordinatesOf(here.placed).map(
+    const middle = coordinatesOf(here.placed)
+    for (const direction of directions(reach.length, turn)) {
+      const moved = middle.map(
         (value, index) => value + (direction[index] ?? 0) * share * (reach[index] ?? 0),
       )
-      return measured(refining, placedAt(here.placed, moved), here) ?? []
-    })
-    for (const each of found) if (compareScored(each, here) < 0) here = each
+      here = better(refining, placedAt(here.placed, moved), here) ?? here
+    }
   }
   return here
 }
@@ -184,8 +211,7 @@ const nearer = (refining: Refining, start: Scored): Scored => {
   const drawn = start.placed.flatMap(({ track, group }) => track.nearestAt(group.primary.mount.point))
   return drawn.reduce((here, value, index) => {
     const moved = coordinatesOf(here.placed).map((own, other) => (other === index ? value : own))
-    const there = measured(refining, placedAt(here.placed, moved), here)
-    return there !== null && compareScored(there, here) < 0 ? there : here
+    return better(refining, placedAt(here.placed, moved), here) ?? here
   }, start)
 }
 

@@ -1,10 +1,13 @@
 import type { QuantityRule } from '../../rules/rule'
 import type { Subject } from '../../straps/quantity'
 import { ruleRoomMm } from '../../zones/room'
+import { homeElevation, isDecidedIn } from '../../zones/rulePlane'
 import { scenesOfRule } from '../../zones/subject'
 import type { ZoneCase, ZoneScene } from '../../zones/zone'
 import { casesOf, type PlaceCase } from '../evaluate/quantityFindings'
+import type { SolvedSitting } from '../evaluate/solvedSittings'
 import type { Asked, Ground, Trial } from './ground'
+import { followedMm } from './slopes'
 import { trialCase } from './ground'
 
 /** The room that one limit of one rule leaves one anchor in one sitting. */
@@ -47,26 +50,41 @@ const aloneCase = (zoneCase: ZoneCase, scene: ZoneScene): ZoneCase => {
 /** One limit of one rule about one anchor in one sitting, whose room has not been worked out yet. */
 export interface OpenLimit extends Omit<LimitRoom, 'roomMm'> {
   readonly asked: Asked
-  readonly roomMm: () => number | null
+  /** The numbers of its sitting, from which about how far it is can be reckoned. */
+  readonly solved: SolvedSitting
+  /** Of a rule that is kept no more than `withinMm` is looked for: what has at least so much is given as so much. */
+  readonly roomMm: (withinMm: number) => number | null
+  /** How far the limit itself is by following slopes; null where they do not lead there. */
+  readonly followedMm: () => number | null
 }
 
 const limitsOfAsked = (placeCase: PlaceCase, asked: Asked): readonly OpenLimit[] => {
   const { rule, subject } = asked
-  return casesOf(placeCase, subject).flatMap((zoneCase) =>
-    scenesOfRule(rule, zoneCase).flatMap((scene) => {
-      // One case for all limits of a sitting: what is worked out for it is remembered by the case.
-      const alone = aloneCase(zoneCase, scene)
-      return sidesOf(rule).map(([side, sideRule]): OpenLimit => ({
-        asked,
-        rule,
-        subject,
-        anchorId: zoneCase.anchor.id,
-        sittingId: scene.sittingId,
-        side,
-        roomMm: () => ruleRoomMm(sideRule, alone),
-      }))
-    }),
-  )
+  const sittings = new Map(placeCase.sittings.map((solved) => [solved.sitting.id, solved]))
+  // The others have no room anywhere.
+  const isDecided = ({ mirrored }: ZoneCase): boolean =>
+    isDecidedIn(rule, mirrored, homeElevation(rule, mirrored))
+  return casesOf(placeCase, subject)
+    .filter(isDecided)
+    .flatMap((zoneCase) =>
+      scenesOfRule(rule, zoneCase).flatMap((scene) => {
+        const solved = sittings.get(scene.sittingId)
+        if (solved === undefined) return []
+        // One case for all limits of a sitting: what is worked out for it is remembered by the case.
+        const alone = aloneCase(zoneCase, scene)
+        return sidesOf(rule).map(([side, sideRule]): OpenLimit => ({
+          asked,
+          rule,
+          subject,
+          anchorId: zoneCase.anchor.id,
+          sittingId: scene.sittingId,
+          side,
+          solved,
+          roomMm: (withinMm) => ruleRoomMm(sideRule, alone, withinMm),
+          followedMm: () => followedMm(sideRule, alone),
+        }))
+      }),
+    )
 }
 
 /** The limits of the rules asked about, sitting by sitting, none worked out yet. */
@@ -79,11 +97,11 @@ export const openLimits = (
   return ground.asked.filter(isWanted).flatMap((asked) => limitsOfAsked(placeCase, asked))
 }
 
-/** A limit with its room; null where it has none. */
-export const closedLimit = ({ asked: _asked, roomMm, ...limit }: OpenLimit): LimitRoom | null => {
-  const mm = roomMm()
-  return mm === null ? null : { ...limit, roomMm: mm }
-}
+/** A limit with its room. */
+export const closedLimit = (
+  { rule, subject, anchorId, sittingId, side }: OpenLimit,
+  roomMm: number,
+): LimitRoom => ({ rule, subject, anchorId, sittingId, side, roomMm })
 
 /**
  * The rooms of every limit of every rule asked about, sitting by sitting. While a rule is kept their least is the room of its
@@ -94,7 +112,11 @@ export const limitRooms = (
   ground: Ground,
   trial: Trial,
   isWanted: (asked: Asked) => boolean,
-): readonly LimitRoom[] => openLimits(ground, trial, isWanted).flatMap((limit) => closedLimit(limit) ?? [])
+): readonly LimitRoom[] =>
+  openLimits(ground, trial, isWanted).flatMap((limit) => {
+    const mm = limit.roomMm(Infinity)
+    return mm === null ? [] : [closedLimit(limit, mm)]
+  })
 
 /** One limit by name: the same for every position. */
 export const limitName = ({ rule, subject, anchorId, sittingId, side }: Omit<LimitRoom, 'roomMm'>): string =>

@@ -4,7 +4,8 @@ import { strapFamily } from '../../straps/strap'
 import type { Place } from '../document/layout'
 import { type BrokenCounts, type Ground, screened, type Screened, type Trial, trialAt } from './ground'
 import type { MovingGroup } from './group'
-import { closedLimit, limitName, limitRooms, type LimitRoom, openLimits } from './rooms'
+import { byLeverMm } from './lever'
+import { closedLimit, limitName, limitRooms, type LimitRoom, type OpenLimit, openLimits } from './rooms'
 import { heldToAxis, type Spot, type Track } from './track'
 
 /** One group at one place of one of its tracks. */
@@ -152,53 +153,81 @@ const nearKnown = (candidate: Candidate, near: Scored): KnownRooms => {
   return new Map([...near.known].map(([name, mm]) => [name, mm - lessMm]))
 }
 
-/** The rooms that matter: every one of a broken rule, and of the others those that may be the least, nearest first. */
-const roomsThatMatter = (
-  ground: Ground,
-  candidate: Candidate,
-  known: KnownRooms,
-): { readonly rooms: readonly LimitRoom[]; readonly known: KnownRooms } => {
+/** A limit that may matter to a candidate, with what is known of its room: it is at least so much. */
+interface Awaited {
+  readonly limit: OpenLimit
+  readonly name: string
+  readonly isOfBroken: boolean
+  readonly boundMm: number
+}
+
+/** About how far a limit is; for the order alone. */
+const aboutMm = ({ solved, rule, subject, side }: OpenLimit): number =>
+  byLeverMm(solved, side === 'min' ? { ...rule, max: null } : { ...rule, min: null }, subject) ??
+  Number.POSITIVE_INFINITY
+
+/** The limits that may matter: those of broken rules first, then about the nearest first. */
+const awaitedLimits = (ground: Ground, candidate: Candidate, known: KnownRooms): readonly Awaited[] => {
   const withOthers = movesLap(ground)
-  const others = withOthers ? othersOf(ground) : new Map<string, number>()
-  const open = openLimits(
+  const all = openLimits(
     ground,
     candidate.trial,
     (asked) => asked.isOwn || (withOthers && ground.keptOthers.has(asked)),
   ).map((limit) => {
     const name = limitName(limit)
-    const isFirst = candidate.screen.broken.has(limit.asked) || !known.has(name)
-    return { limit, name, boundMm: isFirst ? Number.NEGATIVE_INFINITY : (known.get(name) ?? 0) }
+    const isOfBroken = candidate.screen.broken.has(limit.asked)
+    const boundMm = isOfBroken ? Number.NEGATIVE_INFINITY : (known.get(name) ?? Number.NEGATIVE_INFINITY)
+    return { limit, name, isOfBroken, boundMm, aboutMm: aboutMm(limit) }
   })
-  const rooms: LimitRoom[] = []
-  const now = new Map(known)
-  let leastMm = Number.POSITIVE_INFINITY
-  for (const { limit, name, boundMm } of open.toSorted((a, b) => a.boundMm - b.boundMm || 0)) {
-    if (boundMm > leastMm) break
-    const room = closedLimit(limit)
-    now.set(name, room?.roomMm ?? Number.POSITIVE_INFINITY)
-    if (room === null) continue
-    const isOther = !limit.asked.isOwn
-    if (isOther && room.roomMm >= (others.get(name) ?? Number.POSITIVE_INFINITY) - SAME_ROOM_MM) continue
-    rooms.push(room)
-    if (!candidate.screen.broken.has(limit.asked)) leastMm = Math.min(leastMm, room.roomMm)
-  }
-  return { rooms, known: now }
+  return all.toSorted(
+    (a, b) =>
+      Number(b.isOfBroken) - Number(a.isOfBroken) || a.aboutMm - b.aboutMm || a.boundMm - b.boundMm || 0,
+  )
 }
 
-/** A candidate measured; with a place `near` by that was measured before, limits that are far away there are not looked at again. */
-export const scoredCandidate = (ground: Ground, candidate: Candidate, near: Scored | null = null): Scored => {
-  const { trial } = candidate
-  const { rooms, known } = roomsThatMatter(
-    ground,
-    candidate,
-    near === null ? new Map() : nearKnown(candidate, near),
-  )
+interface Measured {
+  readonly rooms: readonly LimitRoom[]
+  readonly known: KnownRooms
+}
+
+/**
+ * The rooms that matter: every one of a broken rule, and of the others those that may be the least, nearest first. Null as soon as one
+ * of a rule that is kept is no more than `beatMm`.
+ */
+const roomsThatMatter = (
+  ground: Ground,
+  candidate: Candidate,
+  before: KnownRooms,
+  beatMm: number,
+): Measured | null => {
+  const others = movesLap(ground) ? othersOf(ground) : new Map<string, number>()
+  const rooms: LimitRoom[] = []
+  const known = new Map(before)
+  let leastMm = Number.POSITIVE_INFINITY
+  for (const { limit, name, isOfBroken: isBroken, boundMm } of awaitedLimits(ground, candidate, before)) {
+    if (boundMm > leastMm) continue
+    const otherMm = limit.asked.isOwn
+      ? Number.POSITIVE_INFINITY
+      : (others.get(name) ?? Number.POSITIVE_INFINITY) - SAME_ROOM_MM
+    const withinMm = isBroken ? Number.POSITIVE_INFINITY : Math.min(leastMm, otherMm)
+    const roomMm = limit.roomMm(withinMm)
+    known.set(name, roomMm ?? Number.POSITIVE_INFINITY)
+    if (roomMm === null || (!isBroken && roomMm >= withinMm)) continue
+    rooms.push(closedLimit(limit, roomMm))
+    if (isBroken) continue
+    leastMm = roomMm
+    if (leastMm <= beatMm) return null
+  }
+  return { rooms, known }
+}
+
+const scoredWith = (ground: Ground, candidate: Candidate, { rooms, known }: Measured): Scored => {
   const kept = rooms.filter((room) => !isOfBroken(candidate, room)).map(({ roomMm }) => roomMm)
   const broken = rooms.filter((room) => isOfBroken(candidate, room)).map(({ roomMm }) => roomMm)
   const movedMm = Math.max(
     0,
     ...ground.place.anchors.map(({ id, mount }) => {
-      const to = trial.mounts.get(id)
+      const to = candidate.trial.mounts.get(id)
       return to === undefined ? 0 : pointDistanceMm(mount.point, to.point)
     }),
   )
@@ -212,15 +241,39 @@ export const scoredCandidate = (ground: Ground, candidate: Candidate, near: Scor
   }
 }
 
+const NOTHING: KnownRooms = new Map()
+
+/** A candidate measured. */
+export const scoredCandidate = (ground: Ground, candidate: Candidate): Scored => {
+  const measured = roomsThatMatter(ground, candidate, NOTHING, Number.NEGATIVE_INFINITY)
+  return scoredWith(ground, candidate, measured ?? { rooms: [], known: NOTHING })
+}
+
+/**
+ * A candidate measured if it is better than a place near by that was measured before, else null. Limits that are far away there are
+ * not looked at again, and where no rule is broken at either it ends with the first limit that leaves no more room than that place has.
+ */
+export const scoredIfBetter = (ground: Ground, candidate: Candidate, near: Scored): Scored | null => {
+  if (compareCounts(candidate.screen.counts, near.screen.counts) > 0) return null
+  const isAlike = candidate.screen.broken.size === 0 && near.screen.broken.size === 0
+  // With as much room the shorter way would still be better.
+  const beatMm = isAlike ? (near.keptMm ?? Number.NEGATIVE_INFINITY) - SAME_ROOM_MM : Number.NEGATIVE_INFINITY
+  const measured = roomsThatMatter(ground, candidate, nearKnown(candidate, near), beatMm)
+  const scored = measured && scoredWith(ground, candidate, measured)
+  return scored !== null && compareScored(scored, near) < 0 ? scored : null
+}
+
 /** The rooms of a measured place up to so much more than its least, those included that were left out when it was measured. */
 export const roomsWithin = (ground: Ground, scored: Scored, moreMm: number): readonly LimitRoom[] => {
   const farthestMm = (scored.keptMm ?? 0) + moreMm
   const done = new Set(scored.rooms.map(limitName))
-  const left = openLimits(ground, scored.trial, ({ isOwn }) => isOwn).filter((limit) => {
+  const left = openLimits(ground, scored.trial, ({ isOwn }) => isOwn).flatMap((limit) => {
     const name = limitName(limit)
-    return !done.has(name) && (scored.known.get(name) ?? Number.POSITIVE_INFINITY) <= farthestMm
+    if (done.has(name) || (scored.known.get(name) ?? Number.POSITIVE_INFINITY) > farthestMm) return []
+    const roomMm = limit.roomMm(farthestMm)
+    return roomMm === null || roomMm >= farthestMm ? [] : [closedLimit(limit, roomMm)]
   })
-  return [...scored.rooms, ...left.flatMap((limit) => closedLimit(limit) ?? [])]
+  return [...scored.rooms, ...left]
 }
 
 /** The same groups with other coordinates, each brought into its ends. */

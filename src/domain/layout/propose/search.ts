@@ -3,6 +3,7 @@ import type { MovingGroup } from './group'
 import type { Meter } from './meter'
 import { climbed, lookedRound } from './refine'
 import { roughRoom } from './rough'
+import { openLimits } from './rooms'
 import {
   type Candidate,
   candidateAt,
@@ -63,14 +64,14 @@ const fewestBroken = (candidates: readonly Candidate[]): readonly Candidate[] =>
 }
 
 /**
- * Those with most room by a rough reckoning, no two from one part of the first look. Which rules have a room at all is seen at the
- * first candidate, which is nearest to the drawn place and stays.
+ * Those with most room by a rough reckoning, no two from one part of the first look. The first candidate,
+ * which is nearest to the drawn place, stays.
  */
 const worthMeasuring = (ground: Ground, candidates: readonly Candidate[]): readonly Candidate[] => {
   const [first, ...rest] = fewestBroken(candidates)
   if (first === undefined) return []
   const withRoom = new Set(
-    scoredCandidate(ground, first).rooms.map(({ rule, subject }) => `${rule.id} ${subject}`),
+    openLimits(ground, first.trial, ({ isOwn }) => isOwn).map(({ rule, subject }) => `${rule.id} ${subject}`),
   )
   const ranked = rest
     .map((candidate) => ({
@@ -118,7 +119,7 @@ const seedsOf = (scored: readonly Scored[], count: number): readonly Scored[] =>
 }
 
 /** The place as it is given: rounded to what can be set, unless that breaks a rule or takes it where it may not be. */
-const rounded = (ground: Ground, best: Scored, isAllowed: (scored: Scored) => boolean): Scored => {
+const rounded = (ground: Ground, best: Scored, isAllowed: (candidate: Candidate) => boolean): Scored => {
   const at = best.placed.flatMap(({ track, at: own }) =>
     track.axes.map((axis, index) => roundedOnAxis(axis, own[index] ?? 0)),
   )
@@ -131,16 +132,17 @@ const rounded = (ground: Ground, best: Scored, isAllowed: (scored: Scored) => bo
 /** Refines from the best of the measured places that may be taken; null where none may. What is measured on the way is added. */
 export const bestOf = (
   searched: Searched,
-  isAllowed: (scored: Scored) => boolean,
+  isAllowed: (candidate: Candidate) => boolean,
   meter: Meter,
 ): { readonly best: Scored | null; readonly searched: Searched } => {
   const { ground } = searched
   const more: Scored[] = []
-  const onScored = (scored: Scored): void => {
-    meter.look()
-    more.push(scored)
+  const refining = {
+    ground,
+    isAllowed,
+    onLook: meter.look,
+    onScored: (scored: Scored): void => void more.push(scored),
   }
-  const refining = { ground, isAllowed, onScored }
   const tops = seedsOf(searched.scored.filter(isAllowed), SEEDS).map((seed) => climbed(refining, seed))
   const [top] = tops.toSorted(compareScored)
   const best = top === undefined ? null : rounded(ground, lookedRound(refining, top), isAllowed)
@@ -159,7 +161,7 @@ export const bestTogether = (
   const start = scoredCandidate(ground, candidate)
   if (!isClimbing || coordinatesOf(placed).length === 0) return start
   const isAllowed = (): boolean => true
-  const refining = { ground, isAllowed, onScored: meter.look }
+  const refining = { ground, isAllowed, onLook: meter.look, onScored: () => undefined }
   const top = lookedRound(refining, climbed(refining, start))
   const given = rounded(ground, top, isAllowed)
   return compareScored(given, start) < 0 ? given : start
