@@ -68,10 +68,10 @@ const firstContact = ({ edges, reach }: StrapRun): PointMm => edges[0] ?? reach.
 /** Pulls of this size together have no direction, shares of the tension. */
 const NO_PULL = 1e-9
 
-const tooLong = ({ left }: JoinedStraps, overMm: number): Result<never, PathProblem> =>
-  err({ kind: 'tail-too-long', strap: left.framed.strap, overMm })
+/** Why a junction cannot be where it was tried; null where it is the tail alone that has no way. */
+type Refusal = PathProblem | null
 
-const trialAt = (straps: JoinedStraps, junction: PointMm): Result<Trial, PathProblem> => {
+const trialAt = (straps: JoinedStraps, junction: PointMm): Result<Trial, Refusal> => {
   const { mount, tailMm } = straps
   const from: MountEnd = { point: junction, radiusMm: 0, axis: null, upward: 1 }
   const left = shoulderRun(straps.left.framed, from, straps.left.end)
@@ -93,7 +93,7 @@ const trialAt = (straps: JoinedStraps, junction: PointMm): Result<Trial, PathPro
   const pull = Math.sqrt(x * x + y * y + z * z)
   const { portal } = straps.left.framed
   const isThrough = contact !== null && portal !== null && crossesBackrest(portal, contact, junction)
-  if (contact === null || isThrough || !(pull > NO_PULL)) return tooLong(straps, tailMm)
+  if (contact === null || isThrough || !(pull > NO_PULL)) return err(null)
   const along = { x: x / pull, y: y / pull, z: z / pull }
   const off = {
     x: contact.xMm + tailMm * along.x - junction.xMm,
@@ -193,13 +193,11 @@ const nextTrial = (straps: JoinedStraps, before: Trial, step: Direction, budget:
 }
 
 /** Both straps and the tail in balance, from a first junction on; null where none is found. */
-const settledFrom = (straps: JoinedStraps, start: PointMm | null, budget: Budget): Trial | null => {
-  const first = start && trialAt(straps, start)
-  budget.left -= 1
-  let found = first?.ok === true ? first.value : null
+const settledFrom = (straps: JoinedStraps, first: Trial, budget: Budget): Trial | null => {
+  let found: Trial | null = first
   while (found !== null && found.offMm >= STILL_MM) {
     const step = newtonStep(offTurn(straps, found), found.off)
-    const next = step && nextTrial(straps, found, step, budget)
+    const next: Trial | null = step && nextTrial(straps, found, step, budget)
     if (next === null && found.offMm < NEAR_ENOUGH_MM) return found
     found = next
   }
@@ -209,24 +207,33 @@ const settledFrom = (straps: JoinedStraps, start: PointMm | null, budget: Budget
 /** The least part of the tail by which it is let out where more at once finds no balance. */
 const LEAST_SHARE = 1 / 16
 
-/** What keeps straps that end on the mount itself from their path, or the pair with its tail let out: at once, else bit by bit. */
+/**
+ * The pair with its tail let out from straps that end on the mount itself: at once or, where that finds no balance, bit by bit. Else what
+ * keeps the straps from their path on the mount or close to it, or how much of the tail is too much.
+ */
 const letOut = (straps: JoinedStraps, root: PointMm): Result<Trial, PathProblem> => {
+  const { tailMm } = straps
+  const { strap } = straps.left.framed
   const untailed = trialAt({ ...straps, tailMm: 0 }, root)
-  if (!untailed.ok) return untailed
+  if (!untailed.ok) return err(untailed.error ?? { kind: 'tail-too-long', strap, overMm: tailMm })
   const budget: Budget = { left: MOST_TRIALS }
   let found = untailed.value
   let share = 0
   let more = 1
   while (share < 1) {
-    const part: JoinedStraps = { ...straps, tailMm: straps.tailMm * (share + more) }
+    const part: JoinedStraps = { ...straps, tailMm: tailMm * (share + more) }
     const toward = share === 0 ? found.between : pointSum(found.contact, found.along, part.tailMm)
-    const next = settledFrom(part, atTail(part, toward, found.side), budget)
+    const start = atTail(part, toward, found.side)
+    const first = start === null ? err(null) : trialAt(part, start)
+    budget.left -= 1
+    const next = first.ok ? settledFrom(part, first.value, budget) : null
     if (next !== null) {
       found = next
       share += more
       more = Math.min(more, 1 - share)
     } else if (more > LEAST_SHARE && budget.left > 0) more /= 2
-    else return tooLong(straps, straps.tailMm * (1 - share))
+    else if (share === 0 && !first.ok && first.error !== null) return err(first.error)
+    else return err({ kind: 'tail-too-long', strap, overMm: tailMm * (1 - share) })
   }
   return ok(found)
 }

@@ -1,8 +1,9 @@
 import type { StrapPath } from '../../../../src/domain/straps/path'
-import type { QuantityId } from '../../../../src/domain/straps/quantity'
+import { quantityUnit, type QuantityId } from '../../../../src/domain/straps/quantity'
 import type { StrapScene } from '../../../../src/domain/straps/scene'
 import { solvePlace, type SolvedPlace } from '../../../../src/domain/straps/solve'
 import { strapFamily, type StrapId } from '../../../../src/domain/straps/strap'
+import { behindSeatNumbers } from './behindSeat'
 import { oraclePlace, type OraclePlace, type OracleStrap } from './place'
 import { mountEnd } from './mountEnd'
 import { isUndecidedWrap } from './openings'
@@ -93,6 +94,22 @@ const quantityDifferences = (
   })
 }
 
+/** A number that only one of the two has is infinitely far off; none is missed of a strap that a tube is in the way of. */
+const behindSeatDifferences = (
+  scene: StrapScene,
+  strap: OracleStrap,
+  { quantities }: SolvedPlace,
+): readonly (readonly [QuantityId, number])[] => {
+  const valueOf = (id: QuantityId): number | null =>
+    quantities.find((one) => one.id === id && one.subject === strap.strap)?.value ?? null
+  if (strapFamily(strap.strap) !== 'shoulder' || valueOf('shoulder-drop') === null) return []
+  return behindSeatNumbers(scene, strap).flatMap(([id, expected]) => {
+    const found = valueOf(id)
+    if (expected === null && found === null) return []
+    return [[id, Math.abs((found ?? Infinity) - (expected ?? -Infinity))] as const]
+  })
+}
+
 /** A turn that a solver may as well call none: its contact there is badly conditioned. */
 const BARELY_BENT_DEG = 1e-3
 
@@ -105,9 +122,15 @@ const strapDifferences = (
   const bend = bendDeg(strap)
   const isBarelyBent = bend > 0 && bend < BARELY_BENT_DEG
   const mm = pointDifferences(strap, path).filter(([what]) => !(isBarelyBent && what === 'effective anchor'))
-  const deg = [...directionDifferences(strap, path), ...quantityDifferences(scene, strap, solved)]
+  const behind = behindSeatDifferences(scene, strap, solved)
+  const isLength = ([id]: readonly [QuantityId, number]): boolean => quantityUnit(id) === 'mm'
+  const deg = [
+    ...directionDifferences(strap, path),
+    ...quantityDifferences(scene, strap, solved),
+    ...behind.filter((each) => !isLength(each)),
+  ]
   return [
-    ...mm.flatMap(([what, by]) =>
+    ...[...mm, ...behind.filter(isLength)].flatMap(([what, by]) =>
       by <= AGREE_MM ? [] : [{ strap: strap.strap, what, by, unit: 'mm' as const }],
     ),
     ...deg.flatMap(([what, by]) =>
