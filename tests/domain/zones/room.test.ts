@@ -54,8 +54,8 @@ describe('ruleRoomMm', () => {
   it('is null where no position decides, where nothing is broken within reach and where nothing clears', () => {
     const zoneCase = zoneCaseOf([handScene()], 'lap-left', true)
     expect(ruleRoomMm(quantityRule('tab-twist', null, 5), zoneCase)).toBeNull()
-    expect(ruleRoomMm(quantityRule('lap-spacing', 0, null), zoneCase)).toBeNull()
-    expect(ruleRoomMm(quantityRule('lap-spacing', null, -1), zoneCase)).toBeNull()
+    expect(ruleRoomMm(quantityRule('lap-spacing', -4000, null), zoneCase)).toBeNull()
+    expect(ruleRoomMm(quantityRule('lap-spacing', 100, 99), zoneCase)).toBeNull()
   })
 
   it('reaches to where the strap solver flips, and not before, in random places', () => {
