@@ -37,7 +37,8 @@ export interface StrapPath {
  * `sub-anchor-not-below`: the anchor of an anti-submarine strap is not below the lowest point of the groin, or the slot's edge
  * that it bears on is not below the body there: nothing would pull down.
  * `lap-anchor-across`: the anchor of a lap strap lies on the other side of the seat's middle; the strap would cut the body.
- * `slot-not-reached`: the mount is not beyond the slot the strap is led through.
+ * `slot-not-reached`: the mount is not beyond the slot the strap is led through; `isSlotOnWrongSide`: because that slot lies above the
+ * body (cushion) or ahead of it (backrest).
  * `no-slot`: the seat has no slot for this strap, and pulled straight it would pass through the shell or the backrest below its rim.
  * `through-tube`: the taut strap would pass through a tube; its path is there to be drawn, its other quantities are withheld.
  * `sub-anchor-not-behind`: a strap worn under the thighs does not leave the body at or behind its lowest point.
@@ -58,7 +59,12 @@ export type PathProblem =
     }
   | { readonly kind: 'clear-of-shoulder'; readonly strap: StrapId; readonly clearMm: number }
   | { readonly kind: 'sub-anchor-not-below'; readonly strap: StrapId; readonly aboveMm: number }
-  | { readonly kind: 'slot-not-reached'; readonly strap: StrapId; readonly shortMm: number }
+  | {
+      readonly kind: 'slot-not-reached'
+      readonly strap: StrapId
+      readonly shortMm: number
+      readonly isSlotOnWrongSide?: true
+    }
   | { readonly kind: 'no-slot'; readonly strap: StrapId }
   | {
       readonly kind: 'through-tube'

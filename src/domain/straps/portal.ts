@@ -34,6 +34,8 @@ export interface Portal {
   readonly depthMm: number
   /** Square to the backrest below the rim, rearward: what a strap that does not pass the rim may not cross. Null for a slot. */
   readonly backrest: Direction | null
+  /** A slot of the cushion that lies above the body, or one of the backrest ahead of it: as placed it is in nobody's seat. */
+  readonly isOnWrongSide: boolean
 }
 
 const inSeat = ({ sin, cos }: SeatFrame, x: number, y: number, z: number): Direction => ({
@@ -90,7 +92,8 @@ const slotPortal = (
 ): Portal => {
   const { long, short, normal } = slotAxes(frame, slot)
   const middle = seatPointIn(frame, slot.centre)
-  const sign = isTowardBody(slot, normal, middle, bodySide(body, strap)) ? -1 : 1
+  const isToward = isTowardBody(slot, normal, middle, bodySide(body, strap))
+  const sign = isToward ? -1 : 1
   const depthMm = seat.shellThicknessMm ?? 0
   // Webbing lies flat through a slot in the back or the cushion; a side wall is crossed slantwise.
   const heldMm = slot.face === 'side' ? 0 : belt.webbingMm[strapFamily(strap)] / 2
@@ -113,6 +116,8 @@ const slotPortal = (
     shortMaxMm: slot.heightMm / 2,
     depthMm,
     backrest: null,
+    // The body is above its cushion and ahead of its backrest.
+    isOnWrongSide: slot.face === 'cushion' ? !isToward : slot.face === 'back' && isToward,
   }
 }
 
@@ -130,6 +135,7 @@ const rimPortal = (frame: SeatFrame, { backrestRim }: Seat): Portal => ({
   shortMaxMm: Infinity,
   depthMm: 0,
   backrest: inSeat(frame, 1, 0, 0),
+  isOnWrongSide: false,
 })
 
 /** The slot of a strap or, for a shoulder strap without one, the upper rim of the backrest. Null when there is neither. */

@@ -150,6 +150,7 @@ const edgePortal = (from: PlanePointMm, to: PlanePointMm, yMm: number, outward: 
     shortMaxMm: 0,
     depthMm: 0,
     backrest: null,
+    isOnWrongSide: false,
   }
 }
 

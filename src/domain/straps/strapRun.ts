@@ -167,7 +167,13 @@ export const throughPortal = (
   const clean: StrapRun = { contact, edges: [], edgesOn: 'slot', reach, pass: null }
   if (portal === null) return ok(clean)
   const shortMm = shortOfSlotMm(portal, contact)
-  if (shortMm !== null) return err({ kind: 'slot-not-reached', strap, shortMm })
+  if (shortMm !== null)
+    return err({
+      kind: 'slot-not-reached',
+      strap,
+      shortMm,
+      ...(portal.isOnWrongSide ? { isSlotOnWrongSide: true } : {}),
+    })
   const inner = portal.depthMm > 0 ? innerPortal(portal) : portal
   const outsideMm = beyondMm(inner, reach.point)
   if (outsideMm >= 0) {

@@ -84,6 +84,30 @@ describe('a slot in a thick shell', () => {
     expect(short(130)).toEqual({ kind: 'slot-not-reached', strap: 'shoulder-left', shortMm: 0 })
     expect(short(130.01)).toBeUndefined()
   })
+
+  it('that is cut ahead of the shoulder, or in a cushion above the hips, is itself what is wrong', () => {
+    const problem = (slots: Parameters<typeof slot>[0], strap: 'shoulder-left' | 'sub-centre') =>
+      problemOf(
+        solvePlace(
+          level({
+            belt: belt(5),
+            seat: { slots: [slot(slots)] },
+            anchors: [
+              ...lapTabs,
+              tab('shoulder-left', point(300, -80, 590)),
+              tab('sub-centre', point(0, 0, -300)),
+            ],
+          }),
+        ),
+        strap,
+      )
+    expect(
+      problem({ straps: ['shoulder-left'], face: 'back', centre: point(-120, -80, 590) }, 'shoulder-left'),
+    ).toMatchObject({ kind: 'slot-not-reached', shortMm: 420, isSlotOnWrongSide: true })
+    expect(
+      problem({ straps: ['sub-centre'], face: 'cushion', centre: point(0, 0, 60) }, 'sub-centre'),
+    ).toMatchObject({ kind: 'slot-not-reached', shortMm: 360, isSlotOnWrongSide: true })
+  })
 })
 
 describe('a strap round a bar that runs fore and aft', () => {

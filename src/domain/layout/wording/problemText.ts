@@ -35,7 +35,9 @@ export const problemClause = (problem: PathProblem, { units, tubes }: Spoken): s
     case 'lap-anchor-across':
       return `the anchor of the ${strap} lies ${lengthWithUnit(problem.acrossMm, unit)} beyond the middle of the seat, on the other side`
     case 'slot-not-reached':
-      return `the ${strap} would never pass its slot: its anchor lies ${shortWords(problem.shortMm, unit)}`
+      return problem.isSlotOnWrongSide
+        ? `the slot of the ${strap} lies ${strapFamily(problem.strap) === 'shoulder' ? 'ahead of' : 'on the wrong side of'} the body, so that the strap would never pass it on its way to the anchor`
+        : `the ${strap} would never pass its slot: its anchor lies ${shortWords(problem.shortMm, unit)}`
     case 'no-slot':
       return `the seat has no slot for the ${strap}, which would pass through the shell if it were pulled straight`
     case 'through-tube':
@@ -58,9 +60,10 @@ const shortWords = (shortMm: number, unit: LengthUnit): string =>
     : `${lengthWithUnit(shortMm, unit)} short of it, on the body’s side`
 
 const SLOT_ADVICE: Readonly<Record<StrapFamily, string>> = {
-  shoulder: 'Move the anchor further behind the slot, or take the strap off the slot.',
-  lap: 'Move the anchor outward past the slot, or take the strap off the slot.',
-  sub: 'Move the anchor out past the slot, or take the strap off the slot.',
+  shoulder:
+    'Move the anchor further behind the slot, correct the place of the slot, or take the strap off it.',
+  lap: 'Move the anchor outward past the slot, correct the place of the slot, or take the strap off it.',
+  sub: 'Move the anchor out past the slot, correct the place of the slot, or take the strap off it.',
 }
 
 const problemAdvice = (problem: PathProblem): string => {
@@ -84,7 +87,9 @@ const problemAdvice = (problem: PathProblem): string => {
     case 'lap-anchor-across':
       return 'Move it to its own side, or exchange it with the other one.'
     case 'slot-not-reached':
-      return SLOT_ADVICE[strapFamily(problem.strap)]
+      return problem.isSlotOnWrongSide
+        ? 'Correct the place of the slot under Seat.'
+        : SLOT_ADVICE[strapFamily(problem.strap)]
     case 'no-slot':
       return 'Add a slot for it, or move the anchor until the strap clears the shell.'
     case 'through-tube':

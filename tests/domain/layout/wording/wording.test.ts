@@ -222,11 +222,26 @@ describe('problemText', () => {
   it('says where the anchor lies that does not reach its slot', () => {
     const short = { kind: 'slot-not-reached', strap: 'lap-left', shortMm: 10 } as const
     expect(problemText(short, { units: { length: 'mm' }, tubes })).toBe(
-      'The left lap strap would never pass its slot: its anchor lies 10 mm short of it, on the body’s side. Move the anchor outward past the slot, or take the strap off the slot.',
+      'The left lap strap would never pass its slot: its anchor lies 10 mm short of it, on the body’s side. Move the anchor outward past the slot, correct the place of the slot, or take the strap off it.',
     )
     expect(problemText({ ...short, shortMm: 0 }, { units: { length: 'mm' }, tubes })).toContain(
       'lies in the slot itself',
     )
+  })
+
+  it('blames a slot that is on the wrong side of the body, and not the anchor', () => {
+    const misplaced = {
+      kind: 'slot-not-reached',
+      strap: 'sub-left',
+      shortMm: 273,
+      isSlotOnWrongSide: true,
+    } as const
+    expect(problemText(misplaced, { units: { length: 'mm' }, tubes })).toBe(
+      'The slot of the left anti-submarine strap lies on the wrong side of the body, so that the strap would never pass it on its way to the anchor. Correct the place of the slot under Seat.',
+    )
+    expect(
+      problemText({ ...misplaced, strap: 'shoulder-right' }, { units: { length: 'mm' }, tubes }),
+    ).toContain('The slot of the right shoulder strap lies ahead of the body')
   })
 })
 
