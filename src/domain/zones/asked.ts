@@ -35,7 +35,7 @@ export const askedOf = (field: SittingField): Asked => ({
 })
 
 /** What is answered at a corner; asked once. */
-export const answerAt = ({ field, answers }: Asked, of: Limit['of'], corner: Corner): Known => {
+const answerAt = ({ field, answers }: Asked, of: Limit['of'], corner: Corner): Known => {
   const before = answers[of].get(corner.id)
   if (before !== undefined) return before
   const { numbers, run } = field.answerAt(of, corner.at)

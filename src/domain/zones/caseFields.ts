@@ -6,9 +6,10 @@ import { strapFamily } from '../straps/strap'
 import { REACH_MM } from './cells'
 import { type Asked, askedOf } from './asked'
 import { type Focus, type Lattice, latticeAbout } from './lattice'
+import { creasesOf } from './creases'
 import { type Limit, limitsOf } from './limit'
 import { fieldOf } from './sittingField'
-import { steepnessOf } from './steepness'
+
 import { ruleSubject } from './subject'
 import type { ZoneCase, ZoneScene } from './zone'
 
@@ -64,7 +65,7 @@ const planeOf = (zoneCase: ZoneCase, elevation: Elevation): CasePlane => {
     asked: new Map(scenes.map((zoneScene) => [zoneScene, askedOf(fieldOf(zoneScene, zoneCase, elevation))])),
     limitsOf: (rule) => {
       const limits =
-        known.get(rule) ?? limitsOf(rule, partOf(rule, zoneCase), steepnessOf(rule, zoneCase, elevation))
+        known.get(rule) ?? limitsOf(rule, partOf(rule, zoneCase), creasesOf(rule, zoneCase, elevation))
       known.set(rule, limits)
       return limits
     },

@@ -16,7 +16,7 @@ export type Cells = readonly Cell[]
 export const REACH_MM = 1500
 
 /** A square about a point. */
-export const squareAbout = (about: PlanePointMm, halfMm: number): Region =>
+const squareAbout = (about: PlanePointMm, halfMm: number): Region =>
   boxRegion(
     planePoint(about.uMm - halfMm, about.vMm - halfMm),
     planePoint(about.uMm + halfMm, about.vMm + halfMm),

@@ -2,7 +2,6 @@ import { planeDistanceMm } from '../geometry/plane'
 import type { HalfPlane } from '../geometry/polygon'
 import { type Asked, crossingOn, type Judgement, lookAt, marginAt, type Margins, marginsOf } from './asked'
 import { chordLine, frontierBetween, isOnKeptSide } from './frontier'
-import { CREASE_MM } from './judge'
 import type { Triangle } from './lattice'
 import { type Limit, STRAP_PATH } from './limit'
 
@@ -14,6 +13,9 @@ export type Matters = (inside: HalfPlane, asideMm: number) => boolean
 
 /** A limit runs at most this far beside the chord between its crossings, as a share of the chord, or its triangle is halved. */
 const ASIDE_SHARE = 0.45
+
+/** What one line cuts off a larger triangle may be two shadows of tubes, or the end of one. Our judgement. */
+const ONE_SHADOW_MM = 100
 
 /** So far inside the edge of where the strap has a path a number is asked for. */
 const INSIDE_MM = 0.01
@@ -63,6 +65,7 @@ const freshlyJudged = (
   const isLeast = triangle.acrossMm <= limit.leastMm
   if (margins.known === 0) return 'unknown'
   if (margins.known < 4) {
+    if (limit.creases !== null && triangle.acrossMm > limit.creases.seenMm) return 'unclear'
     const sure = judgedAlongPath(asked, limit, triangle, margins)
     if (sure !== null || !isLeast) return sure ?? 'unclear'
     // A shadow says nothing where there is no strap.
@@ -74,8 +77,7 @@ const freshlyJudged = (
     if (!isLeast) return 'unclear'
     return keptCount === 3 && middle >= 0 ? 'kept' : 'broken'
   }
-  // What is cut off by one line in a large triangle may be two shadows, or the end of one.
-  if (limit.what === 'tubes' && triangle.acrossMm > CREASE_MM) return 'unclear'
+  if (limit.what === 'tubes' && triangle.acrossMm > ONE_SHADOW_MM) return 'unclear'
   const lone = [corner, from, to].findIndex((margin) => margin >= 0 === (keptCount === 1))
   return followed(asked, limit, triangle, matters, { lone, isLoneKept: keptCount === 1, middle })
 }

@@ -16,12 +16,6 @@ const SLACK = 2
 /** No point of a right-angled triangle with equal legs is further from a corner or the middle of its longest side, as a share of that side. */
 const FARTHEST_SHARE = 0.354
 
-/** Creases of numbers that have them are looked for down to this. Our judgement: no strap's slot is so small that its edges hide in less. */
-export const CREASE_MM = 100
-
-/** The shadow of a tube is looked for down to this: no tube of a cage is as thin as half of it. Our judgement. */
-const SHADOW_CREASE_MM = 40
-
 /** How much steeper than between the places looked at a number with creases may be in between. */
 const STEEPER = 3
 
@@ -61,11 +55,11 @@ const planeOver = (
 
 /** How far a number with creases may lie from what is seen of it at four places. */
 const creaseSlack = (triangle: Triangle, limit: Limit, spread: number): number => {
-  const { steepest } = limit
-  if (steepest === null) return 0
-  const most = FARTHEST_SHARE * triangle.acrossMm * steepest(triangle)
-  if (limit.what === 'tubes') return triangle.acrossMm <= SHADOW_CREASE_MM ? 0 : most
-  return triangle.acrossMm <= CREASE_MM ? 0 : Math.min(FARTHEST_SHARE * Math.SQRT2 * STEEPER * spread, most)
+  const { creases, what } = limit
+  if (creases === null || triangle.acrossMm <= creases.grazingSeenMm) return 0
+  const most = FARTHEST_SHARE * triangle.acrossMm * creases.steepest(triangle)
+  if (triangle.acrossMm <= creases.seenMm) return Math.min(most, creases.grazing)
+  return what === 'tubes' ? most : Math.min(FARTHEST_SHARE * Math.SQRT2 * STEEPER * spread, most)
 }
 
 /** From the least that has a measure to the most. */
@@ -110,13 +104,13 @@ export const judgedAtOnce = (
   const isPartly = known < 4 || least === -Infinity
   // Where the path ends a number may change fast: what lies along that edge has to be asked.
   if (known < 4 && most >= 0) return null
-  const isSmall = triangle.acrossMm <= (isPartly ? PARTLY_MM : SEEN_MM)
+  const isSmall = triangle.acrossMm <= (isPartly ? PARTLY_MM : (limit.creases?.grazingSeenMm ?? SEEN_MM))
   if (isSmall && least >= 0) return 'kept'
   if (isSmall && most < 0) return 'broken'
   if (known === 1 || (isSmall && isPartly)) return null
   const spread = spreadOf(margins)
   const sag = isPartly ? spread : SLACK * Math.abs(margins.middle - (margins.from + margins.to) / 2)
-  const crease = isSmall ? 0 : creaseSlack(triangle, limit, spread)
+  const crease = creaseSlack(triangle, limit, spread)
   const slack =
     limit.what === 'path' ? Math.min(sag, FARTHEST_SHARE * triangle.acrossMm) : Math.max(sag, crease)
   if (least - slack >= 0) return 'kept'

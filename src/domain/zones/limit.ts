@@ -21,6 +21,17 @@ export const CLEAR_INDEX = QUANTITY_IDS.length + 1
 /** So many numbers a place has. */
 export const NUMBER_COUNT = QUANTITY_IDS.length + 2
 
+/** Of a number with creases, which cannot be judged from a few corners. */
+export interface Creases {
+  /** The most that it can change per mm of the anchor's way inside a triangle. */
+  readonly steepest: (triangle: Triangle) => number
+  /** Creases of triangles that are no larger than this show at their corners, mm. */
+  readonly seenMm: number
+  /** But for those no deeper than this, which are looked for down to `grazingSeenMm`. */
+  readonly grazing: number
+  readonly grazingSeenMm: number
+}
+
 /** One side of a rule, as a margin: ≥ 0 where it is kept. */
 export interface Limit {
   /** Whether the number is of the strap itself or of its pair. */
@@ -31,11 +42,8 @@ export interface Limit {
   /** 1: at least the bound, −1: at most. */
   readonly sign: 1 | -1
   readonly bound: number
-  /**
-   * The most that the number can change per mm of the anchor's way inside a triangle, for numbers with creases, which cannot be
-   * judged from a few corners; null where they are smooth between the straight edges that the strap bends over.
-   */
-  readonly steepest: ((triangle: Triangle) => number) | null
+  /** Null where the number is smooth between the straight edges that the strap bends over. */
+  readonly creases: Creases | null
   /** Farthest that the middle of a chord may lie from the limit as it is drawn, mm. */
   readonly chordMm: number
   /** Where it crosses the sides of triangles is found to this, mm. */
@@ -72,7 +80,7 @@ const pathLimit = (of: Limit['of']): Limit => ({
   index: PATH_INDEX,
   sign: 1,
   bound: 0,
-  steepest: null,
+  creases: null,
   ...RULE_FINENESS,
 })
 
@@ -80,19 +88,30 @@ const pathLimit = (of: Limit['of']): Limit => ({
 export const STRAP_PATH = pathLimit('strap')
 const PAIR_PATH = pathLimit('pair')
 
-const clearance = (of: Limit['of'], index: number, bound: number): Limit => ({
+/**
+ * The shadow of a tube is looked for in triangles down to 40 mm: no tube of a cage is as thin as half of that. Where the strap only grazes
+ * a tube the shadow is narrower: that is looked for down to 8 mm, half of which is less than the thickness of a tab. Our judgement.
+ */
+const SHADOW_CREASES: Creases = {
+  steepest: () => TUBE_PER_MM,
+  seenMm: 40,
+  grazing: 3,
+  grazingSeenMm: 8,
+}
+
+const clearance = (of: Limit['of']): Limit => ({
   of,
   what: 'tubes',
-  index,
+  index: CLEAR_INDEX,
   sign: 1,
-  bound,
-  steepest: () => TUBE_PER_MM,
+  bound: 0,
+  creases: SHADOW_CREASES,
   ...SHADOW_FINENESS,
 })
 
 /** That no tube is in the way of the strap, and of the two of its pair. */
-export const STRAP_CLEAR = clearance('strap', CLEAR_INDEX, 0)
-const PAIR_CLEAR = clearance('pair', CLEAR_INDEX, 0)
+export const STRAP_CLEAR = clearance('strap')
+const PAIR_CLEAR = clearance('pair')
 
 /** Distances between mounts, which need no path. */
 const NEEDS_NO_PATH: ReadonlySet<QuantityId> = new Set<QuantityId>([
@@ -108,18 +127,20 @@ const NEEDS_NO_PATH: ReadonlySet<QuantityId> = new Set<QuantityId>([
 export const limitsOf = (
   rule: QuantityRule,
   of: 'strap' | 'pair',
-  steepest: Limit['steepest'],
+  creases: Creases | null,
 ): readonly Limit[] => {
-  const isPair = of === 'pair'
+  const [path, clear] = of === 'pair' ? [PAIR_PATH, PAIR_CLEAR] : [STRAP_PATH, STRAP_CLEAR]
+  const index = numberIndex(rule.quantity)
+  const side = { ...path, what: 'rule', index, creases } as const
+  const tubes = { ...clear, index }
   const isOfTubes = rule.quantity === 'tube-clearance'
-  const side = { of, what: 'rule', index: numberIndex(rule.quantity), steepest, ...RULE_FINENESS } as const
   return [
-    ...(NEEDS_NO_PATH.has(rule.quantity) ? [] : [isPair ? PAIR_PATH : STRAP_PATH]),
+    ...(NEEDS_NO_PATH.has(rule.quantity) ? [] : [path]),
     // That no tube at all is in the way says as much as a least distance of 0, and more.
     ...(rule.min === null || (isOfTubes && rule.min <= 0)
       ? []
-      : [isOfTubes ? clearance(of, TUBE_INDEX, rule.min) : ({ ...side, sign: 1, bound: rule.min } as const)]),
+      : [{ ...(isOfTubes ? tubes : side), bound: rule.min }]),
     ...(rule.max === null ? [] : [{ ...side, sign: -1, bound: rule.max } as const]),
-    isPair ? PAIR_CLEAR : STRAP_CLEAR,
+    clear,
   ]
 }

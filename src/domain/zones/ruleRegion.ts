@@ -1,13 +1,14 @@
 import { planeDistanceMm, type PlanePointMm, projected, type Elevation } from '../geometry/plane'
-import { regionDistanceMm } from '../geometry/region'
 import type { Region } from '../geometry/polygon'
 import type { QuantityRule } from '../rules/rule'
 import { casePlane } from './caseFields'
-import { type Cell, polygonEdges, REACH_MM, reachBox, squareAbout } from './cells'
+import { polygonEdges, reachBox } from './cells'
+import type { Demand } from './evenRun'
 import { joinedRegion } from './joined'
 import { type Limit, STRAP_CLEAR, STRAP_PATH } from './limit'
 import { isDecidedIn } from './rulePlane'
-import { regionOfSieve, sieveOf, sifted } from './sieve'
+import type { Focus } from './lattice'
+import { nearestLeftMm, regionOfSieve, type Sieve, sieveOf, sifted } from './sieve'
 import { scenesOfRule } from './subject'
 import type { AnchorZone, ZoneCase, ZoneScene } from './zone'
 
@@ -40,20 +41,30 @@ const unlikeFirst = <Of extends { readonly zoneScene: ZoneScene }>(all: readonly
   return order
 }
 
-/** What the sittings leave of the box, one after another, inside some half-planes. */
-const leftBy = (
+/** What is demanded in each sitting, the most unlike first, and the box it is demanded in. */
+interface Demanded {
+  readonly sieve: Sieve
+  readonly demands: readonly Demand[]
+  readonly foci: readonly Focus[]
+}
+
+const demandedOf = (
   zoneCase: ZoneCase,
   elevation: Elevation,
-  demands: readonly { readonly zoneScene: ZoneScene; readonly limits: readonly Limit[] }[],
-  inside: Cell = [],
-): Region => {
+  sittings: readonly { readonly zoneScene: ZoneScene; readonly limits: readonly Limit[] }[],
+): Demanded => {
   const { lattice, foci, asked } = casePlane(zoneCase, elevation)
-  const sieve = sieveOf(lattice, [...caseBox(zoneCase, elevation).flatMap(polygonEdges), ...inside])
-  const all = unlikeFirst(demands).flatMap(({ zoneScene, limits }) => {
+  const demands = unlikeFirst(sittings).flatMap(({ zoneScene, limits }) => {
     const here = asked.get(zoneScene)
     return here === undefined ? [] : limits.map((limit) => ({ asked: here, limit }))
   })
-  return joinedRegion(regionOfSieve(sifted(sieve, all, foci)))
+  return { sieve: sieveOf(lattice, caseBox(zoneCase, elevation).flatMap(polygonEdges)), demands, foci }
+}
+
+/** What the sittings leave of the box. */
+const leftBy = (...of: Parameters<typeof demandedOf>): Region => {
+  const { sieve, demands, foci } = demandedOf(...of)
+  return joinedRegion(regionOfSieve(sifted(sieve, demands, foci)))
 }
 
 /** The sittings in which a rule speaks; none where the anchor's position in this plane does not matter to it. */
@@ -88,9 +99,6 @@ export const ruleRegion = (rule: QuantityRule, zoneCase: ZoneCase, elevation: El
   )
 }
 
-/** The first square about an anchor in which a place that keeps a broken rule is looked for, half its side; the next is three times as large. */
-const NEAR_MM = 100
-
 /** How far a place is from the nearest one where a rule is kept in every sitting, mm; Infinity where there is none. */
 export const nearestKeptMm = (
   rule: QuantityRule,
@@ -99,16 +107,10 @@ export const nearestKeptMm = (
   from: PlanePointMm,
 ): number => {
   const limits = casePlane(zoneCase, elevation).limitsOf(rule)
-  const demands = decidedScenes(rule, zoneCase, elevation).map((zoneScene) => ({ zoneScene, limits }))
-  const first = zoneCase.scenes[0]
-  if (first === undefined || demands.length === 0) return Infinity
-  const allMm = REACH_MM + planeDistanceMm(projected(first.scene.body.hip, elevation), from)
-  for (let halfMm = NEAR_MM; ; halfMm *= 3) {
-    const square = squareAbout(from, Math.min(halfMm, allMm)).flatMap(polygonEdges)
-    const nearestMm = regionDistanceMm(leftBy(zoneCase, elevation, demands, square), from)
-    // What is farther than half a side may be nearer outside the square.
-    if (nearestMm <= halfMm || halfMm >= allMm) return nearestMm
-  }
+  const sittings = decidedScenes(rule, zoneCase, elevation).map((zoneScene) => ({ zoneScene, limits }))
+  if (sittings.length === 0) return Infinity
+  const { sieve, demands, foci } = demandedOf(zoneCase, elevation, sittings)
+  return nearestLeftMm(sieve, demands, foci, from)
 }
 
 /**

@@ -1,6 +1,7 @@
 import { oppositeHalfPlane, outsideMm } from '../geometry/halfPlane'
+import type { PlanePointMm } from '../geometry/plane'
 import type { HalfPlane, Region } from '../geometry/polygon'
-import { regionArea, regionClipped } from '../geometry/region'
+import { regionArea, regionClipped, regionDistanceMm } from '../geometry/region'
 import { type Asked, type Look, lookAt } from './asked'
 import { type Demand, readIn } from './evenRun'
 import { judged, type Matters } from './follow'
@@ -116,21 +117,52 @@ const waits = ({ limit, look, kept }: Open, rest: Left, unclear: readonly Demand
   return judgedAtOnce(look, inside, triangle, cornersOf(rest)) === 'kept'
 }
 
-/** One after another takes away what breaks it. */
+/** A search for what is left nearest to a place: what lies farther than what was found is not sifted. */
+interface Nearest {
+  readonly from: PlanePointMm
+  bestMm: number
+}
+
+const awayMm = ({ pieces, halves }: Left, from: PlanePointMm): number =>
+  halves === null
+    ? regionDistanceMm(pieces, from)
+    : Math.min(...halves.map((half) => (half === null ? Infinity : awayMm(half, from))))
+
+/** Demands take away what breaks them, of one triangle after another. */
 class Sifting {
   /** What took a triangle away last is likely to take its neighbour. */
   private taker: Demand | null = null
 
   private readonly foci: readonly Focus[]
+  private readonly nearest: Nearest | null
 
-  constructor(foci: readonly Focus[]) {
+  constructor(foci: readonly Focus[], nearest: Nearest | null) {
     this.foci = foci
+    this.nearest = nearest
+  }
+
+  /** What is left of each; in a search near ones come first. */
+  restOfEach<Some extends Left | null>(all: readonly Some[], active: readonly Demand[]): (Left | null)[] {
+    const { nearest } = this
+    if (nearest === null) return all.map((each) => each && this.restOf(each, active))
+    const rests: (Left | null)[] = all.map(() => null)
+    const order = all
+      .map((each, index) => ({ each, index, mm: each === null ? Infinity : awayMm(each, nearest.from) }))
+      .toSorted((a, b) => a.mm - b.mm)
+    for (const { each, index, mm } of order)
+      if (each !== null && mm < nearest.bestMm) rests[index] = this.restOf(each, active)
+    return rests
   }
 
   private inHalves(left: Left, active: readonly Demand[]): Left | null {
-    const [first, last] = left.halves ?? halvesOf(left) ?? [null, null]
-    const halves = [first && this.restOf(first, active), last && this.restOf(last, active)] as const
-    return halves[0] === null && halves[1] === null ? null : { ...left, halves }
+    const [first = null, last = null] = this.restOfEach(left.halves ?? halvesOf(left) ?? [], active)
+    return first === null && last === null ? null : { ...left, halves: [first, last] }
+  }
+
+  private found(rest: Left): Left {
+    const { nearest } = this
+    if (nearest !== null) nearest.bestMm = Math.min(nearest.bestMm, awayMm(rest, nearest.from))
+    return rest
   }
 
   private isTaken({ triangle }: Left, part: Part | null): boolean {
@@ -189,15 +221,26 @@ class Sifting {
     }
     // Without a path there is nothing to say, unless it is not yet said where that ends.
     unclear.push(...unknown.filter(({ asked }) => hasOpenPath(unclear, asked)))
-    return unclear.length === 0 ? rest : this.inHalves(rest, unclear)
+    return unclear.length === 0 ? this.found(rest) : this.inHalves(rest, unclear)
   }
 }
 
 /** What some demands leave of a sieve. */
-export const sifted = (sieve: Sieve, demands: readonly Demand[], foci: readonly Focus[]): Sieve => {
-  if (demands.length === 0) return sieve
-  const sifting = new Sifting(foci)
-  return sieve.flatMap((left) => sifting.restOf(left, demands) ?? [])
+export const sifted = (sieve: Sieve, demands: readonly Demand[], foci: readonly Focus[]): Sieve =>
+  demands.length === 0
+    ? sieve
+    : new Sifting(foci, null).restOfEach(sieve, demands).flatMap((rest) => rest ?? [])
+
+/** How far from a place the nearest of what some demands leave of a sieve is, mm; Infinity when nothing is left. */
+export const nearestLeftMm = (
+  sieve: Sieve,
+  demands: readonly Demand[],
+  foci: readonly Focus[],
+  from: PlanePointMm,
+): number => {
+  const nearest: Nearest = { from, bestMm: Infinity }
+  new Sifting(foci, nearest).restOfEach(sieve, demands)
+  return nearest.bestMm
 }
 
 interface Gathered {

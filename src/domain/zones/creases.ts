@@ -1,9 +1,8 @@
 import { vehiclePoint } from '../body/pose'
 import { planeDistanceMm, projected, type Elevation } from '../geometry/plane'
-import { slotOf } from '../straps/slotGate'
 import type { QuantityRule } from '../rules/rule'
-import type { Triangle } from './lattice'
-import type { Limit } from './limit'
+import { slotOf } from '../straps/slotGate'
+import type { Creases } from './limit'
 import type { ZoneCase } from './zone'
 
 /** One degree of arc on a circle is 1/57.3 of its radius. */
@@ -12,14 +11,14 @@ const DEG_PER_RADIAN = 180 / Math.PI
 /** Nearer to a slot than this a bend is looked at as finely as this. */
 const NEAREST_MM = 20
 
+/** Creases of bends are looked for down to this. Our judgement: no strap's slot is so small that its edges hide in less. */
+const BEND_SEEN_MM = 100
+
 /**
  * The most that a slot's bend can change per mm of the anchor's way, degrees: the run beyond the slot turns about a point of its
  * edge, and no part of the opening of any sitting is nearer than this lets be. Null without a slot.
  */
-const slotSteepness = (
-  { scenes, anchor }: ZoneCase,
-  elevation: Elevation,
-): ((triangle: Triangle) => number) | null => {
+const bendCreases = ({ scenes, anchor }: ZoneCase, elevation: Elevation): Creases | null => {
   const openings = scenes.flatMap(({ scene }) => {
     const slot = slotOf(scene.seat, anchor.strap)
     if (slot === null) return []
@@ -27,19 +26,22 @@ const slotSteepness = (
     return [{ at, halfMm: Math.hypot(slot.lengthMm, slot.heightMm) / 2 }]
   })
   if (openings.length === 0) return null
-  return ({ middle, acrossMm }) => {
-    const nearestMm = Math.min(
-      ...openings.map(({ at, halfMm }) => planeDistanceMm(middle.at, at) - halfMm - acrossMm / 2),
-    )
-    return DEG_PER_RADIAN / Math.max(NEAREST_MM, nearestMm)
+  return {
+    steepest: ({ middle, acrossMm }) => {
+      const nearestMm = Math.min(
+        ...openings.map(({ at, halfMm }) => planeDistanceMm(middle.at, at) - halfMm - acrossMm / 2),
+      )
+      return DEG_PER_RADIAN / Math.max(NEAREST_MM, nearestMm)
+    },
+    seenMm: BEND_SEEN_MM,
+    grazing: 0,
+    grazingSeenMm: BEND_SEEN_MM,
   }
 }
 
-/** The most that a rule's number changes per mm of the anchor's way, where it has creases; null where it is smooth. */
-export const steepnessOf = (
+/** Where a rule's number has creases; null where it is smooth. */
+export const creasesOf = (
   { quantity }: Pick<QuantityRule, 'quantity'>,
   zoneCase: ZoneCase,
   elevation: Elevation,
-): Limit['steepest'] => {
-  return quantity === 'slot-bend' ? slotSteepness(zoneCase, elevation) : null
-}
+): Creases | null => (quantity === 'slot-bend' ? bendCreases(zoneCase, elevation) : null)
