@@ -9,8 +9,8 @@ export interface Meter {
   readonly end: () => void
 }
 
-/** Looks between two reports. Our judgement: some hundred reports a run. */
-const LOOKS_A_REPORT = 50
+/** Looks between two reports. Our judgement: some hundred reports a run, none a second apart even where a look measures much. */
+const LOOKS_A_REPORT = 10
 
 /** A meter over parts that together are planned to take `total` looks. */
 export const meterOf = (total: number, onProgress: OnProgress): Meter => {

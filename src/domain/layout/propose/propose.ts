@@ -167,7 +167,7 @@ const proposalOf = (position: Position, present: Explained, scored: Scored): Omi
     limiting,
     broken,
     findings,
-    staying,
+    staying: staying(),
     unmeasured: unmeasured.map(({ ruleId, quantity, subject }) => ({ ruleId, quantity, subject })),
     movedMm: furthestMoveMm(position.place, place),
     turnedTabs: turnedTabs(position.place, place),

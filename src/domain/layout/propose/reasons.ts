@@ -12,7 +12,7 @@ import { mirroredStrap, type StrapId } from '../../straps/strap'
 import type { QuantityId, Subject } from '../../straps/quantity'
 import { strapsOfPair } from '../../rules/subjects'
 import { contradictionOf } from '../../zones/contradiction'
-import { ruleRegion } from '../../zones/ruleRegion'
+import { isDecidedIn } from '../../zones/rulePlane'
 import { ruleSubject } from '../../zones/subject'
 import type { Layout, Place } from '../document/layout'
 import { partnerPoint } from '../edit/mirror'
@@ -35,7 +35,8 @@ export interface Explained extends Standing {
   readonly findings: readonly PromisedFinding[]
   /** The rooms of all other findings of the place that have one. */
   readonly others: ReadonlyMap<string, number>
-  readonly staying: readonly StayingBroken[]
+  /** Worked out when it is asked for. */
+  readonly staying: () => readonly StayingBroken[]
   readonly unmeasured: readonly PromisedFinding[]
 }
 
@@ -60,6 +61,9 @@ const isKept = ({ verdict }: Pick<Finding, 'verdict'>): boolean => verdict === '
 
 /** A step to see which way a room falls: small against bends, large against rounding. Our judgement. */
 const PROBE_MM = 0.05
+
+/** No room changes by more after such a step: what is farther need not be looked for. */
+const FARTHEST_CHANGE_MM = 1
 
 /** A part of a direction smaller than this (sine of 22.5°) is not named. Our judgement: eight directions are told apart. */
 const NAMED_PART = 0.382_683
@@ -93,9 +97,8 @@ const roomWith = (ground: Ground, limit: LimitRoom, anchor: Anchor, point: Point
     mounts.set(partner.id, { ...partner.mount, point: partnerPoint(place, anchor.strap, point) })
   const trial = trialAt({ ...ground, asked: [] }, mounts, NO_FOLLOWER)
   const isAsked = (asked: Asked): boolean => asked.rule === limit.rule && asked.subject === limit.subject
-  return (
-    limitRooms(ground, trial, isAsked).find((room) => limitName(room) === limitName(limit))?.roomMm ?? null
-  )
+  const rooms = limitRooms(ground, trial, isAsked, limit.roomMm + FARTHEST_CHANGE_MM)
+  return rooms.find((room) => limitName(room) === limitName(limit))?.roomMm ?? null
 }
 
 /** The way in which a limit is nearest: where its room falls fastest. */
@@ -147,8 +150,8 @@ const whyStaying = (
 ): StayingWhy => {
   if (finding.verdict === 'unchecked') return { kind: 'no-path', problem: finding.problem }
   const cases = casesOf(placeCase, finding.subject as Subject)
-  const isDecided = cases.some((zoneCase) =>
-    (['side', 'top'] as const).some((elevation) => ruleRegion(rule, zoneCase, elevation) !== null),
+  const isDecided = cases.some(({ mirrored }) =>
+    ELEVATIONS.some((elevation) => isDecidedIn(rule, mirrored, elevation)),
   )
   if (!isDecided) return { kind: 'not-of-position' }
   for (const zoneCase of cases) {
@@ -206,21 +209,22 @@ export const explainedPosition = (
     broken: countsOf(findings),
     findings,
     others: new Map(others.flatMap(({ id, roomMm }) => (roomMm === null ? [] : [[id, roomMm] as const]))),
-    staying: own.flatMap((finding): readonly StayingBroken[] => {
-      const rule = ground.rules.find(({ id }) => id === finding.ruleId)
-      if (rule === undefined || isKept(finding)) return []
-      return [
-        {
-          finding: promised(finding),
-          why: whyStaying(
-            placeCase,
-            rule,
-            finding,
-            keptRules.filter((each) => each !== rule),
-          ),
-        },
-      ]
-    }),
+    staying: () =>
+      own.flatMap((finding): readonly StayingBroken[] => {
+        const rule = ground.rules.find(({ id }) => id === finding.ruleId)
+        if (rule === undefined || isKept(finding)) return []
+        return [
+          {
+            finding: promised(finding),
+            why: whyStaying(
+              placeCase,
+              rule,
+              finding,
+              keptRules.filter((each) => each !== rule),
+            ),
+          },
+        ]
+      }),
     unmeasured: findings.filter((finding) => isKept(finding) && finding.roomMm === null),
   }
 }

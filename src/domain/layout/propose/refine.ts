@@ -3,6 +3,7 @@ import { limitName, type LimitRoom, openLimits } from './rooms'
 import {
   type Candidate,
   candidateAt,
+  compareCounts,
   coordinatesOf,
   isOfBroken,
   type Placed,
@@ -23,6 +24,8 @@ export interface Refining {
   readonly onLook: () => void
   /** Told of every place that turned out better than the one before it. */
   readonly onScored: (scored: Scored) => void
+  /** Told of every other place that breaks no more rules. */
+  readonly onPassedBy: (candidate: Candidate) => void
 }
 
 /** For slopes: small against every bend of a limit, large against the rounding of a room. Our judgement. */
@@ -39,7 +42,7 @@ const MOST_ROUNDS = 40
 
 /** The place measured, or null where it cannot be, may not be taken or is no better than one near by. */
 const better = (
-  { ground, isAllowed, onLook, onScored }: Refining,
+  { ground, isAllowed, onLook, onScored, onPassedBy }: Refining,
   placed: readonly Placed[],
   near: Scored,
 ): Scored | null => {
@@ -48,6 +51,7 @@ const better = (
   onLook()
   const scored = scoredIfBetter(ground, candidate, near)
   if (scored !== null) onScored(scored)
+  else if (compareCounts(candidate.screen.counts, near.screen.counts) <= 0) onPassedBy(candidate)
   return scored
 }
 
@@ -137,13 +141,13 @@ const firstReach = (placed: readonly Placed[]): readonly number[] =>
  * largest is worked out exactly, tried, and kept if the true rooms agree; else a shorter step is tried.
  * Method: sequential linear programming with a shrinking reach for a max-min problem; general practice, no one source.
  */
-const climbedBy = (refining: Refining, start: Scored, about: 'broken' | 'kept'): Scored => {
+const climbedBy = (refining: Refining, start: Scored, about: 'broken' | 'kept', lastStep: number): Scored => {
   let here = start
   let slopes: readonly LinearValue[] | null = null
   let share = 1
   const reach = firstReach(start.placed)
   const widest = Math.max(...reach, 0)
-  for (let round = 0; round < MOST_ROUNDS && share * widest > LAST_STEP; round += 1) {
+  for (let round = 0; round < MOST_ROUNDS && share * widest > lastStep; round += 1) {
     slopes ??= slopesAt(refining, here, limitsInReach(refining.ground, here, about, share * widest))
     const step = maximinStep(
       slopes,
@@ -160,8 +164,17 @@ const climbedBy = (refining: Refining, start: Scored, about: 'broken' | 'kept'):
 }
 
 /** Climbs from a place: first to where what is broken is broken least, then to more room. */
-export const climbed = (refining: Refining, start: Scored): Scored =>
-  climbedBy(refining, start.screen.broken.size === 0 ? start : climbedBy(refining, start, 'broken'), 'kept')
+const climbedTo = (refining: Refining, start: Scored, lastStep: number): Scored => {
+  const isBroken = start.screen.broken.size > 0
+  const mended = isBroken ? climbedBy(refining, start, 'broken', lastStep) : start
+  return climbedBy(refining, mended, 'kept', lastStep)
+}
+
+/** Near enough to the top to tell which of several places leads highest, in mm or degrees. Our judgement. */
+const COARSE_STEP = 0.3
+
+/** Climbs until it is plain how high this place leads. */
+export const climbed = (refining: Refining, start: Scored): Scored => climbedTo(refining, start, COARSE_STEP)
 
 /** 360°·(1 − 1/φ): turned by it again and again, directions never repeat. Source: the golden angle, any text on plant spirals. */
 const GOLDEN_DEG = 137.507_764
@@ -215,8 +228,9 @@ const nearer = (refining: Refining, start: Scored): Scored => {
   }, start)
 }
 
-/** A place that was climbed to, looked round for something better, climbed again from there, and brought near the drawn one. */
-export const lookedRound = (refining: Refining, top: Scored): Scored => {
+/** The top above a place that was climbed to: to the end, looked round for something better, climbed again from there, and brought near the drawn one. */
+export const lookedRound = (refining: Refining, start: Scored): Scored => {
+  const top = climbedTo(refining, start, LAST_STEP)
   const beside = polled(refining, top)
-  return nearer(refining, beside === top ? top : climbed(refining, beside))
+  return nearer(refining, beside === top ? top : climbedTo(refining, beside, LAST_STEP))
 }

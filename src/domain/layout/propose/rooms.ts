@@ -106,15 +106,16 @@ export const closedLimit = (
 /**
  * The rooms of every limit of every rule asked about, sitting by sitting. While a rule is kept their least is the room of its
  * finding: a region is the overlap of what each limit allows in each sitting, and the nearest way out of an overlap is the nearest
- * way out of one of its parts. Rules without a room have none here.
+ * way out of one of its parts. Rules without a room have none here. Of a rule that is kept no more than `withinMm` is looked for.
  */
 export const limitRooms = (
   ground: Ground,
   trial: Trial,
   isWanted: (asked: Asked) => boolean,
+  withinMm = Infinity,
 ): readonly LimitRoom[] =>
   openLimits(ground, trial, isWanted).flatMap((limit) => {
-    const mm = limit.roomMm(Infinity)
+    const mm = limit.roomMm(withinMm)
     return mm === null ? [] : [closedLimit(limit, mm)]
   })
 

@@ -1,5 +1,6 @@
 import { byLeverMm } from './lever'
-import type { Asked, Ground } from './ground'
+import { isNotOfPosition } from '../../zones/rulePlane'
+import type { Ground } from './ground'
 import type { Candidate } from './score'
 
 /** A rough reckoning, mm: of the rules that are kept, and of those that are broken (≤ 0). */
@@ -9,15 +10,11 @@ export interface RoughRoom {
 }
 
 /** About how much room a trial has, from its numbers alone; only for choosing where to measure, never given to anybody. Rules without a room are left out. */
-export const roughRoom = (
-  ground: Ground,
-  { trial, screen }: Candidate,
-  hasRoom: (asked: Asked) => boolean,
-): RoughRoom => {
+export const roughRoom = (ground: Ground, { trial, screen }: Candidate): RoughRoom => {
   let keptMm = Number.POSITIVE_INFINITY
   let violationMm = 0
   for (const asked of ground.asked) {
-    if (!asked.isOwn || !hasRoom(asked)) continue
+    if (!asked.isOwn || isNotOfPosition(asked.rule.quantity)) continue
     const isBroken = screen.broken.has(asked)
     for (const solved of trial.sittings) {
       const mm = asked.sittingIds.has(solved.sitting.id) ? byLeverMm(solved, asked.rule, asked.subject) : null

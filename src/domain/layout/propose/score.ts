@@ -190,9 +190,21 @@ interface Measured {
   readonly known: KnownRooms
 }
 
+/** What a limit followed by slopes may be off, mm. */
+const FOLLOWED_OFF_MM = 0.01
+
+/** Whether some limit of a rule that is kept is seen at once to leave no more than `beatMm`: its room is never more than the way to the limit. */
+const isSurelyNoMore = (awaited: readonly Awaited[], beatMm: number): boolean =>
+  Number.isFinite(beatMm) &&
+  awaited.some(({ limit, isOfBroken, boundMm }) => {
+    if (isOfBroken || boundMm > beatMm || !limit.asked.isOwn) return false
+    const followedMm = limit.followedMm()
+    return followedMm !== null && followedMm + FOLLOWED_OFF_MM <= beatMm
+  })
+
 /**
- * The rooms that matter: every one of a broken rule, and of the others those that may be the least, nearest first. Null as soon as one
- * of a rule that is kept is no more than `beatMm`.
+ * The rooms that matter: every one of a broken rule, and of the others those that may be the least, about the nearest first. Null as
+ * soon as one of a rule that is kept is no more than `beatMm`.
  */
 const roomsThatMatter = (
   ground: Ground,
@@ -201,10 +213,12 @@ const roomsThatMatter = (
   beatMm: number,
 ): Measured | null => {
   const others = movesLap(ground) ? othersOf(ground) : new Map<string, number>()
+  const awaited = awaitedLimits(ground, candidate, before)
+  if (isSurelyNoMore(awaited, beatMm)) return null
   const rooms: LimitRoom[] = []
   const known = new Map(before)
   let leastMm = Number.POSITIVE_INFINITY
-  for (const { limit, name, isOfBroken: isBroken, boundMm } of awaitedLimits(ground, candidate, before)) {
+  for (const { limit, name, isOfBroken: isBroken, boundMm } of awaited) {
     if (boundMm > leastMm) continue
     const otherMm = limit.asked.isOwn
       ? Number.POSITIVE_INFINITY
@@ -270,7 +284,8 @@ export const roomsWithin = (ground: Ground, scored: Scored, moreMm: number): rea
   const left = openLimits(ground, scored.trial, ({ isOwn }) => isOwn).flatMap((limit) => {
     const name = limitName(limit)
     if (done.has(name) || (scored.known.get(name) ?? Number.POSITIVE_INFINITY) > farthestMm) return []
-    const roomMm = limit.roomMm(farthestMm)
+    // About how far is enough here: a step after which less is left is not taken.
+    const roomMm = limit.followedMm() ?? limit.roomMm(farthestMm)
     return roomMm === null || roomMm >= farthestMm ? [] : [closedLimit(limit, roomMm)]
   })
   return [...scored.rooms, ...left]

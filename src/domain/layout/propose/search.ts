@@ -1,9 +1,8 @@
 import type { Ground } from './ground'
 import type { MovingGroup } from './group'
 import type { Meter } from './meter'
-import { climbed, lookedRound } from './refine'
-import { roughRoom } from './rough'
-import { openLimits } from './rooms'
+import { climbed, lookedRound, type Refining } from './refine'
+import { roughRoom, type RoughRoom } from './rough'
 import {
   type Candidate,
   candidateAt,
@@ -20,15 +19,26 @@ import { firstLooks, heldToAxis, lookStep, roundedOnAxis } from './track'
 /** Of the places that break fewest rules at the first look, so many with most room by a rough reckoning are measured. Our judgement. */
 const MOST_MEASURED = 14
 
+/** So many more where fewer than refining begins from may still be taken. Our judgement. */
+const LATER_MEASURED = 4
+
 /** From how many different places refining begins. Our judgement: zones of several strips have one best place in each. */
 const SEEDS = 3
 
 /** Looks that refining from one place is planned to take, for the progress alone. */
 export const REFINING_LOOKS = 100
 
-/** Every place that was measured for one group; what later proposals are chosen from. */
+/** A place by where it is alone, since a trial is large, and about how much room it has. */
+interface Ranked {
+  readonly placed: readonly Placed[]
+  readonly rough: RoughRoom
+}
+
+/** What the first look at one group found and every place that was measured since; later proposals are chosen from it. */
 export interface Searched {
   readonly ground: Ground
+  /** Those that break fewest rules, with most room by a rough reckoning first, and what was passed by since. */
+  readonly ranked: readonly Ranked[]
   readonly scored: readonly Scored[]
 }
 
@@ -63,42 +73,49 @@ const fewestBroken = (candidates: readonly Candidate[]): readonly Candidate[] =>
     : candidates.filter(({ screen }) => compareCounts(screen.counts, best.screen.counts) === 0)
 }
 
-/**
- * Those with most room by a rough reckoning, no two from one part of the first look. The first candidate,
- * which is nearest to the drawn place, stays.
- */
-const worthMeasuring = (ground: Ground, candidates: readonly Candidate[]): readonly Candidate[] => {
-  const [first, ...rest] = fewestBroken(candidates)
-  if (first === undefined) return []
-  const withRoom = new Set(
-    openLimits(ground, first.trial, ({ isOwn }) => isOwn).map(({ rule, subject }) => `${rule.id} ${subject}`),
-  )
-  const ranked = rest
-    .map((candidate) => ({
-      candidate,
-      rough: roughRoom(ground, candidate, ({ rule, subject }) => withRoom.has(`${rule.id} ${subject}`)),
-    }))
-    .toSorted(({ rough: a }, { rough: b }) => b.violationMm - a.violationMm || b.keptMm - a.keptMm || 0)
-  const worth: Candidate[] = [first]
-  for (const { candidate } of ranked) {
-    if (worth.length >= MOST_MEASURED) break
-    if (worth.every((other) => areDifferent(other, candidate))) worth.push(candidate)
-  }
-  return worth
+const byRoughRoom = ({ rough: a }: Ranked, { rough: b }: Ranked): number =>
+  b.violationMm - a.violationMm || b.keptMm - a.keptMm || 0
+
+const rankedPlace = (ground: Ground, candidate: Candidate): Ranked => ({
+  placed: candidate.placed,
+  rough: roughRoom(ground, candidate),
+})
+
+/** The first of some candidates, which is nearest to the drawn place, then the others, with most room by a rough reckoning first. */
+const rankedPlaces = (ground: Ground, candidates: readonly Candidate[]): readonly Ranked[] => {
+  const [first, ...rest] = fewestBroken(candidates).map((candidate) => rankedPlace(ground, candidate))
+  return first === undefined ? [] : [first, ...rest.toSorted(byRoughRoom)]
 }
 
-/** The first look at a group: every place of its tracks tried, the best of them measured. */
+/** The first look at a group: every place of its tracks tried, the best of them measured, no two from one part of the first look. */
 export const searchedGroup = (ground: Ground, group: MovingGroup, meter: Meter): Searched => {
-  const candidates = firstCandidates(ground, group, meter)
-  const scored = worthMeasuring(ground, candidates).map((candidate) => {
+  const ranked = rankedPlaces(ground, firstCandidates(ground, group, meter))
+  return withMeasured({ ground, ranked, scored: [] }, MOST_MEASURED, () => true, meter)
+}
+
+/** The same with so many more of its places measured, of those that may be taken, away from all others of those that were measured. */
+const withMeasured = (
+  searched: Searched,
+  most: number,
+  isAllowed: (candidate: Candidate) => boolean,
+  meter: Meter,
+): Searched => {
+  const { ground, ranked } = searched
+  const more: Scored[] = []
+  const before = searched.scored.filter(isAllowed)
+  for (const { placed } of ranked) {
+    if (more.length >= most) break
+    if (![...before, ...more].every((other) => areDifferent(other, { placed }))) continue
+    const candidate = candidateAt(ground, placed)
+    if (candidate === null || !isAllowed(candidate)) continue
     meter.look()
-    return scoredCandidate(ground, candidate)
-  })
-  return { ground, scored }
+    more.push(scoredCandidate(ground, candidate))
+  }
+  return { ...searched, scored: [...searched.scored, ...more] }
 }
 
 /** Whether two places lie in different parts of the first look: on other tracks or more than a look and a half apart. */
-const areDifferent = (a: Candidate, b: Candidate): boolean =>
+const areDifferent = (a: Pick<Candidate, 'placed'>, b: Pick<Candidate, 'placed'>): boolean =>
   a.placed.some((placed, index) => {
     const other = b.placed[index]
     if (other === undefined || placed.track !== other.track) return true
@@ -131,23 +148,36 @@ const rounded = (ground: Ground, best: Scored, isAllowed: (candidate: Candidate)
 
 /** Refines from the best of the measured places that may be taken; null where none may. What is measured on the way is added. */
 export const bestOf = (
-  searched: Searched,
+  found: Searched,
   isAllowed: (candidate: Candidate) => boolean,
   meter: Meter,
 ): { readonly best: Scored | null; readonly searched: Searched } => {
+  const isShort = found.scored.filter(isAllowed).length < SEEDS
+  const searched = isShort ? withMeasured(found, LATER_MEASURED, isAllowed, meter) : found
   const { ground } = searched
   const more: Scored[] = []
-  const refining = {
+  const passedBy: Ranked[] = []
+  const refining: Refining = {
     ground,
     isAllowed,
     onLook: meter.look,
-    onScored: (scored: Scored): void => void more.push(scored),
+    onScored: (scored) => void more.push(scored),
+    onPassedBy: (candidate) => void passedBy.push(rankedPlace(ground, candidate)),
   }
   const tops = seedsOf(searched.scored.filter(isAllowed), SEEDS).map((seed) => climbed(refining, seed))
   const [top] = tops.toSorted(compareScored)
   const best = top === undefined ? null : rounded(ground, lookedRound(refining, top), isAllowed)
-  return { best, searched: { ground, scored: [...searched.scored, ...more] } }
+  return {
+    best,
+    searched: {
+      ground,
+      ranked: [...searched.ranked, ...passedBy].toSorted(byRoughRoom),
+      scored: [...searched.scored, ...more],
+    },
+  }
 }
+
+const nothing = (): void => undefined
 
 /** Several groups moved together from where each of them is best alone; null where together they cannot be there. */
 export const bestTogether = (
@@ -161,7 +191,7 @@ export const bestTogether = (
   const start = scoredCandidate(ground, candidate)
   if (!isClimbing || coordinatesOf(placed).length === 0) return start
   const isAllowed = (): boolean => true
-  const refining = { ground, isAllowed, onLook: meter.look, onScored: () => undefined }
+  const refining = { ground, isAllowed, onLook: meter.look, onScored: nothing, onPassedBy: nothing }
   const top = lookedRound(refining, climbed(refining, start))
   const given = rounded(ground, top, isAllowed)
   return compareScored(given, start) < 0 ? given : start
