@@ -117,3 +117,38 @@ test('zones of the anchor in hand, or of all, are shown while everything is stil
   await expect(page.getByRole('application').first()).toBeVisible()
   expect(await top.hatchedPx()).toBeGreaterThan(ofLap)
 })
+
+test('several workers at once come to the same zones as one', async ({ browser }) => {
+  const pictureWith = async (
+    processors: number,
+  ): Promise<{ readonly top: string; readonly opened: number }> => {
+    const page = await browser.newPage()
+    await page.addInitScript((count) => {
+      Object.defineProperty(navigator, 'hardwareConcurrency', { value: count })
+      const Native = window.Worker
+      const state = window as unknown as { opened: number }
+      state.opened = 0
+      window.Worker = class extends Native {
+        constructor(url: string | URL, options?: WorkerOptions) {
+          super(url, options)
+          state.opened += 1
+        }
+      }
+    }, processors)
+    const app = await App.start(page)
+    await app.openLayout(benchCar())
+    await app.chooseInView('Zones', 'All anchors')
+    const top = new Elevation(app, 'top')
+    expect(await top.hatchedPx()).toBeGreaterThan(50)
+    const picture = await top.picture()
+    const opened = await page.evaluate(() => (window as unknown as { opened: number }).opened)
+    await page.close()
+    return { top: picture, opened }
+  }
+  const one = await pictureWith(2)
+  const four = await pictureWith(8)
+  // One for remedies is always there.
+  expect(one.opened).toBe(2)
+  expect(four.opened).toBe(5)
+  expect(four.top).toBe(one.top)
+})

@@ -16,7 +16,7 @@ import { createRoot } from 'react-dom/client'
 import { AppShell } from './panels/AppShell'
 import { ErrorBoundary } from './panels/ErrorBoundary'
 import { startCompleting } from './state/evaluation/evaluationRunner'
-import { pageEvaluationWorker } from './state/evaluation/pageEvaluationWorker'
+import { pageEvaluationWorker, roomsWorkers } from './state/evaluation/pageEvaluationWorker'
 import { unsoundLines } from './state/files'
 import { pageKeeping } from './state/keeping/pageKeeping'
 import { preferredView, startKeepingView } from './state/keptView'
@@ -40,7 +40,7 @@ const start = async (root: HTMLElement): Promise<void> => {
   if (notice !== null) store.actions.notify(notice.kind, notice.text, notice.details)
   startKeepingView(store)
   pageKeeping.start(store, before)
-  if (pageEvaluationWorker !== null) startCompleting(store, pageEvaluationWorker)
+  if (pageEvaluationWorker !== null) startCompleting(store, pageEvaluationWorker, roomsWorkers())
   createRoot(root).render(
     <StrictMode>
       <AppStoreProvider store={store}>

@@ -125,11 +125,13 @@ export const zonesShown = (state: AppState): 'none' | 'all' | readonly string[] 
   return showZones === 'in-hand' ? (anchorsInHand(state) ?? 'none') : 'none'
 }
 
-/** Which zones are to be worked out: those to be hatched, and those of an anchor that may be moved next. */
+/** Which zones are to be worked out: those to be hatched, and those of an anchor that may be moved next; what is in hand comes first. */
 export const zonesWanted = (state: AppState): readonly WantedZone[] => {
   const shown = zonesShown(state)
-  const ids = shown === 'none' ? (anchorsInHand(state) ?? []) : shown
-  return zonesIn(state, ids)
+  const inHand = anchorsInHand(state) ?? []
+  const wanted = zonesIn(state, shown === 'none' ? inHand : shown)
+  const isInHand = ({ anchorId }: WantedZone): boolean => inHand.includes(anchorId)
+  return [...wanted.filter(isInHand), ...wanted.filter((zone) => !isInHand(zone))]
 }
 
 const zonesIn = (state: AppState, ids: 'all' | readonly string[]): readonly WantedZone[] => {

@@ -1,42 +1,47 @@
 import type { Region } from '../../domain/geometry/polygon'
-import { evaluateLayout, placeZones } from '../../domain/layout/evaluate/evaluateLayout'
-import type { Evaluation } from '../../domain/layout/evaluate/evaluation'
+import type { Layout } from '../../domain/layout/document/layout'
+import { chosenRuleSet } from '../../domain/layout/document/ruleSetOf'
+import { evaluateLayout, evaluatePlace, placeZones } from '../../domain/layout/evaluate/evaluateLayout'
+import type { PlaceEvaluation } from '../../domain/layout/evaluate/evaluation'
 import type { AnchorZone } from '../../domain/zones/zone'
 import type { EvaluationAnswer, EvaluationQuestion, WantedZone } from './evaluationMessages'
 
-type PlaceZones = ReadonlyMap<string, readonly AnchorZone[]>
-
-const findingsAnswer = ({ places }: Evaluation): EvaluationAnswer => ({
-  kind: 'findings',
-  findings: places.map(({ findings }) => findings),
-})
+/** The zones of one place of a layout, each worked out when it is first asked for. */
+interface KnownZones {
+  readonly layoutNumber: number
+  readonly placeId: string
+  readonly zones: readonly AnchorZone[]
+}
 
 /** Nothing for an anchor that the belt has no strap for. */
-const regionIn = (zones: PlaceZones, { placeId, anchorId, elevation }: WantedZone): Region =>
-  zones.get(placeId)?.find((zone) => zone.anchorId === anchorId)?.[elevation] ?? []
+const regionIn = (zones: readonly AnchorZone[], { anchorId, elevation }: WantedZone): Region =>
+  zones.find((zone) => zone.anchorId === anchorId)?.[elevation] ?? []
 
-/** Remembers the last layout: its zones ask the solver for much that its rooms have asked already. */
+/** Rooms and zones of one place, without remedies. Throws for a place that does not exist. */
+const roomsOfPlace = (layout: Layout, placeId: string): PlaceEvaluation => {
+  const place = layout.places.find(({ id }) => id === placeId)
+  if (place === undefined) throw new Error(`no place "${placeId}"`)
+  return evaluatePlace(layout, place, chosenRuleSet(layout), { extent: 'what-moves' })
+}
+
+/** Remembers the last place: its zones ask the solver for much that its rooms have asked already. */
 export const evaluationAnswers = (): ((question: EvaluationQuestion) => EvaluationAnswer) => {
-  let known: { readonly layoutNumber: number; readonly zones: PlaceZones } | null = null
+  let known: KnownZones | null = null
   return (question) => {
     const { layout, layoutNumber } = question
     switch (question.kind) {
       case 'complete':
-        return findingsAnswer(evaluateLayout(layout))
+        return { kind: 'findings', findings: evaluateLayout(layout).places.map(({ findings }) => findings) }
       case 'rooms': {
-        const evaluation = evaluateLayout(layout, { extent: 'what-moves' })
-        known = {
-          layoutNumber,
-          zones: new Map(evaluation.places.map((place) => [place.placeId, place.zones])),
-        }
-        return findingsAnswer(evaluation)
+        const { placeId } = question
+        const { findings, zones } = roomsOfPlace(layout, placeId)
+        known = { layoutNumber, placeId, zones }
+        return { kind: 'findings', findings: [findings] }
       }
       case 'zone': {
-        if (known?.layoutNumber !== layoutNumber)
-          known = {
-            layoutNumber,
-            zones: new Map(layout.places.map((place) => [place.id, placeZones(layout, place.id)])),
-          }
+        const { placeId } = question.wanted
+        if (known?.layoutNumber !== layoutNumber || known.placeId !== placeId)
+          known = { layoutNumber, placeId, zones: placeZones(layout, placeId) }
         return { kind: 'zone', region: regionIn(known.zones, question.wanted) }
       }
     }

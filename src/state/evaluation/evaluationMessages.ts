@@ -13,8 +13,8 @@ export interface WantedZone {
 
 /** What there is to work out for one layout. */
 export type EvaluationWork =
-  /** How much room every finding has, without remedies. */
-  | { readonly kind: 'rooms'; readonly layout: Layout }
+  /** How much room every finding of a place has, without remedies. */
+  | { readonly kind: 'rooms'; readonly layout: Layout; readonly placeId: string }
   | { readonly kind: 'zone'; readonly layout: Layout; readonly wanted: WantedZone }
   /** Everything about findings: remedies and what weld errors can do as well. */
   | { readonly kind: 'complete'; readonly layout: Layout }
@@ -24,7 +24,7 @@ export type EvaluationQuestion = EvaluationWork & { readonly layoutNumber: numbe
 
 /** What a worker answers. Sittings are left out: the page has them already, and they are large. */
 export type EvaluationAnswer =
-  /** The findings of each place, in the order of the layout's places. */
+  /** The findings of the place that was asked for, or of each place, in the order of the layout's places. */
   | { readonly kind: 'findings'; readonly findings: readonly (readonly Finding[])[] }
   | { readonly kind: 'zone'; readonly region: Region }
 

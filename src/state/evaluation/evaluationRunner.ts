@@ -78,12 +78,16 @@ const startRemedies = (store: AppStore, open: OpenEvaluationWorker): (() => void
 }
 
 /**
- * Has everything that takes long worked out beside the page: rooms and zones by one worker, also while something moves; remedies
- * and tolerance cases by another, once nothing moves. Returns a function that stops both.
+ * Has everything that takes long worked out beside the page: rooms and zones by some workers, also while something moves; remedies
+ * and tolerance cases by another one, once nothing moves. Returns a function that stops them.
  */
-export const startCompleting = (store: AppStore, open: OpenEvaluationWorker): (() => void) => {
+export const startCompleting = (
+  store: AppStore,
+  open: OpenEvaluationWorker,
+  roomsWorkers = 1,
+): (() => void) => {
   const stopRemedies = startRemedies(store, open)
-  const stopRooms = startRooms(store, open)
+  const stopRooms = startRooms(store, open, roomsWorkers)
   return () => {
     stopRooms()
     stopRemedies()

@@ -47,11 +47,11 @@ export const answerTo = ({ id, question }: Asked<EvaluationQuestion>): Said<Eval
   structuredClone({ kind: 'answer', id, answer: evaluationAnswers()(question) })
 
 /** A store whose workers answer when the test says so; every answer goes the way of a message between threads. */
-export const heldStore = (layout = wrong) => {
+export const heldStore = (layout = wrong, roomsWorkers = 1) => {
   const store = createAppStore(layout)
   const { open: openWorker, workers } = fakeWorkers<EvaluationQuestion, EvaluationAnswer>()
   const answered = new Set<Asked<EvaluationQuestion>>()
-  const stop = startCompleting(store, openWorker)
+  const stop = startCompleting(store, openWorker, roomsWorkers)
   const state = () => store.state.getState()
   /** What workers that were not stopped still have to answer. */
   const open = () =>
@@ -62,9 +62,12 @@ export const heldStore = (layout = wrong) => {
             .filter((asked) => !answered.has(asked))
             .map((asked) => ({ worker, asked, question: asked.question, kind: asked.question.kind })),
     )
-  /** The one open question of a kind is answered. */
-  const answer = (kind: EvaluationQuestion['kind']): void => {
-    const found = open().find((each) => each.kind === kind)
+  /** The first open question of a kind is answered, or the one that is meant. */
+  const answer = (
+    kind: EvaluationQuestion['kind'],
+    isMeant: (question: EvaluationQuestion) => boolean = () => true,
+  ): void => {
+    const found = open().find((each) => each.kind === kind && isMeant(each.question))
     if (found === undefined) throw new Error(`nothing of ${kind} is asked`)
     answered.add(found.asked)
     found.worker.hear(answerTo(found.asked))
