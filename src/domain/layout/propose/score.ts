@@ -223,8 +223,12 @@ const roomsThatMatter = (
     const otherMm = limit.asked.isOwn
       ? Number.POSITIVE_INFINITY
       : (others.get(name) ?? Number.POSITIVE_INFINITY) - SAME_ROOM_MM
-    const withinMm = isBroken ? Number.POSITIVE_INFINITY : Math.min(leastMm, otherMm)
-    const roomMm = limit.roomMm(withinMm)
+    // The room is never more than the way to the limit; of a broken rule that way says enough.
+    const followedMm = limit.followedMm()
+    const withinMm = isBroken
+      ? Number.POSITIVE_INFINITY
+      : Math.min(leastMm, otherMm, (followedMm ?? Number.POSITIVE_INFINITY) + FOLLOWED_OFF_MM)
+    const roomMm = isBroken && followedMm !== null ? followedMm : limit.roomMm(withinMm)
     known.set(name, roomMm ?? Number.POSITIVE_INFINITY)
     if (roomMm === null || (!isBroken && roomMm >= withinMm)) continue
     rooms.push(closedLimit(limit, roomMm))
