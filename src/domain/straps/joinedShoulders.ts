@@ -34,7 +34,7 @@ const STILL_MM = 1e-10
 const NEAR_ENOUGH_MM = 1e-7
 
 /** Junctions tried at most for one pair. Measured on random cars: four as a rule, at most five in 99 of 100; places without balance take this many. */
-const MOST_TRIALS = 100
+const MOST_TRIALS = 60
 
 /** A step is halved this often at most. */
 const HALVINGS = 6

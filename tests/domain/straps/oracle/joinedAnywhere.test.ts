@@ -1,10 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { PointMm } from '../../../../src/domain/geometry/point'
+import { pointDistanceMm, type PointMm } from '../../../../src/domain/geometry/point'
 import type { StrapScene } from '../../../../src/domain/straps/scene'
-import { solvePlace } from '../../../../src/domain/straps/solve'
+import { solvePlace, type SolvedPlace } from '../../../../src/domain/straps/solve'
 import { compared } from './compare'
-import { rimOpening } from './openings'
+import { rimOpening, slotOpenings } from './openings'
 import { randomScene } from './randomScenes'
 
 /*
@@ -59,12 +59,40 @@ const anywhere: fc.Arbitrary<StrapScene> = fc
 
 const seed = fc.readConfigureGlobal().seed ?? 0
 
+/** A tube about straight below or above what its tail is drawn to: over and under are then two balances that are as good as each other. */
+const isUndecided = (given: StrapScene): boolean => {
+  const mount = given.anchors.find(({ strap }) => strap === 'shoulder-left')?.mount
+  if (mount?.kind !== 'wrap') return false
+  const [x, , z] = rimOpening(given).origin
+  const { centre, radiusMm } = given.body.shoulderArc
+  const drawnTo = [
+    [x, z] as const,
+    [centre.uMm + radiusMm, centre.vMm] as const,
+    [centre.uMm, centre.vMm + radiusMm] as const,
+    ...given.seat.slots.flatMap((slot) =>
+      slot.straps.includes('shoulder-left')
+        ? slotOpenings(given, slot, 'shoulder-left').map(({ origin }) => [origin[0], origin[2]] as const)
+        : [],
+    ),
+  ]
+  return drawnTo.some(([u, v]) => Math.abs(v - mount.point.zMm) > 1.5 * Math.abs(u - mount.point.xMm))
+}
+
+/** A junction drawn up to the edge its straps bear on: what is left of them has no direction that the slow solver could find. */
+const isDrawnUp = ({ paths }: SolvedPlace): boolean =>
+  paths.some(({ contacts: [, junction, next] }) => {
+    if (junction?.on !== 'junction' || next === undefined) return false
+    return pointDistanceMm(junction.point, next.point) < 1
+  })
+
 describe('joined shoulder straps hung up anywhere', () => {
   it('have the path and the numbers of the slow solver, or none where it finds none', () => {
     const met = { compared: 0, overRim: 0, wrapped: 0, slotted: 0, ahead: 0, tooLong: 0 }
     fc.assert(
       fc.property(anywhere, (given) => {
+        if (isUndecided(given)) return
         const { compared: both, differences, onlyOracle, onlySolver, solved } = compared(given)
+        if (isDrawnUp(solved)) return
         const strap = both.find((each) => each.strap === 'shoulder-left')
         const kind = solved.problems.find((each) => each.strap === 'shoulder-left')?.kind
         met.compared += strap ? 1 : 0
