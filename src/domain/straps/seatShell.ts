@@ -1,17 +1,16 @@
 import { planeSegmentIntersection } from '../geometry/segment'
 import { planeDistanceMm, planePoint, type PlanePointMm } from '../geometry/plane'
-import { pointBetween, pointDistanceMm, type PointMm } from '../geometry/point'
-import { ellipseArcMm } from '../geometry/ellipse'
+import { pointBetween, type PointMm } from '../geometry/point'
 import { err, ok, type Result } from '../result'
-import type { BodyEnd, LapReach, Reach, SubReach } from './bodyEnd'
+import type { BodyEnd } from './bodyEnd'
 import type { MountEnd } from './mountEnd'
+import { restsOver, type OverEdge } from './overSide'
 import type { PathProblem } from './path'
-import type { Portal, SeatFrame } from './portal'
+import type { SeatFrame } from './portal'
 import { seatPointIn } from './portal'
 import type { Seat } from './seat'
 import type { StrapId } from './strap'
 import type { StraightRun, StrapRun } from './strapRun'
-import { tautString } from './tautString'
 
 /** The seat's shell as seen from the side, and how far it reaches to both sides of the seat's middle. */
 export interface SeatShell {
@@ -122,85 +121,26 @@ const isThroughShell = ({ lowerEdge }: SeatShell, from: PointMm, to: PointMm): b
   return false
 }
 
-/** Length of strap from where it reaches the body to its front contact or buckle; what differs between two ways in. */
-const onBodyMm = (end: BodyEnd, reach: Reach): number => {
-  if (end.family === 'lap') {
-    const { alongMm, acrossMm, fromRad } = reach as LapReach
-    return ellipseArcMm(alongMm, acrossMm, Math.max(0, fromRad))
-  }
-  return (reach as SubReach).onGroin?.toBuckleMm ?? 0
-}
-
-/** One straight piece of the shell's upper edge as an opening without a height. */
-const edgePortal = (from: PlanePointMm, to: PlanePointMm, yMm: number, outward: 1 | -1): Portal | null => {
-  const du = to.uMm - from.uMm
-  const dv = to.vMm - from.vMm
-  const lengthMm = Math.hypot(du, dv)
-  if (lengthMm === 0) return null
-  return {
-    on: 'slot',
-    face: 'side',
-    centre: { xMm: (from.uMm + to.uMm) / 2, yMm, zMm: (from.vMm + to.vMm) / 2 },
-    long: { x: du / lengthMm, y: 0, z: dv / lengthMm },
-    short: { x: -dv / lengthMm, y: 0, z: du / lengthMm },
-    normal: { x: 0, y: outward, z: 0 },
-    longMinMm: -lengthMm / 2,
-    longMaxMm: lengthMm / 2,
-    shortMinMm: 0,
-    shortMaxMm: 0,
-    depthMm: 0,
-    backrest: null,
-    isOnWrongSide: false,
-  }
-}
-
-/** Part of the strap's two unit pulls along an edge below which it stays: rounding. */
-const DRAWN = 1e-7
-
-/** Whether the strap at `at` is drawn along the edge toward a next corner of it; not toward one that it is at. */
-const isDrawnToward = (at: PointMm, ends: readonly PointMm[], corner: PlanePointMm | undefined): boolean => {
-  if (corner === undefined) return false
-  const u = corner.uMm - at.xMm
-  const v = corner.vMm - at.zMm
-  const lengthMm = Math.hypot(u, v)
-  if (lengthMm < AT_CORNER_MM) return false
-  const along = ends.reduce(
-    (sum, end) => sum + ((end.xMm - at.xMm) * u + (end.zMm - at.zMm) * v) / pointDistanceMm(at, end),
-    0,
-  )
-  return along / lengthMm > DRAWN
-}
-
-/** The strap bent in over the upper edge of the shell's side: the shortest over all its pieces that does not slide on along the next. */
-const overSide = (
-  mount: MountEnd,
-  end: BodyEnd,
-  shell: SeatShell,
-  { contact, reach }: StraightRun,
-  outward: 1 | -1,
-): StrapRun | null => {
+/**
+ * The strap bent in over the upper edge of the shell's side. Of several places in balance the one with the shortest way from mount to body
+ * counts; a lap strap that can lie behind the hip point lies there: ahead of it nothing holds it.
+ */
+const overSide = (mount: MountEnd, end: BodyEnd, shell: SeatShell, outward: 1 | -1): StrapRun | null => {
   const yMm = shell.middleYMm + outward * shell.halfWidthMm
-  let best: StrapRun | null = null
-  let bestMm = Infinity
-  for (const [index, to] of shell.upperEdge.entries()) {
-    const from = shell.upperEdge[index - 1]
-    const portal = from && edgePortal(from, to, yMm, outward)
-    if (from === undefined || portal === undefined || portal === null) continue
-    const taut = tautString(mount, end, portal, { contact, body: reach.point })
-    const [at] = 'by' in taut ? [] : taut.crossings
-    if ('by' in taut || at === undefined) continue
-    const ends = [taut.contact, taut.reach.point]
-    const isAtCorner = (corner: PlanePointMm): boolean =>
-      Math.hypot(corner.uMm - at.xMm, corner.vMm - at.zMm) < AT_CORNER_MM
-    const nexts = isAtCorner(from) ? [index - 2, index] : isAtCorner(to) ? [index - 1, index + 1] : []
-    if (nexts.some((next) => isDrawnToward(at, ends, shell.upperEdge[next]))) continue
-    const lengthMm =
-      pointDistanceMm(taut.contact, at) + pointDistanceMm(at, taut.reach.point) + onBodyMm(end, taut.reach)
-    if (lengthMm >= bestMm) continue
-    bestMm = lengthMm
-    best = { contact: taut.contact, edges: [at], edgesOn: 'seat-side', reach: taut.reach, pass: null }
+  let best: OverEdge | null = null
+  for (const rest of restsOver(shell.upperEdge, { mount, end, yMm }))
+    if (best === null || isBefore(end, rest, best)) best = rest
+  return (
+    best && { contact: best.contact, edges: [best.at], edgesOn: 'seat-side', reach: best.reach, pass: null }
+  )
+}
+
+const isBefore = (end: BodyEnd, a: OverEdge, b: OverEdge): boolean => {
+  if (end.family === 'lap') {
+    const isBehind = a.at.xMm > end.hip.xMm
+    if (isBehind !== b.at.xMm > end.hip.xMm) return isBehind
   }
-  return best
+  return a.outsideMm < b.outsideMm
 }
 
 /** The part of a straight piece that lies between the shell's sides; null when none does. */
@@ -238,8 +178,11 @@ export const pastShell = (
   if (between === null) return ok(clear)
   const offMm = contact.yMm - shell.middleYMm
   if (Math.abs(offMm) >= shell.halfWidthMm && isInside(shell.outline, side(between.from))) {
-    const over = overSide(mount, end, shell, straight, offMm < 0 ? -1 : 1)
-    return over === null ? err({ kind: 'no-slot', strap }) : ok(over)
+    const over = overSide(mount, end, shell, offMm < 0 ? -1 : 1)
+    if (over !== null) return ok(over)
+    // A lap strap that stays nowhere on the edge is drawn along it from behind the hip point and from ahead of it.
+    const isDrawn = end.family === 'lap' && shell.upperEdge.length > 1
+    return err(isDrawn ? { kind: 'lap-anchor-not-behind', strap, aheadMm: 0 } : { kind: 'no-slot', strap })
   }
   return isThroughShell(shell, between.from, between.to) ? err({ kind: 'no-slot', strap }) : ok(clear)
 }

@@ -8,7 +8,7 @@ import { contactOnMount, type MountEnd } from './mountEnd'
 import type { PathProblem } from './path'
 import { beyondMm, crossesBackrest, innerPortal, isWithinPortal, type Portal } from './portal'
 import type { StrapId } from './strap'
-import { tautString } from './tautString'
+import { tautString, type InTheWay, type TautString } from './tautString'
 
 /** Where a strap passes its slot or the backrest rim; through a thick shell, its opening on the mount's side. */
 interface PortalPass {
@@ -59,12 +59,20 @@ const firstAim = (end: BodyEnd): PointMm => {
   }
 }
 
+/** A contact with a wrapped tube to begin with. Seen along it the tube may cover what is aimed at, but not where its middle's strap would end. */
+const firstContact = (mount: MountEnd, end: BodyEnd): PointMm | null => {
+  const aimed = contactOnMount(mount, firstAim(end))
+  if (aimed !== null) return aimed
+  const reach = reachOf(end, mount.point)
+  return reach && contactOnMount(mount, reach.point)
+}
+
 /** The strap pulled straight; a contact that cannot be had is null. */
 export const straightRun = (
   mount: MountEnd,
   end: BodyEnd,
 ): { readonly contact: PointMm | null; readonly reach: Reach | null } => {
-  let contact = mount.axis === null ? mount.point : contactOnMount(mount, firstAim(end))
+  let contact = mount.axis === null ? mount.point : firstContact(mount, end)
   if (contact === null) return { contact, reach: null }
   let reach = reachOf(end, contact)
   if (mount.axis === null) return { contact, reach }
@@ -86,22 +94,57 @@ export const crossingOf = (portal: Portal, contact: PointMm, body: PointMm): Poi
   return pointBetween(body, contact, near / (near - far))
 }
 
+/** Whether a lap strap comes by a place ahead of the hip point: an aim taken from there would look back. */
+const isPastHip = (end: BodyEnd, { xMm }: PointMm): boolean => end.family === 'lap' && xMm < end.hip.xMm
+
+/** Whether a strap that only the outer opening was asked of bears on it behind the hip point and passes the inner one clean. */
+const isHeldAlone = (end: BodyEnd, inner: Portal, { crossings, bears, reach }: TautString): boolean => {
+  const [edge] = crossings
+  return (
+    edge !== undefined &&
+    bears[0] === true &&
+    !isPastHip(end, edge) &&
+    isWithinPortal(inner, crossingOf(inner, edge, reach.point))
+  )
+}
+
+/**
+ * The taut strap through its opening. Through a thick wall beside the hip a lap strap may bear on the outer opening behind the hip point
+ * and merely pass the inner one ahead of it: then the outer one alone decides. Where that strap would not pass the inner one either, it
+ * bears on it there, ahead of the hip point.
+ */
+const tautThrough = (
+  mount: MountEnd,
+  end: BodyEnd,
+  portal: Portal,
+  straight: StraightRun,
+): TautString | InTheWay => {
+  const taut = tautString(mount, end, portal, straight)
+  const isAsked = end.family === 'lap' && portal.depthMm > 0
+  if (!isAsked || !('by' in taut || taut.crossings.some((at) => isPastHip(end, at)))) return taut
+  const alone = tautString(mount, end, { ...portal, depthMm: 0 }, straight)
+  if (!('by' in alone) && isHeldAlone(end, innerPortal(portal), alone)) return alone
+  return 'by' in taut
+    ? taut
+    : { ...taut, bears: taut.crossings.map((at, index) => taut.bears[index] === true || isPastHip(end, at)) }
+}
+
 /** The strap bent over edges of its opening. */
 const bentRun = (
   strap: StrapId,
   mount: MountEnd,
   end: BodyEnd,
   portal: Portal,
-  { contact, reach }: StraightRun,
+  straight: StraightRun,
 ): Result<StrapRun, PathProblem> => {
-  const taut = tautString(mount, end, portal, { contact, body: reach.point })
+  const taut = tautThrough(mount, end, portal, straight)
   if ('by' in taut) {
     const { by, at } = taut
     return err({
       kind: 'slot-blocked',
       strap,
       by,
-      insideMm: by === 'tube' ? inTubeMm(mount, at) : inBodyMm(end, at),
+      insideMm: by === 'tube' ? inTubeMm(mount, at) : Math.max(0, inBodyMm(end, at)),
     })
   }
   const edges = taut.crossings.filter((_, index) => taut.bears[index])

@@ -188,3 +188,58 @@ describe('a strap between the sides of the shell', () => {
     expect(under(151)).toEqual(noSlot('sub-left'))
   })
 })
+
+describe('a strap over the side of the shell', () => {
+  it('lies where the way from mount to body is shortest, of several places in balance', () => {
+    // A tooth on the edge: the straight strap would come in through it, and either flank could hold it.
+    const [foot, tip, heel] = [
+      [10, -120],
+      [60, 60],
+      [110, -120],
+    ] as const
+    const corners: Corners = [
+      [-300, -120],
+      foot,
+      tip,
+      heel,
+      [200, -120],
+      [200, 400],
+      [220, 400],
+      [220, -150],
+      [-290, -150],
+    ]
+    const edgeXMm = (tabXMm: number): number => {
+      const given = scene({
+        hipHalfBreadthMm: 115,
+        lapLowestDeg: 0,
+        seat: { sideOutline: outlineOf(corners), topOutline: sidesAt(200) },
+        anchors: [tab('lap-left', point(tabXMm, -230, -150))],
+      })
+      const [, edge] = pathOf(solvePlace(given), 'lap-left').contacts
+      expect(edge?.on).toBe('seat-side')
+      return edge?.point.xMm ?? 0
+    }
+    // To the flat end of the pelvis, whose front contact lies 110 beyond the hip point and 85 further in.
+    const wayMm = (tabXMm: number, x: number, z: number): number =>
+      Math.hypot(tabXMm - x, 30, -150 - z) + Math.hypot(Math.hypot(x, z) + 110, 85)
+    const shortest = (
+      tabXMm: number,
+      [footX, footZ]: readonly [number, number],
+    ): { mm: number; x: number } => {
+      let best = { mm: Infinity, x: 0 }
+      for (let share = 0; share <= 1; share += 1e-5) {
+        const x = tip[0] + share * (footX - tip[0])
+        const mm = wayMm(tabXMm, x, tip[1] + share * (footZ - tip[1]))
+        if (mm < best.mm) best = { mm, x }
+      }
+      return best
+    }
+    const flanks = [70, 85, 100, 110, 120, 130].map((tabXMm) => {
+      const [ahead, behind] = [shortest(tabXMm, foot), shortest(tabXMm, heel)]
+      const { x } = ahead.mm < behind.mm ? ahead : behind
+      expect(Math.abs(edgeXMm(tabXMm) - x)).toBeLessThan(0.01)
+      return x < tip[0] ? 'ahead' : 'behind'
+    })
+    expect(new Set(flanks).size).toBe(2)
+  })
+})

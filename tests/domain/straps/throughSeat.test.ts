@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import type { PathProblem } from '../../../src/domain/straps/path'
 import { solvePlace } from '../../../src/domain/straps/solve'
 import { belt, lapTabs, pathOf, point, problemOf, scene, slot, tab } from './scenes'
 
@@ -127,11 +128,16 @@ describe('the upper edge of a shell’s side', () => {
       }),
     )
 
+  const rounded = (problem: PathProblem | undefined): PathProblem | undefined =>
+    problem?.kind === 'lap-anchor-not-behind'
+      ? { ...problem, aheadMm: Number(problem.aheadMm.toFixed(9)) }
+      : problem
+
   it('holds a strap no better where its outline happens to have another point', () => {
     for (const tabXMm of [-40, -20, -5, 20, 80, 150, 300]) {
       const plain = lap(tabXMm, [])
       const divided = lap(tabXMm, [-90, 10, 35, 120])
-      expect(problemOf(divided, 'lap-left')).toEqual(problemOf(plain, 'lap-left'))
+      expect(rounded(problemOf(divided, 'lap-left'))).toEqual(rounded(problemOf(plain, 'lap-left')))
       expect(divided.paths.length).toBe(plain.paths.length)
       for (const { strap, lengthMm } of plain.paths)
         expect(pathOf(divided, strap).lengthMm).toBeCloseTo(lengthMm, 6)

@@ -132,16 +132,21 @@ export const shortestChain = (
       free.map((i) => free.map((j) => (curvature[i]?.[j] ?? 0) + (i === j ? 1e-13 : 0))),
       free.map((i) => -(gradient[i] ?? 0)),
     )
-    const next = steppedDown(x, free, step, clamped, length, (tried) =>
-      chainLength([start, ...pointsAt(openings, tried), end]),
-    )
-    const moved = Math.max(...next.map((value, i) => Math.abs(value - (x[i] ?? 0))))
-    x = next
-    if (moved < 1e-12) break
+    const lengthAt = (tried: readonly number[]): number =>
+      chainLength([start, ...pointsAt(openings, tried), end])
+    const next = steppedDown(x, free, step, clamped, length, lengthAt)
+    // Bounds can turn a Newton step uphill; straight down the slope is never uphill.
+    const slope = free.map((i) => -100 * (gradient[i] ?? 0))
+    const found = isSame(next, x) ? steppedDown(x, free, slope, clamped, length, lengthAt) : next
+    if (isSame(found, x)) break
+    x = found
   }
   const points = pointsAt(openings, x)
   return { points, x, length: chainLength([start, ...points, end]) }
 }
+
+const isSame = (a: readonly number[], b: readonly number[]): boolean =>
+  a.every((value, i) => Math.abs(value - (b[i] ?? 0)) < 1e-12)
 
 /** The longest of the halved steps that does not lengthen the chain. */
 const steppedDown = (

@@ -5,7 +5,6 @@ import { solvePlace, type SolvedPlace } from '../../../../src/domain/straps/solv
 import { strapFamily, type StrapId } from '../../../../src/domain/straps/strap'
 import { behindSeatNumbers } from './behindSeat'
 import { oraclePlace, type OraclePlace, type OracleStrap } from './place'
-import { mountEnd } from './mountEnd'
 import { isUndecidedWrap } from './openings'
 import { slotBendDeg } from './slotBend'
 import { bendDeg } from './taut'
@@ -151,35 +150,22 @@ export interface Comparison {
 
 const isLap = (strap: StrapId): boolean => strapFamily(strap) === 'lap'
 
-/** Whether a wrap's tube, seen along it, covers the hip point: no tangent leads there, and the solver gives up though the strap has one. */
-const isHipBehindTube = (scene: StrapScene, strap: StrapId): boolean => {
-  const mount = scene.anchors.find((anchor) => anchor.strap === strap)?.mount
-  return mount !== undefined && mountEnd(mount, scene.tubes)(vectorOf(scene.body.hip)) === null
-}
-
 /** What the model leaves open, left out of the comparison. */
 const isAtBorder = (
   scene: StrapScene,
   strap: StrapId,
-  { buckle, straps }: OraclePlace,
+  { buckle }: OraclePlace,
   { problems }: SolvedPlace,
 ): boolean => {
-  const { body, seat } = scene
   const problem = problems.find((one) => one.strap === strap)?.kind
   switch (strapFamily(strap)) {
     case 'shoulder':
       return problem === 'buckle-unknown' || isUndecidedWrap(scene, strap)
     case 'lap':
-      // The shortest place on the shell's edge may lie ahead of the hip and another one in balance behind it.
-      return (
-        isUndecidedWrap(scene, strap) ||
-        (problem === 'anchor-inside-body' && isHipBehindTube(scene, strap)) ||
-        straps.some((one) => one.strap === strap && one.hasRival) ||
-        (seat.sideOutline.length > 0 && problem === 'lap-anchor-not-behind')
-      )
+      return isUndecidedWrap(scene, strap)
     case 'sub': {
       // Lap straps at very different angles can put the buckle inside the groin's circle.
-      const { centre, radiusMm } = body.groinArc
+      const { centre, radiusMm } = scene.body.groinArc
       const isBuckleInside =
         buckle !== null && Math.hypot(buckle[0] - centre.uMm, buckle[2] - centre.vMm) < radiusMm
       return problem === 'buckle-unknown' || isBuckleInside || isUndecidedWrap(scene, strap)
@@ -199,8 +185,7 @@ export const compared = (scene: StrapScene): Comparison => {
   const onlyOracle = oracle.straps.flatMap(({ strap }) => (both.has(strap) ? [] : [strap]))
   const onlySolver = solved.paths.flatMap(({ strap }) => (both.has(strap) ? [] : [strap]))
   // The buckle is where the lap straps meet: without the same ones the others end elsewhere.
-  const areLapsAlike =
-    ![...onlyOracle, ...onlySolver].some(isLap) && !oracle.straps.some(({ hasRival }) => hasRival)
+  const areLapsAlike = ![...onlyOracle, ...onlySolver].some(isLap)
   const counted = (strap: StrapId): boolean =>
     (isLap(strap) || (areLapsAlike && oracle.buckle !== null)) && !isAtBorder(scene, strap, oracle, solved)
   const usable = areLapsAlike ? pairs.filter(({ strap }) => counted(strap.strap)) : []

@@ -11,13 +11,15 @@ export interface Taut {
   readonly arrival: Arrival
   /** From the mount contact to the strap's end. */
   readonly lengthMm: number
-  /** It could be in balance on another place of a chain of edges too. */
-  readonly hasRival: boolean
 }
 
 const STILL_MM = 1e-8
-const MOST_ROUNDS = 600
-const SWINGING_ROUNDS = 30
+/** A turn that is more than rounding. */
+const BENT_DEG = 1e-6
+const MOST_ROUNDS = 1500
+
+/** Where the ends answer too strongly they would swing for ever: then they follow part of the way, less and less. */
+const followed = (round: number): number => (round < 30 ? 1 : round < 200 ? 0.3 : round < 600 ? 0.1 : 0.03)
 
 /** Contacts at both ends that agree with each other when nothing is between them. */
 const straight = (
@@ -39,14 +41,9 @@ const straight = (
 /**
  * One way through: mount → one opening after another → body. The ends of the straight pieces are held where they touch, the points
  * in the openings take the shortest way between them, the ends follow, until nothing moves: then every piece is straight, every
- * held point is in balance and both ends are tangent.
+ * held point is in balance and both ends are tangent. Null where that is inside tube or body, or never.
  */
-const through = (
-  mount: MountEnd,
-  openings: readonly Opening[],
-  body: BodyEnd,
-  begin: Taut,
-): Taut | null | 'restless' => {
+const through = (mount: MountEnd, openings: readonly Opening[], body: BodyEnd, begin: Taut): Taut | null => {
   let { contact, arrival } = begin
   let x: readonly number[] = openings.flatMap((opening) => {
     const { u, v } = crossing(opening, contact, arrival.touch)
@@ -57,7 +54,7 @@ const through = (
     const chain = shortestChain(contact, openings, arrival.touch, x)
     // On its way the search may look from inside a tube or the body; at rest it must not.
     const foundContact = mount(chain.points[0] ?? contact)
-    const foundArrival = body(chain.points.at(-1) ?? contact)
+    const foundArrival = body(lastBent(contact, chain.points, arrival.touch))
     const nextContact = foundContact ?? contact
     const nextArrival = foundArrival ?? arrival
     const moved = Math.max(
@@ -70,19 +67,31 @@ const through = (
       return foundContact && foundArrival && !foundArrival.isClear
         ? lengthOf(foundContact, passes, foundArrival)
         : null
-    // Where the ends answer too strongly they would swing for ever: then they follow part of the way.
-    const share = round < SWINGING_ROUNDS ? 1 : 0.3
+    const share = followed(round)
     contact = plus(contact, minus(nextContact, contact), share)
     const touch = plus(arrival.touch, minus(nextArrival.touch, arrival.touch), share)
     arrival = { ...nextArrival, touch }
   }
-  return 'restless'
+  return null
 }
+
+/**
+ * What a strap is aimed from: the last place that bends it. Seen from the side a wide body may begin behind a place that it only passes,
+ * and then an aim taken there would look back.
+ */
+const lastBent = (contact: Vector, points: readonly Vector[], touch: Vector): Vector =>
+  points.findLast((point, i) => {
+    const run = towards(points[i - 1] ?? contact, point)
+    return turnDeg(run, towards(point, points[i + 1] ?? touch)) > BENT_DEG
+  }) ?? contact
+
+/** From the mount to the body. */
+const outsideMm = ({ lengthMm, arrival }: Taut): number => lengthMm - arrival.restMm()
 
 const lengthOf = (contact: Vector, passes: readonly Vector[], arrival: Arrival): Taut => {
   const points = [contact, ...passes, arrival.touch]
   const freeMm = points.slice(1).reduce((sum, point, i) => sum + norm(minus(point, points[i] ?? point)), 0)
-  return { contact, passes, arrival, lengthMm: freeMm + arrival.restMm(), hasRival: false }
+  return { contact, passes, arrival, lengthMm: freeMm + arrival.restMm() }
 }
 
 /**
@@ -121,20 +130,36 @@ const shortestOf = (
   isSound: (last: Vector) => boolean,
 ): Taut | null => {
   const found = ways.flatMap((openings) => {
-    const begin = straightOne ?? throughMiddles(mount, openings, body)
-    const taut = begin && through(mount, openings, body, begin)
-    // A piece of a chain of edges need not hold the strap; a slot must.
-    if (taut === 'restless' && ways.length === 1) throw new Error('the bent strap does not come to rest')
-    if (taut === null || taut === 'restless' || !isSound(taut.passes.at(-1) ?? taut.contact)) return []
-    return isHeldByAll(ways, taut) ? [taut] : []
+    const rests = restsOf(mount, openings, body, straightOne)
+    return rests.filter(
+      (taut) => isSound(lastBent(taut.contact, taut.passes, taut.arrival.touch)) && isHeldByAll(ways, taut),
+    )
   })
-  const best = found.reduce<Taut | null>(
-    (shortest, one) => (shortest === null || one.lengthMm < shortest.lengthMm ? one : shortest),
+  return found.reduce<Taut | null>(
+    (shortest, one) => (shortest === null || outsideMm(one) < outsideMm(shortest) ? one : shortest),
     null,
   )
-  const isOther = (one: Taut): boolean =>
-    apart(one.passes[0] ?? one.contact, best?.passes[0] ?? one.contact) > 1e-3
-  return best && { ...best, hasRival: found.some(isOther) }
+}
+
+/**
+ * The places of rest in one row of openings. Where the aim of a lap strap turns about close to the hip point there can be more than one, or
+ * none: they are looked for from the straight strap, and from straps through the middle and the corners of the last opening.
+ */
+const restsOf = (
+  mount: MountEnd,
+  openings: readonly Opening[],
+  body: BodyEnd,
+  straightOne: Taut | null,
+): readonly Taut[] => {
+  const { low, high } = openings.at(-1) ?? { low: [], high: [] }
+  const corners = [low[0] ?? 0, high[0] ?? 0].flatMap((u) =>
+    [low[1] ?? 0, high[1] ?? 0].map((v) => [u, v] as const),
+  )
+  const begins = [
+    straightOne ?? beginThrough(mount, openings, body, [0, 0]),
+    ...corners.map((corner) => beginThrough(mount, openings, body, corner)),
+  ]
+  return begins.flatMap((begin) => (begin && through(mount, openings, body, begin)) ?? [])
 }
 
 /** At a corner of a chain of edges: whether neither of the pieces that meet there would draw the strap along. */
@@ -148,12 +173,18 @@ const isHeldByAll = (ways: readonly (readonly Opening[])[], { contact, passes, a
     }),
   )
 
-/** Something to start from where a straight strap does not bear on the body: through the middles of the openings. */
-const throughMiddles = (mount: MountEnd, openings: readonly Opening[], body: BodyEnd): Taut | null => {
-  const [near, far] = [openings[0], openings.at(-1)]
-  if (near === undefined || far === undefined) return null
-  const contact = mount(near.origin)
-  const arrival = body(far.origin)
+/** Something to start from: straight from the mount to a place in the last opening, and from there to the body. */
+const beginThrough = (
+  mount: MountEnd,
+  openings: readonly Opening[],
+  body: BodyEnd,
+  [u, v]: readonly [number, number],
+): Taut | null => {
+  const last = openings.at(-1)
+  if (last === undefined || !Number.isFinite(u + v)) return null
+  const place = openingPoint(last, u, v)
+  const contact = mount(place)
+  const arrival = body(place)
   return contact && arrival && lengthOf(contact, [], arrival)
 }
 
