@@ -116,6 +116,7 @@ describe('startRooms', () => {
     expect(zonesFailureOf(state())).toBe('out of memory')
     store.actions.completeHere()
     expect(zonesFailureOf(state())).toBeNull()
+    expect(rounded(zones(state()))).toEqual(rounded(evaluateLayout(wrong).places[0]?.zones))
   })
 })
 
@@ -123,7 +124,7 @@ describe('startRooms with several workers', () => {
   const shown = (state: AppState) => movingEvaluation(state).places[0]?.zones
 
   it('has the zones in hand worked out beside the rooms, none twice, and shows them with the rooms', () => {
-    const { store, state, asked, open, answer, answerAll } = heldStore(wrong, 3)
+    const { store, state, workers, asked, open, answer, answerAll } = heldStore(wrong, 3)
     expect(asked()).toEqual(['rooms'])
     store.actions.selectHandle(LAP_LEFT)
     expect(asked()).toEqual(['rooms', 'zone', 'zone'])
@@ -140,6 +141,13 @@ describe('startRooms with several workers', () => {
     expect(shown(state())?.[0]?.top).toBe('pending')
     answerAll()
     expect(rounded(shown(state()))).toEqual(rounded(zones))
+    const all = workers.flatMap((worker) =>
+      worker.asked.flatMap(({ question }) =>
+        question.kind === 'zone' ? [`${question.wanted.anchorId} ${question.wanted.elevation}`] : [],
+      ),
+    )
+    expect(new Set(all).size).toBe(4)
+    expect(all).toHaveLength(4)
   })
 
   it('asks for what is in hand first where all zones are shown', () => {
@@ -230,6 +238,18 @@ describe('startRooms with two places', () => {
     expect(places(state())).toEqual(evaluateLayout(two).places.map(({ findings }) => findings))
   })
 
+  it('takes no answer about a layout of before for one about the newest', () => {
+    const { store, state, open, answer, answerAll } = heldStore(two, 2)
+    open()[0]?.worker.die('out of memory')
+    const before = open()[0]?.question.layout
+    store.actions.edit('Seat', seatMoved(4))
+    answer('rooms', ({ layout }) => layout === before)
+    answer('rooms', (question) => question.kind === 'rooms' && question.placeId === 'driver')
+    expect(waitingFor(state())).toBe('rooms')
+    answerAll()
+    expect(places(state())).toEqual(evaluateLayout(seatMoved(4)(two)).places.map(({ findings }) => findings))
+  })
+
   it('hears no more of the rooms once the page has worked them out', () => {
     const { store, state, answer } = heldStore(two, 1)
     answer('rooms')
@@ -241,6 +261,19 @@ describe('startRooms with two places', () => {
 })
 
 describe('evaluationAnswers', () => {
+  it('answers for a zone of another place than the one whose rooms it was asked for', () => {
+    const layout: Layout = {
+      ...wrong,
+      places: [...seatMoved(40)(wrong).places, ...wrong.places.map((place) => ({ ...place, id: 'other' }))],
+    }
+    const wanted = { placeId: 'other', anchorId: 'lap-left-anchor', elevation: 'side' } as const
+    const answer = evaluationAnswers()
+    answer({ kind: 'rooms', layoutNumber: 1, layout, placeId: 'driver' })
+    expect(rounded(answer({ kind: 'zone', layoutNumber: 1, layout, wanted }))).toEqual(
+      rounded({ kind: 'zone', region: evaluateLayout(wrong).places[0]?.zones[0]?.side }),
+    )
+  })
+
   it('answers for a zone of a layout whose rooms it was never asked for', () => {
     const wanted = { placeId: 'driver', anchorId: 'lap-left-anchor', elevation: 'side' } as const
     const answer = evaluationAnswers()
