@@ -66,7 +66,7 @@ const oneByOne = ({ position, groups, meter }: Search): readonly Placed[] | null
   for (const [index, group] of groups.entries()) {
     meter.begin(plannedLooks(group))
     const ground = groundFor(position, place, [group], groups.slice(index + 1))
-    const { best } = bestOf(searchedGroup(ground, group, meter), anywhere, meter)
+    const { best } = bestOf(searchedGroup(ground, group, meter), anywhere, meter, false)
     if (best === null) return null
     placed.push(...best.placed)
     place = placeWith(place, best.trial.mounts)

@@ -146,11 +146,15 @@ const rounded = (ground: Ground, best: Scored, isAllowed: (candidate: Candidate)
   return isAllowed(scored) ? scored : best
 }
 
-/** Refines from the best of the measured places that may be taken; null where none may. What is measured on the way is added. */
+/**
+ * Refines from the best of the measured places that may be taken; null where none may. What is measured on the way is added. Where
+ * others will move as well it is not `final`: only so far that it is plain which place leads highest.
+ */
 export const bestOf = (
   found: Searched,
   isAllowed: (candidate: Candidate) => boolean,
   meter: Meter,
+  isFinal = true,
 ): { readonly best: Scored | null; readonly searched: Searched } => {
   const isShort = found.scored.filter(isAllowed).length < SEEDS
   const searched = isShort ? withMeasured(found, LATER_MEASURED, isAllowed, meter) : found
@@ -166,7 +170,8 @@ export const bestOf = (
   }
   const tops = seedsOf(searched.scored.filter(isAllowed), SEEDS).map((seed) => climbed(refining, seed))
   const [top] = tops.toSorted(compareScored)
-  const best = top === undefined ? null : rounded(ground, lookedRound(refining, top), isAllowed)
+  const isToEnd = isFinal && top !== undefined
+  const best = isToEnd ? rounded(ground, lookedRound(refining, top), isAllowed) : (top ?? null)
   return {
     best,
     searched: {
