@@ -118,8 +118,8 @@ export const strapTubeGap = (pieces: readonly TubePiece[], strap: SolvedStrap): 
 export interface StraightRun {
   /** What it touches, in order, as digits to the base of 16: runs that touch the same change evenly into each other. */
   readonly touching: number
-  /** Both ends of each piece, one after another. */
-  readonly ends: readonly PointMm[]
+  /** Both ends of each piece, one after another, as x, y, z: searches keep thousands of runs. */
+  readonly ends: readonly number[]
   /** The tube that the mount is on, where the strap may run into it. */
   readonly ownId: string | null
   /** A tube that is not looked at: the one that the strap is wrapped round. */
@@ -139,14 +139,17 @@ const TOUCHING: Readonly<Record<Touch['on'], number>> = {
 export const straightRunOf = (strap: SolvedStrap): StraightRun => {
   const { touches, anchor } = strap
   const count = straightPieces(strap)
-  const ends: PointMm[] = []
+  const ends: number[] = []
   let touching = 0
   for (let index = 0; index < count; index += 1) {
     const touch = touches[index]
     const next = touches[index + 1]
     if (touch === undefined || next === undefined) continue
     touching = 16 * touching + TOUCHING[touch.on]
-    if (touch.arcToNext === null) ends.push(touch.point, next.point)
+    if (touch.arcToNext !== null) continue
+    const { point: from } = touch
+    const { point: to } = next
+    ends.push(from.xMm, from.yMm, from.zMm, to.xMm, to.yMm, to.zMm)
   }
   const tubeId = anchor.mount.tubeId ?? null
   const isWrapped = anchor.mount.kind === 'wrap'
@@ -170,15 +173,24 @@ export interface TubeRoom {
   readonly ownMm: number
 }
 
-/** The same as `strapTubeGap` as plain numbers for searches. */
-export const tubeRoom = (pieces: readonly TubePiece[], { ends, ownId, wrappedId }: StraightRun): TubeRoom => {
-  const start = ends[0]
-  let othersMm = Infinity
-  let ownMm = Infinity
-  for (let index = 1; start !== undefined && index < ends.length; index += 2) {
-    const from = ends[index - 1]
-    const to = ends[index]
-    if (from === undefined || to === undefined) continue
+const endAt = (ends: readonly number[], index: number): PointMm => ({
+  xMm: ends[index] ?? NaN,
+  yMm: ends[index + 1] ?? NaN,
+  zMm: ends[index + 2] ?? NaN,
+})
+
+/** The same as `strapTubeGap` as plain numbers for searches. What is not nearer than `withinMm` is given as that. */
+export const tubeRoom = (
+  pieces: readonly TubePiece[],
+  { ends, ownId, wrappedId }: StraightRun,
+  withinMm = Infinity,
+): TubeRoom => {
+  const start = endAt(ends, 0)
+  let othersMm = withinMm
+  let ownMm = withinMm
+  for (let index = 0; index < ends.length; index += 6) {
+    const from = endAt(ends, index)
+    const to = endAt(ends, index + 3)
     const middle = {
       xMm: (from.xMm + to.xMm) / 2,
       yMm: (from.yMm + to.yMm) / 2,

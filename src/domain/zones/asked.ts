@@ -20,7 +20,7 @@ interface Known extends Answer {
 export interface Asked {
   readonly field: SittingField
   /** What was answered at corners, by their ids. */
-  readonly answers: Readonly<Record<Limit['of'], Map<number, Known>>>
+  readonly answers: Record<Limit['of'], Map<number, Known> | null>
   /** Where limits cross the sides of triangles, by limit and by the two corners: neighbours ask for the same. */
   readonly crossings: Map<Limit, Map<number, PlanePointMm>>
   /** What limits said about triangles. */
@@ -29,18 +29,19 @@ export interface Asked {
 
 export const askedOf = (field: SittingField): Asked => ({
   field,
-  answers: { strap: new Map(), pair: new Map() },
+  answers: { strap: null, pair: null },
   crossings: new Map(),
   judgements: new Map(),
 })
 
 /** What is answered at a corner; asked once. */
 const answerAt = ({ field, answers }: Asked, of: Limit['of'], corner: Corner): Known => {
-  const before = answers[of].get(corner.id)
+  const all = (answers[of] ??= new Map<number, Known>())
+  const before = all.get(corner.id)
   if (before !== undefined) return before
   const { numbers, run } = field.answerAt(of, corner.at)
   const known = { numbers, run, hasTubes: run === null }
-  answers[of].set(corner.id, known)
+  all.set(corner.id, known)
   return known
 }
 

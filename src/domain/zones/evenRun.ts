@@ -1,9 +1,8 @@
 import type { PlanePointMm } from '../geometry/plane'
-import { pointDistanceMm, type PointMm } from '../geometry/point'
 import { type StraightRun, type TubePiece, tubeRoom } from '../straps/tubePieces'
 import { type Asked, askedOf, lookAt } from './asked'
 import type { Triangle } from './lattice'
-import { type Limit, TUBE_INDEX } from './limit'
+import { type Limit, ONLY_INDEX, TUBE_INDEX } from './limit'
 
 /**
  * Where the straight pieces of a strap are at the middle of a triangle's longest side as near as this to half way between those at its
@@ -18,18 +17,9 @@ type Runs = readonly [StraightRun, StraightRun, StraightRun]
 const isHalfWay = (middle: StraightRun, from: StraightRun, to: StraightRun): boolean =>
   middle.touching === from.touching &&
   middle.touching === to.touching &&
-  middle.ends.every((end, index) => {
-    const [a, b] = [from.ends[index], to.ends[index]]
-    if (a === undefined || b === undefined) return false
-    const half = { xMm: (a.xMm + b.xMm) / 2, yMm: (a.yMm + b.yMm) / 2, zMm: (a.zMm + b.zMm) / 2 }
-    return pointDistanceMm(end, half) <= EVEN_MM
-  })
-
-const mixed = (a: PointMm, b: PointMm, c: PointMm, toB: number, toC: number): PointMm => ({
-  xMm: a.xMm + toB * (b.xMm - a.xMm) + toC * (c.xMm - a.xMm),
-  yMm: a.yMm + toB * (b.yMm - a.yMm) + toC * (c.yMm - a.yMm),
-  zMm: a.zMm + toB * (b.zMm - a.zMm) + toC * (c.zMm - a.zMm),
-})
+  middle.ends.every(
+    (end, index) => Math.abs(end - ((from.ends[index] ?? NaN) + (to.ends[index] ?? NaN)) / 2) <= EVEN_MM,
+  )
 
 /** The run read at a place of a triangle. */
 const runAt = (
@@ -46,12 +36,9 @@ const runAt = (
   // The legs are square to each other.
   const toB = (u * fu + v * fv) / (fu * fu + fv * fv)
   const toC = (u * tu + v * tv) / (tu * tu + tv * tv)
-  const ends: PointMm[] = []
-  for (let index = 0; index < a.ends.length; index += 1) {
-    const [pointA, pointB, pointC] = [a.ends[index], b.ends[index], c.ends[index]]
-    if (pointA !== undefined && pointB !== undefined && pointC !== undefined)
-      ends.push(mixed(pointA, pointB, pointC, toB, toC))
-  }
+  const ends = a.ends.map(
+    (end, index) => end + toB * ((b.ends[index] ?? NaN) - end) + toC * ((c.ends[index] ?? NaN) - end),
+  )
   return { ...a, ends }
 }
 
@@ -64,20 +51,23 @@ const tubesWithin = (
 ): readonly TubePiece[] => {
   const middle = runAt(triangle, runs, triangle.middle.at)
   let farthestMm = 0
-  for (const run of runs)
-    for (const [index, end] of run.ends.entries()) {
-      const there = middle.ends[index]
-      if (there !== undefined) farthestMm = Math.max(farthestMm, pointDistanceMm(end, there))
-    }
+  for (const { ends } of runs)
+    for (let index = 0; index < ends.length; index += 3)
+      farthestMm = Math.max(
+        farthestMm,
+        Math.hypot(
+          (ends[index] ?? NaN) - (middle.ends[index] ?? NaN),
+          (ends[index + 1] ?? NaN) - (middle.ends[index + 1] ?? NaN),
+          (ends[index + 2] ?? NaN) - (middle.ends[index + 2] ?? NaN),
+        ),
+      )
+  // How far the mount of an own tube is from it changes as well.
+  const nearMm = 2 * farthestMm + withinMm
   return tubes.filter((tube) => {
-    const { othersMm, ownMm } = tubeRoom([tube], middle)
-    // How far the mount of an own tube is from it changes as well.
-    return othersMm <= farthestMm + withinMm || ownMm <= 2 * farthestMm + withinMm
+    const { othersMm, ownMm } = tubeRoom([tube], middle, nearMm)
+    return othersMm <= farthestMm + withinMm || ownMm < nearMm
   })
 }
-
-/** The one number that is known where a run is read. */
-const READ_INDEX = 0
 
 /** A demand whose number is read from the runs at the corners of a triangle. */
 const read = (triangle: Triangle, runs: Runs, limit: Limit, tubes: readonly TubePiece[]): Demand => {
@@ -93,7 +83,7 @@ const read = (triangle: Triangle, runs: Runs, limit: Limit, tubes: readonly Tube
       answerAt: (_of, at) => ({ numbers: [roomAt(at)], run: null }),
       marginAt: ({ bound }, at) => roomAt(at) - bound,
     }),
-    limit: { ...limit, index: READ_INDEX },
+    limit: { ...limit, index: ONLY_INDEX },
   }
 }
 
@@ -103,27 +93,31 @@ export interface Demand {
   readonly limit: Limit
 }
 
-/** What was found for each limit of tubes and triangle; null: the runs change unevenly there. */
-const EVEN = new WeakMap<Asked, Map<Limit, Map<Triangle, Demand | null>>>()
+/** What is asked instead: another demand, or nothing where no tube is near. */
+type Read = Demand | 'kept'
 
-const freshlyRead = ({ asked, limit }: Demand, triangle: Triangle): Demand | null => {
+/** What was found for each limit of tubes and triangle; null: the runs change unevenly there. */
+const EVEN = new WeakMap<Asked, Map<Limit, Map<Triangle, Read | null>>>()
+
+const freshlyRead = ({ asked, limit }: Demand, triangle: Triangle): Read | null => {
   const { corner, from, to, middle } = lookAt(asked, 'strap', triangle)
   const [a, b, c] = [corner.run, from.run, to.run]
   if (!a || !b || !c || !middle.run || a.touching !== b.touching || !isHalfWay(middle.run, b, c)) return null
   const runs: Runs = [a, b, c]
-  return read(triangle, runs, limit, tubesWithin(asked.field.tubes, triangle, runs, Math.max(0, limit.bound)))
+  const near = tubesWithin(asked.field.tubes, triangle, runs, Math.max(0, limit.bound))
+  return near.length === 0 ? 'kept' : read(triangle, runs, limit, near)
 }
 
 /**
  * What is asked in a triangle instead of a demand: for the shadows of tubes the runs at its corners, where those say enough, so that
- * no strap has to be solved inside.
+ * no strap has to be solved inside. `kept`: no tube is near.
  */
-export const readIn = (demand: Demand, triangle: Triangle): Demand => {
+export const readIn = (demand: Demand, triangle: Triangle): Read => {
   const { asked, limit } = demand
-  if (limit.what !== 'tubes' || limit.of !== 'strap' || limit.index === READ_INDEX) return demand
-  const ofAsked = EVEN.get(asked) ?? new Map<Limit, Map<Triangle, Demand | null>>()
+  if (limit.what !== 'tubes' || limit.of !== 'strap' || limit.index === ONLY_INDEX) return demand
+  const ofAsked = EVEN.get(asked) ?? new Map<Limit, Map<Triangle, Read | null>>()
   EVEN.set(asked, ofAsked)
-  const known = ofAsked.get(limit) ?? new Map<Triangle, Demand | null>()
+  const known = ofAsked.get(limit) ?? new Map<Triangle, Read | null>()
   ofAsked.set(limit, known)
   const before = known.get(triangle)
   const found = before === undefined ? freshlyRead(demand, triangle) : before

@@ -1,25 +1,41 @@
 import type { QuantityRule } from '../rules/rule'
+import { quantityFamilies } from '../rules/quantityFamilies'
 import { QUANTITY_IDS, type QuantityId } from '../straps/quantity'
+import type { StrapFamily } from '../straps/strap'
 import type { Triangle } from './lattice'
 
 /** What a place of the drawn plane is asked in a sitting: numbers by `numberIndex`, NaN where there is none. */
 export type Numbers = number[]
 
-const INDEX = Object.fromEntries(QUANTITY_IDS.map((id, index) => [id, index])) as Readonly<
-  Record<QuantityId, number>
->
+/** Where the one number of a place stands for which nothing else is known. */
+export const ONLY_INDEX = 0
 
-/** Where a quantity's number stands among the numbers of a place. */
-export const numberIndex = (id: QuantityId): number => INDEX[id]
-
-/** Where it stands whether the strap can lie there at all: Infinity, or how far it is from that, mm < 0. */
-export const PATH_INDEX = QUANTITY_IDS.length
+/** Where it stands how far the place is from having no path or, < 0, from having one, mm; Infinity where that has no measure. */
+export const PATH_INDEX = 1
 
 /** Where it stands how far the strap is from running through a tube, its own among them, mm; Infinity where there is none. */
-export const CLEAR_INDEX = QUANTITY_IDS.length + 1
+export const CLEAR_INDEX = 2
 
-/** So many numbers a place has. */
-export const NUMBER_COUNT = QUANTITY_IDS.length + 2
+const FIRST_INDEX = 3
+
+const FAMILIES: readonly StrapFamily[] = ['shoulder', 'lap', 'sub']
+
+/** Quantities of all straps come first; those of one family stand where those of the others do: no strap has both. */
+const inOrder = (family: StrapFamily): readonly QuantityId[] => {
+  const families = (id: QuantityId): number => quantityFamilies(id).length
+  const own = QUANTITY_IDS.filter((id) => quantityFamilies(id).includes(family))
+  return [...own.filter((id) => families(id) > 1), ...own.filter((id) => families(id) === 1)]
+}
+
+const INDEX: Readonly<Partial<Record<QuantityId, number>>> = Object.fromEntries(
+  FAMILIES.flatMap((family) => inOrder(family).map((id, index) => [id, FIRST_INDEX + index])),
+)
+
+/** Where a quantity's number stands among the numbers of a place; null for what is not of straps. */
+export const numberIndex = (id: QuantityId): number | null => INDEX[id] ?? null
+
+/** So many numbers a place has for a strap of a family. */
+export const numberCount = (family: StrapFamily): number => FIRST_INDEX + inOrder(family).length
 
 /** Of a number with creases, which cannot be judged from a few corners. */
 export interface Creases {
@@ -59,7 +75,7 @@ const RULE_FINENESS = { chordMm: 0.1, crossingMm: 1e-4, leastMm: 0.5 }
 const SHADOW_FINENESS = { chordMm: 0.5, crossingMm: 0.2, leastMm: 2 }
 
 /** Where the number of the nearest tube stands. */
-export const TUBE_INDEX = numberIndex('tube-clearance')
+export const TUBE_INDEX = numberIndex('tube-clearance') ?? ONLY_INDEX
 
 /**
  * How far a limit is kept, in the number's own unit. NaN where there is no number because the strap has no path: that is for the
@@ -130,7 +146,7 @@ export const limitsOf = (
   creases: Creases | null,
 ): readonly Limit[] => {
   const [path, clear] = of === 'pair' ? [PAIR_PATH, PAIR_CLEAR] : [STRAP_PATH, STRAP_CLEAR]
-  const index = numberIndex(rule.quantity)
+  const index = numberIndex(rule.quantity) ?? ONLY_INDEX
   const side = { ...path, what: 'rule', index, creases } as const
   const tubes = { ...clear, index }
   const isOfTubes = rule.quantity === 'tube-clearance'

@@ -64,6 +64,7 @@ const nearestBrokenMm = (
     const open: Demand[] = []
     for (const each of active) {
       const demand = readIn(each, triangle)
+      if (demand === 'kept') continue
       const { asked, limit } = demand
       const judgement = judgedAtOnce(lookAt(asked, limit.of, triangle), limit, triangle, null)
       if (judgement === 'broken') bestMm = Math.min(bestMm, awayMm(triangle, from, box))

@@ -180,6 +180,7 @@ class Sifting {
     let look: Look | null = null
     for (const each of active) {
       const demand = readIn(each, triangle)
+      if (demand === 'kept') continue
       const { asked, limit } = demand
       if (look === null || look.asked !== asked || look.of !== limit.of)
         look = lookAt(asked, limit.of, triangle)

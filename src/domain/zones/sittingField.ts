@@ -7,7 +7,7 @@ import { frameOf } from '../straps/placeStraps'
 import { type QuantityId, type QuantitySink, type Subject } from '../straps/quantity'
 import type { StrapScene } from '../straps/scene'
 import { addShoulderPairQuantities } from '../straps/shoulderQuantities'
-import { mirroredStrap, strapFamily, type StrapId } from '../straps/strap'
+import { mirroredStrap, type StrapFamily, strapFamily, type StrapId } from '../straps/strap'
 import { addOffCentre } from '../straps/referenceQuantities'
 import { addOwnQuantities, preparedPlace, type PreparedPlace, strapAt } from '../straps/strapAt'
 import { addSubPairQuantities } from '../straps/subQuantities'
@@ -16,8 +16,8 @@ import {
   CLEAR_INDEX,
   type Limit,
   marginOf,
-  NUMBER_COUNT,
   type Numbers,
+  numberCount,
   numberIndex,
   PATH_INDEX,
   STRAP_PATH,
@@ -41,14 +41,18 @@ const preparedOf = (scene: StrapScene): PreparedPlace => {
   return prepared
 }
 
-const NONE: Numbers = Array.from({ length: NUMBER_COUNT }, () => NaN)
+const NONE: Readonly<Record<StrapFamily, Numbers>> = {
+  shoulder: Array.from({ length: numberCount('shoulder') }, () => NaN),
+  lap: Array.from({ length: numberCount('lap') }, () => NaN),
+  sub: Array.from({ length: numberCount('sub') }, () => NaN),
+}
 
 /** A plain list, not a typed array: those keep their numbers outside the heap, which costs more than the strap. */
-const freshNumbers = (): Numbers => NONE.slice()
+const freshNumbers = (strap: StrapId): Numbers => NONE[strapFamily(strap)].slice()
 
 /** Writes numbers where they stand among those of a place: all that a place can decide, or one alone. */
 class NumberSink implements QuantitySink {
-  private numbers: Numbers = freshNumbers()
+  private numbers: Numbers = []
   private only: number | null = null
 
   /** From now on into these. */
@@ -63,7 +67,8 @@ class NumberSink implements QuantitySink {
   }
 
   put(id: QuantityId, _subject: Subject, value: number): void {
-    this.numbers[numberIndex(id)] = value
+    const index = numberIndex(id)
+    if (index !== null) this.numbers[index] = value
   }
 }
 
@@ -188,7 +193,7 @@ export const fieldOf = ({ scene }: ZoneScene, zoneCase: ZoneCase, elevation: Ele
   const question: Question = { prepared, zoneCase, sink: new NumberSink() }
   const pointAt = (at: PlanePointMm): PointMm => movedInPlane(mount.point, at, elevation)
   /** One for all places at which a single number is asked for. */
-  const single = freshNumbers()
+  const single = freshNumbers(strap)
   const addTubes = ({ numbers, run }: Answer): void => {
     if (run !== null) writeTubes(prepared.tubes, [run], numbers)
   }
@@ -196,7 +201,7 @@ export const fieldOf = ({ scene }: ZoneScene, zoneCase: ZoneCase, elevation: Ele
     tubes: prepared.tubes,
     addTubes,
     answerAt: (of, at) => {
-      const numbers = freshNumbers()
+      const numbers = freshNumbers(strap)
       question.sink.into(numbers, null)
       if (of === 'strap') return { numbers, run: writeStrap(question, numbers, pointAt(at)) }
       writePair(question, numbers, pointAt(at))
