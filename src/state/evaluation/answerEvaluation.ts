@@ -5,6 +5,7 @@ import { evaluateLayout, evaluatePlace, placeZones } from '../../domain/layout/e
 import type { PlaceEvaluation } from '../../domain/layout/evaluate/evaluation'
 import type { AnchorZone } from '../../domain/zones/zone'
 import type { EvaluationAnswer, EvaluationQuestion, WantedZone } from './evaluationMessages'
+import { isInPart, type RoomsPart } from './roomsPart'
 
 /** The zones of one place of a layout, each worked out when it is first asked for. */
 interface KnownZones {
@@ -17,11 +18,11 @@ interface KnownZones {
 const regionIn = (zones: readonly AnchorZone[], { anchorId, elevation }: WantedZone): Region =>
   zones.find((zone) => zone.anchorId === anchorId)?.[elevation] ?? []
 
-/** Rooms and zones of one place, without remedies. Throws for a place that does not exist. */
-const roomsOfPlace = (layout: Layout, placeId: string): PlaceEvaluation => {
+/** Rooms, of a part of the rules, and zones of one place, without remedies. Throws for a place that does not exist. */
+const roomsOfPlace = (layout: Layout, placeId: string, part: RoomsPart): PlaceEvaluation => {
   const place = layout.places.find(({ id }) => id === placeId)
   if (place === undefined) throw new Error(`no place "${placeId}"`)
-  return evaluatePlace(layout, place, chosenRuleSet(layout), { extent: 'what-moves' })
+  return evaluatePlace(layout, place, chosenRuleSet(layout), { extent: 'what-moves', only: isInPart(part) })
 }
 
 /** Remembers the last place: its zones ask the solver for much that its rooms have asked already. */
@@ -33,8 +34,8 @@ export const evaluationAnswers = (): ((question: EvaluationQuestion) => Evaluati
       case 'complete':
         return { kind: 'findings', findings: evaluateLayout(layout).places.map(({ findings }) => findings) }
       case 'rooms': {
-        const { placeId } = question
-        const { findings, zones } = roomsOfPlace(layout, placeId)
+        const { placeId, part } = question
+        const { findings, zones } = roomsOfPlace(layout, placeId, part)
         known = { layoutNumber, placeId, zones }
         return { kind: 'findings', findings: [findings] }
       }

@@ -3,6 +3,7 @@ import type { Region } from '../../domain/geometry/polygon'
 import type { Layout } from '../../domain/layout/document/layout'
 import type { Finding } from '../../domain/rules/finding'
 import type { OpenWorker } from '../worker/workerRunner'
+import type { RoomsPart } from './roomsPart'
 
 /** One anchor's zone in one elevation. */
 export interface WantedZone {
@@ -13,8 +14,8 @@ export interface WantedZone {
 
 /** What there is to work out for one layout. */
 export type EvaluationWork =
-  /** How much room every finding of a place has, without remedies. */
-  | { readonly kind: 'rooms'; readonly layout: Layout; readonly placeId: string }
+  /** How much room every finding of a place has, or of a part of the rules there, without remedies. */
+  | { readonly kind: 'rooms'; readonly layout: Layout; readonly placeId: string; readonly part: RoomsPart }
   | { readonly kind: 'zone'; readonly layout: Layout; readonly wanted: WantedZone }
   /** Everything about findings: remedies and what weld errors can do as well. */
   | { readonly kind: 'complete'; readonly layout: Layout }

@@ -4,40 +4,58 @@ import type { Finding } from '../../domain/rules/finding'
 import { numbersOf } from '../selectors'
 import type { WantedZone } from './evaluationMessages'
 import { type Rooms, roomsWith, withZone } from './rooms'
+import { joinedParts, type RoomsPart } from './roomsPart'
 
-/** The rooms of one layout as far as workers have answered, place by place, with zones that came before them. */
+/** A part of the rules at one place. */
+interface Piece {
+  readonly placeId: string
+  readonly part: RoomsPart
+}
+
+/** The rooms of one layout as far as workers have answered, piece by piece, with zones that came before them. */
 export interface RoomsRound {
   readonly layout: Layout
-  /** Places that no worker was asked for yet, in the order in which they are asked. */
-  readonly unasked: readonly string[]
-  readonly findings: ReadonlyMap<string, readonly Finding[]>
+  /** Into which parts the rules of each place are cut. */
+  readonly parts: readonly RoomsPart[]
+  /** What no worker was asked for yet, in the order in which it is asked. */
+  readonly unasked: readonly Piece[]
+  readonly answered: readonly (Piece & { readonly findings: readonly Finding[] })[]
   readonly zones: readonly { readonly wanted: WantedZone; readonly region: Region }[]
 }
 
 /** The place that is looked at comes first. */
-export const newRound = (layout: Layout, firstPlaceId: string): RoomsRound => {
+export const newRound = (layout: Layout, firstPlaceId: string, parts: readonly RoomsPart[]): RoomsRound => {
   const ids = layout.places.map(({ id }) => id)
-  return {
-    layout,
-    unasked: [...ids.filter((id) => id === firstPlaceId), ...ids.filter((id) => id !== firstPlaceId)],
-    findings: new Map(),
-    zones: [],
-  }
+  const places = [...ids.filter((id) => id === firstPlaceId), ...ids.filter((id) => id !== firstPlaceId)]
+  const unasked = places.flatMap((placeId) => parts.map((part) => ({ placeId, part })))
+  return { layout, parts, unasked, answered: [], zones: [] }
 }
 
+const isSamePiece = (a: Piece, b: Piece): boolean => a.placeId === b.placeId && a.part === b.part
+
+/** A piece may be answered twice, when a worker died and another one was still at it. */
 export const withFindings = (
   round: RoomsRound,
-  placeId: string,
+  piece: Piece,
   findings: readonly Finding[],
-): RoomsRound => ({ ...round, findings: new Map([...round.findings, [placeId, findings]]) })
+): RoomsRound => ({
+  ...round,
+  answered: [...round.answered.filter((other) => !isSamePiece(other, piece)), { ...piece, findings }],
+})
 
-/** What a round has come to; null while a place is missing. */
-export const roomsOf = ({ layout, findings, zones }: RoomsRound, before: Rooms | null): Rooms | null => {
-  const found = layout.places.flatMap(({ id }) => {
-    const ofPlace = findings.get(id)
-    return ofPlace === undefined ? [] : [ofPlace]
-  })
-  if (found.length < layout.places.length) return null
-  const rooms = roomsWith(layout, numbersOf(layout), found, before)
+/** What a round has come to; null while a piece is missing. */
+export const roomsOf = (
+  { layout, parts, answered, zones }: RoomsRound,
+  before: Rooms | null,
+): Rooms | null => {
+  if (answered.length < layout.places.length * parts.length) return null
+  const numbers = numbersOf(layout)
+  const found = layout.places.map(({ id }) =>
+    joinedParts(
+      numbers.ruleSet,
+      answered.flatMap(({ placeId, findings }) => (placeId === id ? [findings] : [])),
+    ),
+  )
+  const rooms = roomsWith(layout, numbers, found, before)
   return zones.reduce((so, { wanted, region }) => withZone(so, wanted, region), rooms)
 }

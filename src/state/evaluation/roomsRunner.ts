@@ -13,6 +13,7 @@ import {
   type WantedZone,
 } from './evaluationMessages'
 import { isZonePending, type Rooms, withoutZones, withZone } from './rooms'
+import { SHARED_PARTS } from './roomsPart'
 import { newRound, type RoomsRound, roomsOf, withFindings } from './roomsRound'
 
 /** Of how many layouts rooms and zones are kept: the drawn one and a few steps of undo. Our judgement. */
@@ -56,9 +57,10 @@ const keptRooms = (store: AppStore) => {
 const roomsBook = (store: AppStore) => {
   const kept = keptRooms(store)
   let round: RoomsRound | null = null
-  const takeRooms = (layout: Layout, placeId: string, answer: EvaluationAnswer): void => {
+  const takeRooms = (work: EvaluationWork & { readonly kind: 'rooms' }, answer: EvaluationAnswer): void => {
+    const { layout, placeId, part } = work
     if (round?.layout !== layout || answer.kind !== 'findings') return
-    round = withFindings(round, placeId, answer.findings[0] ?? [])
+    round = withFindings(round, { placeId, part }, answer.findings[0] ?? [])
     const rooms = roomsOf(round, store.state.getState().rooms)
     if (rooms === null) return
     round = null
@@ -80,7 +82,7 @@ const roomsBook = (store: AppStore) => {
     },
     take: (question: EvaluationQuestion, answer: EvaluationAnswer): void => {
       const { layout } = question
-      if (question.kind === 'rooms') takeRooms(layout, question.placeId, answer)
+      if (question.kind === 'rooms') takeRooms(question, answer)
       else if (question.kind === 'zone') takeZone(layout, question.wanted, answer)
     },
     fail: (question: EvaluationQuestion, message: string): void => {
@@ -97,7 +99,7 @@ const roomsBook = (store: AppStore) => {
 
 /**
  * Has rooms and zones worked out beside the page, while something is dragged too, by some workers at once: the rooms of a layout
- * place by place, and those of its zones that are wanted. What is begun is never broken off, and rooms that are begun are finished
+ * piece by piece, and those of its zones that are wanted. What is begun is never broken off, and rooms that are begun are finished
  * before those of a newer layout are, or a hand that does not rest would never see an answer. Returns a function that stops it.
  */
 export const startRooms = (store: AppStore, open: OpenEvaluationWorker, workers: number): (() => void) => {
@@ -111,19 +113,21 @@ export const startRooms = (store: AppStore, open: OpenEvaluationWorker, workers:
     follow()
   }
   const pool = createWorkerPool(open, hear, workers)
-  /** The rooms of the next place; null when every place has been asked for, or the rooms are there, or will not come. */
+  // A worker alone asks the solver less when it has all rules at once.
+  const parts = workers > 1 ? SHARED_PARTS : (['all'] as const)
+  /** The next piece of the rooms; null when every one has been asked for, or the rooms are there, or will not come. */
   const nextRooms = (state: AppState): EvaluationWork | null => {
     const { layout, completion } = state
     const isWanted =
       book.round() === null &&
       book.of(layout) === null &&
       !(completion.kind === 'failed' && completion.layout === layout)
-    if (isWanted) book.setRound(newRound(layout, currentPlace(state)?.id ?? ''))
+    if (isWanted) book.setRound(newRound(layout, currentPlace(state)?.id ?? '', parts))
     const round = book.round()
-    const [placeId, ...unasked] = round?.unasked ?? []
-    if (round === null || placeId === undefined) return null
+    const [piece, ...unasked] = round?.unasked ?? []
+    if (round === null || piece === undefined) return null
     book.setRound({ ...round, unasked })
-    return { kind: 'rooms', layout: round.layout, placeId }
+    return { kind: 'rooms', layout: round.layout, ...piece }
   }
   const nextWork = (): EvaluationWork | null => {
     const state = store.state.getState()

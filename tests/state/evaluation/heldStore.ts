@@ -94,3 +94,11 @@ export const firstAsked = (
 }
 
 export const findingsIn = (state: AppState) => currentEvaluation(state).places[0]?.findings
+
+/** Zones asked for in another order may differ in the last digit: what was asked before is kept. */
+export const rounded = (value: unknown): unknown =>
+  JSON.parse(
+    JSON.stringify(value, (_key, each: unknown) =>
+      typeof each === 'number' ? Number(each.toFixed(6)) : each,
+    ),
+  )

@@ -2,25 +2,9 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { evaluateLayout, layoutNumbers } from '../../../src/domain/layout/evaluate/evaluateLayout'
 import type { AppState } from '../../../src/state/appState'
 import { evaluationAnswers } from '../../../src/state/evaluation/answerEvaluation'
-import {
-  completionOf,
-  currentEvaluation,
-  movingEvaluation,
-  waitingFor,
-  zonesFailureOf,
-  zonesWanted,
-} from '../../../src/state/selectors'
+import { currentEvaluation, movingEvaluation, waitingFor, zonesFailureOf } from '../../../src/state/selectors'
 import type { Layout } from '../../../src/domain/layout/document/layout'
-import { tabPair } from '../../support/flatLayout'
-import { wrong, LAP_LEFT, raised, seatMoved, heldStore, findingsIn } from './heldStore'
-
-/** Zones asked for in another order may differ in the last digit: what was asked before is kept. */
-const rounded = (value: unknown): unknown =>
-  JSON.parse(
-    JSON.stringify(value, (_key, each: unknown) =>
-      typeof each === 'number' ? Number(each.toFixed(6)) : each,
-    ),
-  )
+import { wrong, LAP_LEFT, raised, rounded, seatMoved, heldStore, findingsIn } from './heldStore'
 
 beforeEach(() => vi.useFakeTimers())
 afterEach(() => vi.useRealTimers())
@@ -120,146 +104,6 @@ describe('startRooms', () => {
   })
 })
 
-describe('startRooms with several workers', () => {
-  const shown = (state: AppState) => movingEvaluation(state).places[0]?.zones
-
-  it('has the zones in hand worked out beside the rooms, none twice, and shows them with the rooms', () => {
-    const { store, state, workers, asked, open, answer, answerAll } = heldStore(wrong, 3)
-    expect(asked()).toEqual(['rooms'])
-    store.actions.selectHandle(LAP_LEFT)
-    expect(asked()).toEqual(['rooms', 'zone', 'zone'])
-    expect(open().flatMap(({ question }) => (question.kind === 'zone' ? [question.wanted] : []))).toEqual(
-      zonesWanted(state()).slice(0, 2),
-    )
-    answer('zone')
-    // A zone is nothing without the rooms of its layout, and the worker that is free goes on with the next.
-    expect(shown(state())?.[0]).toMatchObject({ side: 'pending', top: 'pending' })
-    expect(asked()).toEqual(['rooms', 'zone', 'zone'])
-    answer('rooms')
-    const zones = evaluateLayout(wrong).places[0]?.zones
-    expect(rounded(shown(state())?.[0]?.side)).toEqual(rounded(zones?.[0]?.side))
-    expect(shown(state())?.[0]?.top).toBe('pending')
-    answerAll()
-    expect(rounded(shown(state()))).toEqual(rounded(zones))
-    const all = workers.flatMap((worker) =>
-      worker.asked.flatMap(({ question }) =>
-        question.kind === 'zone' ? [`${question.wanted.anchorId} ${question.wanted.elevation}`] : [],
-      ),
-    )
-    expect(new Set(all).size).toBe(4)
-    expect(all).toHaveLength(4)
-  })
-
-  it('asks for what is in hand first where all zones are shown', () => {
-    const { store, state } = heldStore(wrong, 1)
-    store.actions.setView({ showZones: 'all' })
-    expect(zonesWanted(state())[0]?.anchorId).toBe('lap-left-anchor')
-    store.actions.edit('Split', (layout) => ({
-      ...layout,
-      places: layout.places.map((place) => ({ ...place, anchors: place.anchors.toReversed() })),
-    }))
-    expect(zonesWanted(state())[0]?.anchorId).toBe('lap-right-anchor')
-    const one = tabPair('shoulder', { xMm: 400, yMm: 90, zMm: 500 })
-    store.actions.edit('Add', (layout) => ({
-      ...layout,
-      places: layout.places.map((place) => ({ ...place, anchors: [...one, ...place.anchors] })),
-    }))
-    expect(zonesWanted(state())[0]?.anchorId).toBe('shoulder-left-anchor')
-    store.actions.selectHandle(LAP_LEFT)
-    const wanted = zonesWanted(state()).map(({ anchorId }) => anchorId)
-    expect(wanted).toHaveLength(8)
-    expect(new Set(wanted.slice(0, 4))).toEqual(new Set(['lap-left-anchor', 'lap-right-anchor']))
-  })
-
-  it('does not ask for zones of a layout that is no longer drawn', () => {
-    const { store, asked } = heldStore(wrong, 3)
-    store.actions.edit('Seat', seatMoved(4))
-    store.actions.selectHandle(LAP_LEFT)
-    expect(asked()).toEqual(['rooms'])
-  })
-})
-
-describe('startRooms with two places', () => {
-  const [driver] = wrong.places
-  if (driver === undefined) throw new Error('no place')
-  const two: Layout = { ...wrong, places: [driver, { ...driver, id: 'co-driver', name: 'Co-driver' }] }
-  const places = (state: AppState) => currentEvaluation(state).places.map(({ findings }) => findings)
-  const expected = evaluateLayout(two, { extent: 'what-moves' }).places.map(({ findings }) => findings)
-  const placesAsked = (open: ReturnType<typeof heldStore>['open']) =>
-    open().map(({ question }) => (question.kind === 'rooms' ? question.placeId : question.kind))
-
-  it('asks several workers for a place each, and has the rooms when the last has answered', () => {
-    const { state, open, answer } = heldStore(two, 2)
-    expect(placesAsked(open)).toEqual(['driver', 'co-driver'])
-    answer('rooms', (question) => question.kind === 'rooms' && question.placeId === 'co-driver')
-    expect(waitingFor(state())).toBe('rooms')
-    answer('rooms')
-    expect(waitingFor(state())).toBeNull()
-    expect(places(state())).toEqual(expected)
-  })
-
-  it('asks a single worker for one after the other, the place that is looked at first', () => {
-    const { store, state, open, answer } = heldStore(two, 1)
-    answer('rooms')
-    answer('rooms')
-    answer('complete')
-    store.actions.selectPlace('co-driver')
-    store.actions.edit('Seat', seatMoved(4))
-    expect(placesAsked(open)).toEqual(['co-driver'])
-    answer('rooms')
-    expect(placesAsked(open)).toEqual(['driver'])
-    answer('rooms')
-    expect(places(state())).toEqual(
-      evaluateLayout(seatMoved(4)(two), { extent: 'what-moves' }).places.map(({ findings }) => findings),
-    )
-  })
-
-  it('finishes the rooms that it has begun before it goes on with the newest layout', () => {
-    const { store, state, open, answer } = heldStore(two, 1)
-    store.actions.beginGesture('Move')
-    store.actions.dragTo(seatMoved(1))
-    answer('rooms')
-    store.actions.dragTo(seatMoved(2))
-    expect(open().map(({ question }) => question.layout)).toEqual([two])
-    answer('rooms')
-    expect(state().rooms?.layout).toEqual(two)
-    expect(open().map(({ question }) => question.layout)).toEqual([seatMoved(2)(two)])
-  })
-
-  it('fails when one place does, hears no more of the others, and begins anew when asked to', () => {
-    const { store, state, open, answer, answerAll } = heldStore(two, 2)
-    open()[0]?.worker.die('out of memory')
-    expect(completionOf(state())).toBe('failed')
-    answer('rooms', (question) => question.kind === 'rooms' && question.placeId === 'co-driver')
-    expect(state().rooms).toBeNull()
-    store.actions.tryAgain()
-    answerAll()
-    expect(completionOf(state())).toBe('ready')
-    expect(places(state())).toEqual(evaluateLayout(two).places.map(({ findings }) => findings))
-  })
-
-  it('takes no answer about a layout of before for one about the newest', () => {
-    const { store, state, open, answer, answerAll } = heldStore(two, 2)
-    open()[0]?.worker.die('out of memory')
-    const before = open()[0]?.question.layout
-    store.actions.edit('Seat', seatMoved(4))
-    answer('rooms', ({ layout }) => layout === before)
-    answer('rooms', (question) => question.kind === 'rooms' && question.placeId === 'driver')
-    expect(waitingFor(state())).toBe('rooms')
-    answerAll()
-    expect(places(state())).toEqual(evaluateLayout(seatMoved(4)(two)).places.map(({ findings }) => findings))
-  })
-
-  it('hears no more of the rooms once the page has worked them out', () => {
-    const { store, state, answer } = heldStore(two, 1)
-    answer('rooms')
-    store.actions.completeHere()
-    const { rooms } = state()
-    answer('rooms')
-    expect(state().rooms).toBe(rooms)
-  })
-})
-
 describe('evaluationAnswers', () => {
   it('answers for a zone of another place than the one whose rooms it was asked for', () => {
     const layout: Layout = {
@@ -268,7 +112,7 @@ describe('evaluationAnswers', () => {
     }
     const wanted = { placeId: 'other', anchorId: 'lap-left-anchor', elevation: 'side' } as const
     const answer = evaluationAnswers()
-    answer({ kind: 'rooms', layoutNumber: 1, layout, placeId: 'driver' })
+    answer({ kind: 'rooms', layoutNumber: 1, layout, placeId: 'driver', part: 'all' })
     expect(rounded(answer({ kind: 'zone', layoutNumber: 1, layout, wanted }))).toEqual(
       rounded({ kind: 'zone', region: evaluateLayout(wrong).places[0]?.zones[0]?.side }),
     )
@@ -277,7 +121,7 @@ describe('evaluationAnswers', () => {
   it('answers for a zone of a layout whose rooms it was never asked for', () => {
     const wanted = { placeId: 'driver', anchorId: 'lap-left-anchor', elevation: 'side' } as const
     const answer = evaluationAnswers()
-    answer({ kind: 'rooms', layoutNumber: 1, layout: seatMoved(40)(wrong), placeId: 'driver' })
+    answer({ kind: 'rooms', layoutNumber: 1, layout: seatMoved(40)(wrong), placeId: 'driver', part: 'all' })
     expect(rounded(answer({ kind: 'zone', layoutNumber: 2, layout: wrong, wanted }))).toEqual(
       rounded({ kind: 'zone', region: evaluateLayout(wrong).places[0]?.zones[0]?.side }),
     )
