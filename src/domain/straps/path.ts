@@ -42,6 +42,7 @@ export interface StrapPath {
  * `no-slot`: the seat has no slot for this strap, and pulled straight it would pass through the shell or the backrest below its rim.
  * `through-tube`: the taut strap would pass through a tube; its path is there to be drawn, its other quantities are withheld.
  * `sub-anchor-not-behind`: a strap worn under the thighs does not leave the body at or behind its lowest point.
+ * `flesh-not-measured`: the strap has its path, but how low it lies on this person nobody knows; only findings have it, no sitting.
  * `junction-apart`: two joined shoulder straps whose mounts are not at one place.
  * `tail-too-long`: no place was found where the junction of joined shoulder straps is in balance; with a tail `overMm` shorter one was.
  */
@@ -66,6 +67,7 @@ export type PathProblem =
       readonly isSlotOnWrongSide?: true
     }
   | { readonly kind: 'no-slot'; readonly strap: StrapId }
+  | { readonly kind: 'flesh-not-measured'; readonly strap: StrapId; readonly bodyMassIndex: number }
   | {
       readonly kind: 'through-tube'
       readonly strap: StrapId

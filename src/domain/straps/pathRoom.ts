@@ -79,6 +79,7 @@ const problemMm = (problem: PathProblem): number => {
     case 'tail-too-long':
       return problem.overMm
     case 'no-slot':
+    case 'flesh-not-measured':
     case 'anchor-missing':
     case 'buckle-unknown':
       return 0

@@ -5,7 +5,7 @@ import { type QuantityUnit, quantityUnit, type Subject } from '../../straps/quan
 import type { Layout, Place } from '../document/layout'
 import type { Sitting } from './evaluation'
 import { valuesOf } from './placeNumbers'
-import { hiddenAbout, isClearance, worstAbout } from './seatSearch'
+import { bendOf, hiddenAbout, isClearance, worstAbout } from './seatSearch'
 import type { SeatedLattice } from './seatedLattice'
 import type { SolvedSitting } from './solvedSittings'
 import { speaksIn } from './speaking'
@@ -80,15 +80,21 @@ const startsOf = (
     if (margin < least) least = margin
     if (margin > most) most = margin
   }
-  if (least > most || least - hiddenAbout(rule.quantity, most - least, lattice.step) >= 0) return []
+  // Three in a row bend by no more than twice all that the number changes.
+  const mostBend = 2 * (most - least)
+  if (least > most || least - hiddenAbout(rule.quantity, mostBend, lattice.step) >= 0) return []
   // How far a clearance that is broken goes, but no other number: the lattice says that it is broken.
   if (least < 0) return isClearance(rule.quantity) ? [margins.indexOf(least)] : []
   const starts = margins.flatMap((margin, index) => {
-    const around = (lattice.beside[index] ?? []).map((other) => margins[other] ?? NaN)
-    const known = around.filter((each) => Number.isFinite(each))
-    if (!Number.isFinite(margin) || known.some((each) => each < margin)) return []
-    const change = known.reduce((greatest, each) => Math.max(greatest, each - margin), 0)
-    return margin - hiddenAbout(rule.quantity, change, lattice.step) < 0 ? [index] : []
+    const about = lattice.about[index]
+    if (about === undefined || !Number.isFinite(margin)) return []
+    if (about.beside.some((other) => (margins[other] ?? NaN) < margin)) return []
+    const bend = about.rows.reduce(
+      (greatest, { indexes: [a, b, c], at }) =>
+        Math.max(greatest, bendOf([margins[a] ?? NaN, margins[b] ?? NaN, margins[c] ?? NaN], at)),
+      0,
+    )
+    return margin - hiddenAbout(rule.quantity, bend, lattice.step) < 0 ? [index] : []
   })
   return starts.toSorted((a, b) => (margins[a] ?? 0) - (margins[b] ?? 0)).slice(0, MOST_STARTS)
 }

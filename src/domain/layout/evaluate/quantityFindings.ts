@@ -1,3 +1,4 @@
+import { bodyMassIndex } from '../../body/lapFlesh'
 import { isWithin } from '../../rules/check'
 import {
   type Finding,
@@ -18,7 +19,7 @@ import type { ZoneCase } from '../../zones/zone'
 import type { Layout, Place } from '../document/layout'
 import { readingOf } from './reading'
 import { strapOfSubject } from './ruleContexts'
-import type { SolvedSitting } from './solvedSittings'
+import { quantityIn, type SolvedSitting } from './solvedSittings'
 
 /** A place with everything that its findings are made from. */
 export interface PlaceCase {
@@ -69,20 +70,46 @@ const remedyOf = (rule: QuantityRule, cases: readonly ZoneCase[], rules: readonl
   )
 }
 
+/** That a number which a sitting has says too little of its person (see `readingOf`). */
+const fleshProblem = (
+  { place }: PlaceCase,
+  subject: Subject,
+  { sitting }: SolvedSitting,
+): PathProblem | null => {
+  const strap = strapOfSubject(place, subject)
+  const occupant = place.occupants.find(({ id }) => id === sitting.occupantId)
+  if (strap === null || occupant === undefined) return null
+  return { kind: 'flesh-not-measured', strap, bodyMassIndex: bodyMassIndex(occupant) }
+}
+
 const problemOf = (
+  placeCase: PlaceCase,
+  { quantity }: QuantityRule,
   subject: Subject,
   missing: SolvedSitting | null,
 ): { readonly problem: PathProblem | null; readonly sittingId: string | null } => {
   if (missing === null) return { problem: null, sittingId: null }
   const straps: readonly string[] = [subject, ...strapsOfPair(subject)]
-  const problem = missing.solved.problems.find(({ strap }) => straps.includes(strap)) ?? null
+  const hasNumber = quantityIn(missing, quantity, subject) !== null
+  const problem = hasNumber
+    ? fleshProblem(placeCase, subject, missing)
+    : (missing.solved.problems.find(({ strap }) => straps.includes(strap)) ?? null)
   return { problem, sittingId: missing.sitting.id }
 }
+
+/** What to do about a person of whom a number says too little. */
+const FLESH_REASON =
+  'Feel for the front hip bones of the person in the seat, see how the strap lies on them, and type the flesh over them under People.'
 
 const uncheckedRemedy = (problem: PathProblem | null): Remedy =>
   problem?.kind === 'anchor-missing'
     ? { kind: 'add-anchor', strap: problem.strap }
-    : { kind: 'none', reason: 'First mend what keeps the strap from having a path; then it can be checked.' }
+    : problem?.kind === 'flesh-not-measured'
+      ? { kind: 'none', reason: FLESH_REASON }
+      : {
+          kind: 'none',
+          reason: 'First mend what keeps the strap from having a path; then it can be checked.',
+        }
 
 const baseFinding = ({ place }: PlaceCase, rule: QuantityRule, subject: Subject) => ({
   id: `${place.id}/${rule.id}/${subject}`,
@@ -113,7 +140,7 @@ const standingOf = (placeCase: PlaceCase, rule: QuantityRule, subject: Subject):
   const isBroken = worst !== null && !isWithin(worst.value, rule)
   if (worst === null || (!isBroken && missing !== null)) {
     // A sitting without a number is never clear, however good the others are.
-    const { problem, sittingId } = problemOf(subject, missing)
+    const { problem, sittingId } = problemOf(placeCase, rule, subject, missing)
     const unknown = { worstSitting: sittingId, value: null, verdict: 'unchecked' as const, roomMm: null }
     return {
       kind: 'unchecked',

@@ -18,9 +18,6 @@ const FINEST: Step = { slideMm: 1, reclineDeg: 0.1 }
 /** How far from the hip point what turns with the back can be, mm. Our judgement: the helmet and the shoulder of a tall man. */
 const TURNING_MM = { helmet: 900, strap: 650 }
 
-/** Share of its change to a neighbour by which a number may be worse in between; 0.5 if it changed evenly to a point midway. Our judgement. */
-const HIDDEN_SHARE = 0.75
-
 /** Distances of something that moves with the seat or the back to what stands still. */
 export const isClearance = (quantity: QuantityId): boolean =>
   quantity === 'tube-clearance' ||
@@ -38,15 +35,28 @@ export const stepsOf = ({ slidesMm, reclinesDeg }: SeatLattice): Step => ({
 })
 
 /**
- * By how much a number may be worse somewhere within a step of a position, by how much it changes to the positions about it. A
+ * By how much a number bends over three positions in a row, the second and third so far from the first: 0 where it is straight, more
+ * where it is worse in the middle than a straight line would have it. 0 too where one of them has no number.
+ */
+export const bendOf = (
+  [a, b, c]: readonly [number, number, number],
+  [middle, end]: readonly [number, number],
+): number => {
+  const slopes = (c - b) / (end - middle) - (b - a) / middle
+  const bend = slopes * Math.max(middle, end - middle)
+  return bend > 0 && Number.isFinite(bend) ? bend : 0
+}
+
+/**
+ * By how much a number may be worse somewhere within a step of a position, by how much it bends over the positions about it: by no more
+ * than that where it is straight but for one kink, and by an eighth of it where it is a parabola (derived here). A
  * distance lessens at most by as far as the seat slides and a head moves as the back turns. For the helmet that is so; for straps,
  * whose other end stays, it is our judgement.
  */
-export const hiddenAbout = (quantity: QuantityId, change: number, step: Step): number => {
-  const byChange = HIDDEN_SHARE * change
-  if (!isClearance(quantity)) return byChange
+export const hiddenAbout = (quantity: QuantityId, bend: number, step: Step): number => {
+  if (!isClearance(quantity)) return bend
   const turningMm = quantity === 'helmet-clearance' ? TURNING_MM.helmet : TURNING_MM.strap
-  return Math.max(byChange, step.slideMm + 2 * turningMm * sinDeg(step.reclineDeg / 2))
+  return Math.max(bend, step.slideMm + 2 * turningMm * sinDeg(step.reclineDeg / 2))
 }
 
 /** What is searched, and how well it does: how far inside its limits its number lies, NaN without a number. */
@@ -86,21 +96,21 @@ const around = ({ place, positions }: SeatSearch, { sitting }: SolvedSitting, st
   ]
 }
 
-/** The worst of a position and those a step away; and the most that the number changed on the way. */
+/** The worst of a position and those a step away, and by how much better those are all together: as much as the number bends there. */
 const worstWithin = (
   search: SeatSearch,
   from: Found,
   step: Step,
-): { readonly found: Found; readonly change: number } => {
+): { readonly found: Found; readonly bend: number } => {
   let found = from
-  let change = 0
+  let bend = 0
   for (const sitting of around(search, from.at, step)) {
     const at = search.solve(sitting)
     const margin = search.marginOf(at)
-    if (Number.isFinite(margin)) change = Math.max(change, Math.abs(margin - from.margin))
+    if (Number.isFinite(margin)) bend += Math.max(0, margin - from.margin)
     if (margin < found.margin - LIMIT_TOLERANCE) found = { at, margin }
   }
-  return { found, change }
+  return { found, bend }
 }
 
 const half = ({ slideMm, reclineDeg }: Step): Step => ({
@@ -119,11 +129,11 @@ export const worstAbout = (search: SeatSearch, start: SolvedSitting): Found => {
   let best: Found = { at: start, margin: search.marginOf(start) }
   let step = half({ slideMm: 2 * search.step.slideMm, reclineDeg: 2 * search.step.reclineDeg })
   for (;;) {
-    const { found, change } = worstWithin(search, best, step)
+    const { found, bend } = worstWithin(search, best, step)
     const isWorse = found !== best
     best = found
     if (isWorse) continue
-    if (isFinest(step) || best.margin - hiddenAbout(search.quantity, change, step) >= 0) return best
+    if (isFinest(step) || best.margin - hiddenAbout(search.quantity, bend, step) >= 0) return best
     step = half(step)
   }
 }

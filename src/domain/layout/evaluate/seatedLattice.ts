@@ -14,24 +14,48 @@ export interface SeatedLattice {
    * starts or stops to touch something on the way from one to the next.
    */
   readonly all: readonly SolvedSitting[]
-  /** The positions next to each of the lattice, of the same person. */
-  readonly beside: readonly (readonly number[])[]
+  /** What lies about each position of the lattice, of the same person. */
+  readonly about: readonly Surroundings[]
   /** Where in `all` the sittings are that a place always has. */
   readonly listed: readonly number[]
   readonly solve: (sitting: Sitting) => SolvedSitting
 }
 
-/** The numbers next to each of so many positions that lie in rows of `columns`, row by row, `rows` of them to a person. */
-const neighbours = (count: number, rows: number, columns: number): readonly (readonly number[])[] =>
+/** Three positions in a row along the slide or along the recline, and how far the second and third are from the first. */
+interface ThreeInARow {
+  readonly indexes: readonly [number, number, number]
+  readonly at: readonly [number, number]
+}
+
+/** The positions next to one, and the three in a row that hold it along each way: in their middle, or at an end where it is the last. */
+interface Surroundings {
+  readonly beside: readonly number[]
+  readonly rows: readonly ThreeInARow[]
+}
+
+/** Along one way: `at` is the position's place among its values, `stride` the distance in the list from one to the next. */
+const along = (index: number, at: number, stride: number, values: readonly number[]): Surroundings => {
+  const first = index - stride * (at === 0 ? 0 : at === values.length - 1 ? 2 : 1)
+  const start = at === 0 ? 0 : at === values.length - 1 ? at - 2 : at - 1
+  const [from, middle, to] = values.slice(Math.max(0, start), start + 3)
+  const isRow = values.length > 2 && from !== undefined && middle !== undefined && to !== undefined
+  return {
+    beside: [...(at > 0 ? [index - stride] : []), ...(at < values.length - 1 ? [index + stride] : [])],
+    rows: isRow
+      ? [{ indexes: [first, first + stride, first + 2 * stride], at: [middle - from, to - from] }]
+      : [],
+  }
+}
+
+const surroundings = (count: number, { slidesMm, reclinesDeg }: SeatLattice): readonly Surroundings[] =>
   Array.from({ length: count }, (_, index) => {
-    const column = index % columns
-    const row = Math.floor(index / columns) % rows
-    return [
-      ...(column > 0 ? [index - 1] : []),
-      ...(column < columns - 1 ? [index + 1] : []),
-      ...(row > 0 ? [index - columns] : []),
-      ...(row < rows - 1 ? [index + columns] : []),
-    ]
+    const columns = reclinesDeg.length
+    const bySlide = along(index, Math.floor(index / columns) % slidesMm.length, columns, slidesMm)
+    const byRecline = along(index, index % columns, 1, reclinesDeg)
+    return {
+      beside: [...bySlide.beside, ...byRecline.beside],
+      rows: [...bySlide.rows, ...byRecline.rows],
+    }
   })
 
 /**
@@ -101,9 +125,8 @@ export const seatedLattice = (
     return found
   }
   const positions = seatLattice(layout, place)
-  const { slidesMm, reclinesDeg } = positions
   const regular = latticeSittings(layout, place).map(solveOnce)
-  const beside = neighbours(regular.length, slidesMm.length, reclinesDeg.length)
+  const about = surroundings(regular.length, positions)
   const always = new Set(listed)
   const slides = new Set(listed.map(({ sitting }) => sitting.slideMm))
   const reclines = new Set(listed.map(({ sitting }) => sitting.reclineDeg))
@@ -111,7 +134,7 @@ export const seatedLattice = (
   const isLookedAlong = ({ sitting: a }: SolvedSitting, { sitting: b }: SolvedSitting): boolean =>
     a.slideMm === b.slideMm ? slides.has(a.slideMm) : reclines.has(a.reclineDeg)
   const changes = regular.flatMap((from, index) =>
-    (beside[index] ?? []).flatMap((other) => {
+    (about[index]?.beside ?? []).flatMap((other) => {
       const to = regular[other]
       const isFirst = to !== undefined && other > index
       return isFirst && isLookedAlong(from, to) ? changesBetween(place, from, to, solveOnce) : []
@@ -122,7 +145,7 @@ export const seatedLattice = (
     positions,
     step: stepsOf(positions),
     all: [...regular, ...changes],
-    beside,
+    about,
     listed: regular.flatMap((each, index) => (always.has(each) ? [index] : [])),
     solve: solveOnce,
   }

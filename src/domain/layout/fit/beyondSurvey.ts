@@ -1,3 +1,4 @@
+import { bodyMassIndex } from '../../body/lapFlesh'
 import type { Sex } from '../../body/occupant'
 
 /** In what somebody is smaller or larger than everybody surveyed of that sex. */
@@ -8,10 +9,6 @@ interface Person {
   readonly statureMm: number
   readonly massKg: number
 }
-
-/** Body mass index, kg/m² > 0. Source: the common definition, mass / stature². */
-export const bodyMassIndex = ({ statureMm, massKg }: Omit<Person, 'sex'>): number =>
-  massKg / (statureMm / 1000) ** 2
 
 const bounds = (values: readonly number[]): { readonly low: number; readonly high: number } =>
   values.reduce(({ low, high }, value) => ({ low: Math.min(low, value), high: Math.max(high, value) }), {

@@ -1,4 +1,5 @@
 import { bodyOf } from '../../body/body'
+import { isLapFleshUnknown } from '../../body/lapFlesh'
 import type { Body, Occupant } from '../../body/occupant'
 import type { SeatPose } from '../../body/pose'
 import { strappedBody } from '../../body/posed'
@@ -35,9 +36,14 @@ const fillNumbers = (numbers: Float64Array, fit: FitCase, own: Body, pose: SeatP
   }
 }
 
-const outcomeAt = (rule: QuantityRule, keys: readonly number[], numbers: Float64Array): Outcome | null => {
+const outcomeAt = (
+  rule: QuantityRule,
+  keys: readonly number[],
+  numbers: Float64Array,
+  isUnsure: boolean,
+): Outcome | null => {
   if (keys.length === 0) return null
-  let outcome: Outcome = 'passing'
+  let outcome: Outcome = isUnsure ? 'unchecked' : 'passing'
   for (const key of keys) {
     const value = numbers[key] ?? Number.NaN
     if (Number.isNaN(value)) outcome = 'unchecked'
@@ -63,11 +69,13 @@ export const worstOutcome = (outcomes: readonly (Outcome | null)[]): Outcome => 
 export const personVerdicts = (fit: FitCase, person: Occupant): PersonVerdicts => {
   const numbers = new Float64Array(KEY_COUNT)
   const body = bodyOf(person)
+  const isUnsure = isLapFleshUnknown(person)
   const byRule: (Outcome | null)[][] = fit.rules.map(() => [])
   for (const [index, pose] of fit.poses.entries()) {
     fillNumbers(numbers, fit, body, pose)
     for (const [ruleIndex, { rule, keysAt }] of fit.rules.entries()) {
-      byRule[ruleIndex]?.push(outcomeAt(rule, keysAt[index] ?? [], numbers))
+      const unsure = isUnsure && rule.quantity === 'lap-over-asis'
+      byRule[ruleIndex]?.push(outcomeAt(rule, keysAt[index] ?? [], numbers, unsure))
     }
   }
   return { overall: byRule.map(worstOutcome), byPosition: byRule }

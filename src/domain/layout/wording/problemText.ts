@@ -38,6 +38,8 @@ export const problemClause = (problem: PathProblem, { units, tubes }: Spoken): s
       return problem.isSlotOnWrongSide
         ? `the slot of the ${strap} lies ${strapFamily(problem.strap) === 'shoulder' ? 'ahead of' : 'on the wrong side of'} the body, so that the strap would never pass it on its way to the anchor`
         : `the ${strap} would never pass its slot: its anchor lies ${shortWords(problem.shortMm, unit)}`
+    case 'flesh-not-measured':
+      return `how low the ${strap} lies on somebody of a body mass index of ${problem.bodyMassIndex.toFixed(0)} is not known: the flesh over the hip bones was not measured, and heavy people put the strap high on the belly`
     case 'no-slot':
       return `the seat has no slot for the ${strap}, which would pass through the shell if it were pulled straight`
     case 'through-tube':
@@ -90,6 +92,8 @@ const problemAdvice = (problem: PathProblem): string => {
       return problem.isSlotOnWrongSide
         ? 'Correct the place of the slot under Seat.'
         : SLOT_ADVICE[strapFamily(problem.strap)]
+    case 'flesh-not-measured':
+      return 'Measure it on the person in the seat and type it under People.'
     case 'no-slot':
       return 'Add a slot for it, or move the anchor until the strap clears the shell.'
     case 'through-tube':

@@ -45,7 +45,7 @@ const LAP_LOW: QuantityRule = {
   says: 'The lap strap crosses the front hip bones at or below their points, never above them on the belly.',
   why: 'Bone can carry the strap; the belly cannot, and what lies behind it is hurt.',
   caveat:
-    'The height 0 as the limit is ours; where the bone points lie in a real person must be felt, not computed. Where the flesh over them was not measured, 30 mm are taken for everybody; one study (Jones, Ebert and Reed, abstract) found people of a body mass index of 40 to put the strap 118 mm above and 68 mm ahead of them. The often quoted pelvis 7,000 lbf against belly 700–800 lbf is not supported by published tests: belly injuries at 6.0–6.8 kN belt load, 50 % risk of pelvis fracture at 5.5–6.2 kN in women, set-ups differ.',
+    'The height 0 as the limit is ours; where the bone points lie in a real person must be felt, not computed. Where the flesh over them was not measured, 30 mm are taken up to a body mass index of 30, and heavier people are left unchecked; one study (Jones, Ebert and Reed, abstract) found people of a body mass index of 40 to put the strap 118 mm above and 68 mm ahead of them. The often quoted pelvis 7,000 lbf against belly 700–800 lbf is not supported by published tests: belly injuries at 6.0–6.8 kN belt load, 50 % risk of pelvis fracture at 5.5–6.2 kN in women, set-ups differ.',
   quantity: 'lap-over-asis',
   family: 'lap',
   min: null,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { surveyedPeople } from '../../../../src/domain/body/survey/surveyed'
-import { beyondSurvey, bodyMassIndex } from '../../../../src/domain/layout/fit/beyondSurvey'
+import { bodyMassIndex } from '../../../../src/domain/body/lapFlesh'
+import { beyondSurvey } from '../../../../src/domain/layout/fit/beyondSurvey'
 
 const people = surveyedPeople()
 
