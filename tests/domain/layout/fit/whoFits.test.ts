@@ -4,13 +4,14 @@ import type { Sex } from '../../../../src/domain/body/occupant'
 import { type SurveyedPerson, surveyedPeople } from '../../../../src/domain/body/survey/surveyed'
 import type { Place } from '../../../../src/domain/layout/document/layout'
 import { evaluateLayout } from '../../../../src/domain/layout/evaluate/evaluateLayout'
+import { solvedSittings } from '../../../../src/domain/layout/evaluate/solvedSittings'
 import { fitCase } from '../../../../src/domain/layout/fit/fitRules'
 import { personVerdicts } from '../../../../src/domain/layout/fit/personVerdicts'
 import { type WhoFits, whoFits } from '../../../../src/domain/layout/fit/whoFits'
 import type { QuantityRule, RuleSet } from '../../../../src/domain/rules/rule'
 import { RULE_SETS, ruleSetById } from '../../../../src/domain/rules/ruleSets'
 import { exampleIndex, exampleLayout } from '../../../support/exampleLayouts'
-import { flatLayout, flatPlace, tabPair } from '../../../support/flatLayout'
+import { crossTube, flatLayout, flatPlace, tabPair } from '../../../support/flatLayout'
 import { quantityRule } from '../../zones/zoneCases'
 
 const people = surveyedPeople()
@@ -40,6 +41,25 @@ const passingOf = (result: WhoFits, ruleIndex = 0): number => {
   if (tally === undefined) throw new Error('no such rule')
   return tally.female.passing + tally.male.passing
 }
+
+describe('a position between the ends of the travel', () => {
+  it('counts for a person, but is not told apart', () => {
+    const [marla] = flatPlace().occupants
+    if (marla === undefined) throw new Error('nobody')
+    const place = flat({ slide: { forwardMm: 0, rearwardMm: 100 } })
+    const layout = flatLayout([place])
+    const { helmet } = solvedSittings(layout, place)[0]?.scene.body ?? {}
+    if (helmet === undefined) throw new Error('nobody sits there')
+    // A tube 10 mm above the helmet once the seat has slid 50 mm rearward, half way; further away at both ends.
+    const roof = crossTube('roof', helmet.centre.xMm + 50, helmet.centre.zMm + helmet.radiusMm + 19 + 10)
+    const set = setOf(quantityRule('helmet-clearance', 12, null))
+    const fit = fitCase({ ...layout, tubes: [roof] }, place, set)
+    const verdicts = personVerdicts(fit, marla)
+    expect(fit.positions.map(({ slideMm }) => slideMm)).toEqual([0, 100])
+    expect(verdicts.byPosition[0]?.slice(0, 2)).toEqual(['passing', 'passing'])
+    expect(verdicts.overall).toEqual(['broken'])
+  })
+})
 
 describe('one person', () => {
   it.each(exampleIndex.map(({ file }) => file))(
