@@ -34,11 +34,7 @@ export const newRound = (layout: Layout, firstPlaceId: string, parts: readonly R
 const isSamePiece = (a: Piece, b: Piece): boolean => a.placeId === b.placeId && a.part === b.part
 
 /** A piece may be answered twice, when a worker died and another one was still at it. */
-export const withFindings = (
-  round: RoomsRound,
-  piece: Piece,
-  findings: readonly Finding[],
-): RoomsRound => ({
+export const withFindings = (round: RoomsRound, piece: Piece, findings: readonly Finding[]): RoomsRound => ({
   ...round,
   answered: [...round.answered.filter((other) => !isSamePiece(other, piece)), { ...piece, findings }],
 })

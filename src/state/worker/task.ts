@@ -25,7 +25,7 @@ export type TaskEnd<Question, Problem> = { readonly question: Question } & (
   | { readonly kind: 'failed'; readonly message: string }
 )
 
-export interface TaskState<Question, Value, Problem> {
+interface TaskState<Question, Value, Problem> {
   readonly running: TaskRun<Question> | null
   /** The last answer, which may be of a layout that has changed since. */
   readonly last: TaskDone<Question, Value> | null
