@@ -34,10 +34,10 @@ const STILL_MM = 1e-10
 const NEAR_ENOUGH_MM = 1e-7
 
 /** Junctions tried at most for one pair. Measured on random cars: four as a rule, at most five in 99 of 100; places without balance take this many. */
-const MOST_TRIALS = 60
+const MOST_TRIALS = 100
 
 /** A step is halved this often at most. */
-const HALVINGS = 6
+const HALVINGS = 3
 
 /** Both joined straps and what their tail hangs on. */
 interface JoinedStraps {
@@ -204,26 +204,43 @@ const settledFrom = (straps: JoinedStraps, first: Trial, budget: Budget): Trial 
   return found
 }
 
+/** Where a junction in balance goes, to begin with, as more of the tail is let out: the tail draws it along its own line. */
+const drawnOut = (straps: JoinedStraps, found: Trial, share: number, more: number): PointMm | null => {
+  const step = newtonStep(offTurn({ ...straps, tailMm: straps.tailMm * share }, found), found.along)
+  return step && pointSum(found.junction, step, straps.tailMm * more)
+}
+
 /** The least part of the tail by which it is let out where more at once finds no balance. */
-const LEAST_SHARE = 1 / 16
+const LEAST_SHARE = 1 / 32
+
+/** With the whole tail laid toward the neck: straps that have no path from the mount itself may have one from its end. */
+const atOnce = (straps: JoinedStraps, neck: PointMm, budget: Budget): Trial | null => {
+  const start = atTail(straps, neck, mountSide(straps.mount, neck))
+  const first = start && trialAt(straps, start)
+  return first?.ok === true ? settledFrom(straps, first.value, budget) : null
+}
 
 /**
  * The pair with its tail let out from straps that end on the mount itself: at once or, where that finds no balance, bit by bit. Else what
  * keeps the straps from their path on the mount or close to it, or how much of the tail is too much.
  */
-const letOut = (straps: JoinedStraps, root: PointMm): Result<Trial, PathProblem> => {
+const letOut = (straps: JoinedStraps, root: PointMm, neck: PointMm): Result<Trial, PathProblem> => {
   const { tailMm } = straps
   const { strap } = straps.left.framed
-  const untailed = trialAt({ ...straps, tailMm: 0 }, root)
-  if (!untailed.ok) return err(untailed.error ?? { kind: 'tail-too-long', strap, overMm: tailMm })
   const budget: Budget = { left: MOST_TRIALS }
+  const untailed = trialAt({ ...straps, tailMm: 0 }, root)
+  if (!untailed.ok) {
+    const direct = atOnce(straps, neck, budget)
+    if (direct !== null) return ok(direct)
+    return err(untailed.error ?? { kind: 'tail-too-long', strap, overMm: tailMm })
+  }
   let found = untailed.value
   let share = 0
   let more = 1
   while (share < 1) {
     const part: JoinedStraps = { ...straps, tailMm: tailMm * (share + more) }
-    const toward = share === 0 ? found.between : pointSum(found.contact, found.along, part.tailMm)
-    const start = atTail(part, toward, found.side)
+    const toward = share === 0 ? found.between : drawnOut(straps, found, share, more)
+    const start = toward && atTail(part, toward, found.side)
     const first = start === null ? err(null) : trialAt(part, start)
     budget.left -= 1
     const next = first.ok ? settledFrom(part, first.value, budget) : null
@@ -248,7 +265,7 @@ const settledJunction = (straps: JoinedStraps): Result<JoinedRuns, PathProblem> 
   }
   const root = contactOnSide(mount, neck, mountSide(mount, neck))
   if (root === null) return err({ kind: 'anchor-inside-body', strap: left.framed.strap, insideMm: 0 })
-  return letOut(straps, root)
+  return letOut(straps, root, neck)
 }
 
 /**
