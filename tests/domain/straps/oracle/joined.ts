@@ -7,7 +7,7 @@ import { bentPasses, tautStrap, type Taut } from './taut'
 import { apart, minus, norm, plus, times, towards, unit, type Vector } from './vector'
 
 const STILL_MM = 1e-7
-const MOST_ROUNDS = 5000
+const MOST_ROUNDS = 2000
 const MOST_HALVINGS = 200
 
 interface Half {
