@@ -11,7 +11,7 @@ export const CONTACT_MM = 1e-3
 export const leftOfLineMm = (from: PlanePointMm, to: PlanePointMm, point: PlanePointMm): number => {
   const du = to.uMm - from.uMm
   const dv = to.vMm - from.vMm
-  const lengthMm = Math.hypot(du, dv)
+  const lengthMm = Math.sqrt(du * du + dv * dv)
   if (lengthMm === 0) return planeDistanceMm(from, point)
   return (du * (point.vMm - from.vMm) - dv * (point.uMm - from.uMm)) / lengthMm
 }

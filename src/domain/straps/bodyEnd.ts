@@ -45,6 +45,12 @@ export interface Reach {
   readonly straightMm: number
 }
 
+/** A place on the section of the pelvis's end, by cosine and sine of its parameter. */
+export interface SectionPlace {
+  readonly cosine: number
+  readonly sine: number
+}
+
 /** A lap strap's way round the end of the pelvis, in the plane through the strap and the lateral direction. */
 export interface LapReach extends Reach {
   /** The front contact, where the strap starts straight across. */
@@ -55,8 +61,8 @@ export interface LapReach extends Reach {
   /** Half-axes of the section of the pelvis's end, along the strap and across the seat. */
   readonly alongMm: number
   readonly acrossMm: number
-  /** Where it meets that section, radians from the front contact round the outside. */
-  readonly fromRad: number
+  /** Where it meets that section: cosine and sine of the parameter from the front contact round the outside. */
+  readonly meets: SectionPlace
 }
 
 /** An anti-submarine strap's way round the groin. */
@@ -134,20 +140,15 @@ const lapReach = (end: LapEnd, from: PointMm): LapReach | null => {
     forwardV,
     alongMm,
     acrossMm,
-    fromRad: Math.atan2(angle.sine, angle.cosine),
+    meets: angle,
   }
-}
-
-interface Angle {
-  readonly cosine: number
-  readonly sine: number
 }
 
 /** Below this, in mm, the end of the pelvis is flat. */
 const FLAT_MM = 1e-9
 
 /** The parameter of the end's section where the strap meets it; null inside. A flat end is met at its nearer corner. */
-const endAngle = (sMm: number, outMm: number, alongMm: number, acrossMm: number): Angle | null => {
+const endAngle = (sMm: number, outMm: number, alongMm: number, acrossMm: number): SectionPlace | null => {
   if (alongMm <= 0) return { cosine: 1, sine: 0 }
   if (acrossMm < FLAT_MM) return outMm >= 0 ? { cosine: 1, sine: 0 } : { cosine: -1, sine: 0 }
   const x = sMm / alongMm

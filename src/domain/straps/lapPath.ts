@@ -1,5 +1,4 @@
 import type { PointMm } from '../geometry/point'
-import { ellipseArcMm } from '../geometry/ellipse'
 import { err, type Result } from '../result'
 import { CONTACT_MM } from './aroundArc'
 import type { LapEnd, LapReach } from './bodyEnd'
@@ -63,9 +62,10 @@ export const lapRun = (
   return problem === null ? (run as Result<LapRun, PathProblem>) : err(problem)
 }
 
-/** The strap round the end of the pelvis, from where it meets it to the front contact. */
+/** The strap round the end of the pelvis, from where it meets it to the front contact; null when it meets it there. */
 const endArc = ({ outward, cylinderHalfMm, hip }: LapEnd, reach: LapReach): TouchArc | null => {
-  const { front, forwardU, forwardV, alongMm, acrossMm, fromRad } = reach
+  const { front, forwardU, forwardV, alongMm, acrossMm, meets } = reach
+  const fromRad = Math.atan2(meets.sine, meets.cosine)
   if (fromRad <= 0) return null
   return {
     middle: {
@@ -77,7 +77,7 @@ const endArc = ({ outward, cylinderHalfMm, hip }: LapEnd, reach: LapReach): Touc
     second: { x: 0, y: outward * acrossMm, z: 0 },
     fromRad,
     sweepRad: -fromRad,
-    lengthMm: ellipseArcMm(alongMm, acrossMm, fromRad),
+    lengthMm: null,
     across: 'own',
   }
 }

@@ -15,6 +15,8 @@ export interface OverEdge {
   readonly reach: Reach
   /** Part of its two unit pulls along the line, + onward: the way it would slide. */
   readonly onward: number
+  /** From the mount to it, mm. */
+  readonly backMm: number
   /** From the mount to the body, mm. */
   readonly outsideMm: number
 }
@@ -26,13 +28,15 @@ export interface EdgeSearch {
   readonly yMm: number
 }
 
-/** Spacing of the places looked at along the line, mm: no more than one place of rest between two of them. Our judgement. */
+/**
+ * Spacing of the places looked at along the line, mm: there is no more than one place of rest between two of them. Away from what the
+ * strap's two directions turn about it may grow with the distance. Our judgement.
+ */
 const LOOK_MM = 20
+const LOOK_SHARE = 0.4
 
 /** A pull along the line below which the strap stays: rounding. */
 const DRAWN = 1e-7
-
-type Pair = readonly [number, number]
 
 /** The strap over one place of the piece from `from` to `to`, at a share of its length; null where tube or body is in the way. */
 const overPlace = (
@@ -52,26 +56,50 @@ const overPlace = (
   const pull = (toward: PointMm, lengthMm: number): number =>
     ((toward.xMm - at.xMm) * u + (toward.zMm - at.zMm) * v) / lengthMm
   const onward = (pull(contact, backMm) + pull(reach.point, onMm)) / Math.sqrt(u * u + v * v)
-  return { at, contact, reach, onward, outsideMm: backMm + onMm }
+  return { at, contact, reach, onward, backMm, outsideMm: backMm + onMm }
 }
 
-/** Between a share from which the strap slides onward and a farther one from which it slides back: where it stays; null where its aim turns about. */
+/** A place on a piece and its share of the piece's length. */
+interface Place {
+  readonly share: number
+  readonly over: OverEdge
+}
+
+/** Steps in which a place of rest is found; few are needed where the pull changes smoothly. */
+const STEPS = 100
+
+/** A pull below this is none: rounding. */
+const BALANCED = 1e-15
+
+/**
+ * Between a place from which the strap slides onward and a farther one from which it slides back: where it stays. Null where its aim turns
+ * about. Method: regula falsi, Illinois variant (the pull at an end that stays is halved); from memory.
+ */
 const restBetween = (
   search: EdgeSearch,
   from: PlanePointMm,
   to: PlanePointMm,
-  shares: Pair,
+  near: Place,
+  far: Place,
 ): OverEdge | null => {
-  let [low, high] = shares
-  let rest = overPlace(search, from, to, high)
-  for (;;) {
-    const middle = (low + high) / 2
-    if (rest === null || rest.onward === 0 || middle <= low || middle >= high) break
-    rest = overPlace(search, from, to, middle)
-    if (rest !== null && rest.onward > 0) low = middle
-    else high = middle
+  let [low, high] = [near.share, far.share]
+  let [lowPull, highPull] = [near.over.onward, far.over.onward]
+  let rest = far.over
+  for (let step = 0; step < STEPS && Math.abs(rest.onward) > BALANCED; step += 1) {
+    const share = low + ((high - low) * lowPull) / (lowPull - highPull)
+    const over = share > low && share < high ? overPlace(search, from, to, share) : null
+    if (over === null) break
+    const isSameSide = over.onward > 0 === rest.onward > 0
+    if (over.onward > 0) {
+      ;[low, lowPull] = [share, over.onward]
+      if (isSameSide) highPull /= 2
+    } else {
+      ;[high, highPull] = [share, over.onward]
+      if (isSameSide) lowPull /= 2
+    }
+    rest = over
   }
-  return rest !== null && Math.abs(rest.onward) < DRAWN ? rest : null
+  return Math.abs(rest.onward) < DRAWN ? rest : null
 }
 
 /** A straight piece of the line: the strap over its two ends and where it stays between them. */
@@ -81,16 +109,22 @@ interface OverPiece {
   readonly rests: readonly OverEdge[]
 }
 
+/** How far along the next place to look at may be. */
+const nextMm = (over: OverEdge | null): number =>
+  over === null ? LOOK_MM : Math.max(LOOK_MM, LOOK_SHARE * Math.min(over.backMm, over.reach.pivotMm))
+
 const overPiece = (search: EdgeSearch, from: PlanePointMm, to: PlanePointMm): OverPiece => {
   const rests: OverEdge[] = []
-  const count = Math.max(1, Math.ceil(planeDistanceMm(from, to) / LOOK_MM))
+  const lengthMm = planeDistanceMm(from, to)
   const first = overPlace(search, from, to, 0)
   let last = first
-  for (let index = 1; index <= count; index += 1) {
-    const before = last
-    last = overPlace(search, from, to, index / count)
-    if (before === null || last === null || before.onward <= 0 || last.onward > 0) continue
-    const rest = restBetween(search, from, to, [(index - 1) / count, index / count])
+  for (let alongMm = 0; alongMm < lengthMm;) {
+    const before = { share: alongMm / lengthMm, over: last }
+    alongMm = Math.min(lengthMm, alongMm + nextMm(last))
+    last = overPlace(search, from, to, alongMm / lengthMm)
+    if (before.over === null || last === null || before.over.onward <= 0 || last.onward > 0) continue
+    const near = { share: before.share, over: before.over }
+    const rest = restBetween(search, from, to, near, { share: alongMm / lengthMm, over: last })
     if (rest !== null) rests.push(rest)
   }
   return { first, last, rests }

@@ -14,6 +14,8 @@ import { cosDeg, sinDeg } from '../units/angle'
 import { leftOfLineMm } from './aroundArc'
 import { circleArc, type Touch, type TouchArc } from './strapPath'
 
+type ChestArc = TouchArc & { readonly lengthMm: number }
+
 /** The front part of the shoulder straps in the side plane, from where they leave the shoulder arc to their buckle. */
 export interface FrontRun {
   readonly buckle: PointMm
@@ -22,7 +24,7 @@ export interface FrontRun {
   readonly chest: {
     readonly on: PlanePointMm
     readonly off: PlanePointMm
-    readonly arc: TouchArc
+    readonly arc: ChestArc
     /** Length in the side plane from the shoulder arc to the chest. */
     readonly beforeMm: number
     readonly section: EllipseMm
@@ -40,7 +42,7 @@ const chestEllipse = ({ chest, reclineDeg }: PosedBody): EllipseMm => ({
   sin: -sinDeg(reclineDeg),
 })
 
-const chestArc = (ellipse: EllipseMm, on: PlanePointMm, off: PlanePointMm): TouchArc | null => {
+const chestArc = (ellipse: EllipseMm, on: PlanePointMm, off: PlanePointMm): ChestArc | null => {
   const { centre, aMm, bMm, cos, sin } = ellipse
   const turn = 2 * Math.PI
   const fromRad = (ellipseParameter(ellipse, on) + turn) % turn

@@ -1,6 +1,7 @@
 import type { CircleMm } from '../geometry/circle'
 import type { PlanePointMm } from '../geometry/plane'
-import { pointDistanceMm, type Direction, type PointMm } from '../geometry/point'
+import { ellipseArcMm } from '../geometry/ellipse'
+import { directionLength, pointDistanceMm, type Direction, type PointMm } from '../geometry/point'
 import { atan2Deg } from '../units/angle'
 import type { Anchor } from './anchor'
 import type { PathContact, StrapPath } from './path'
@@ -16,8 +17,8 @@ export interface TouchArc {
   readonly second: Direction
   readonly fromRad: number
   readonly sweepRad: number
-  /** Its length in the plane of the arc. */
-  readonly lengthMm: number
+  /** Its length in its own plane; null for an arc that ends at φ = 0, whose length is worked out when somebody asks: `touchLengthMm`. */
+  readonly lengthMm: number | null
   /** `even`: y changes evenly along the unrolled arc to that of the next contact; `own`: as the arc itself says. */
   readonly across: 'even' | 'own'
 }
@@ -99,36 +100,42 @@ export const circleArc = (circle: CircleMm, from: PlanePointMm, sweepRad: number
 export const touchLengthMm = (from: Touch, to: Touch): number => {
   const arc = from.arcToNext
   if (arc === null) return pointDistanceMm(from.point, to.point)
+  const arcMm =
+    arc.lengthMm ?? ellipseArcMm(directionLength(arc.first), directionLength(arc.second), arc.fromRad)
   const acrossMm = arc.across === 'own' ? 0 : to.point.yMm - from.point.yMm
-  return Math.sqrt(arc.lengthMm * arc.lengthMm + acrossMm * acrossMm)
+  return Math.sqrt(arcMm * arcMm + acrossMm * acrossMm)
 }
 
-/** A path whose drawn points are worked out when somebody draws it: most paths are only measured. */
+/** A path whose length and drawn points are worked out when somebody asks for them: most paths are only looked at for an angle. */
 class TautPath implements StrapPath {
   readonly strap: StrapId
   readonly contacts: readonly [Touch, ...Touch[]]
   readonly effectiveAnchor: PointMm
   readonly bodyContact: PointMm
-  readonly lengthMm: number
 
   constructor(strap: StrapId, contacts: readonly [Touch, ...Touch[]]) {
-    let lengthMm = 0
-    let outside = contacts[0]
-    let onBody: Touch | null = null
-    let before: Touch | null = null
-    for (const touch of contacts) {
-      if (before !== null) lengthMm += touchLengthMm(before, touch)
-      if (onBody === null && (touch.on === 'body' || touch.on === 'buckle')) {
-        outside = before ?? touch
-        onBody = touch
-      }
-      before = touch
+    let index = 0
+    let onBody = contacts[0]
+    let outside = onBody
+    while (index < contacts.length && onBody.on !== 'body' && onBody.on !== 'buckle') {
+      outside = onBody
+      index += 1
+      onBody = contacts[index] ?? onBody
     }
     this.strap = strap
     this.contacts = contacts
     this.effectiveAnchor = outside.point
-    this.bodyContact = (onBody ?? outside).point
-    this.lengthMm = lengthMm
+    this.bodyContact = onBody.point
+  }
+
+  get lengthMm(): number {
+    let lengthMm = 0
+    let before: Touch | null = null
+    for (const touch of this.contacts) {
+      if (before !== null) lengthMm += touchLengthMm(before, touch)
+      before = touch
+    }
+    return lengthMm
   }
 
   get polyline(): readonly PointMm[] {

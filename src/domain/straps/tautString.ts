@@ -1,4 +1,4 @@
-import type { PointMm } from '../geometry/point'
+import { pointDistanceMm, type PointMm } from '../geometry/point'
 import { reachOf, type BodyEnd, type Reach } from './bodyEnd'
 import { contactOnMount, type MountEnd } from './mountEnd'
 import { innerPortal, portalPoint, type Portal } from './portal'
@@ -61,11 +61,16 @@ interface Pair {
   readonly short: number
 }
 
-const pullToward = (portal: Portal, from: PointMm, to: PointMm, lengthMm: number): Pull => {
+/** Least length of a piece, mm: two places at one point have no direction. */
+const LEAST_MM = 1e-9
+
+const distanceMm = (a: PointMm, b: PointMm): number => Math.max(LEAST_MM, pointDistanceMm(a, b))
+
+const pullToward = ({ long, short }: Portal, from: PointMm, to: PointMm): Pull => {
+  const lengthMm = distanceMm(from, to)
   const ux = (to.xMm - from.xMm) / lengthMm
   const uy = (to.yMm - from.yMm) / lengthMm
   const uz = (to.zMm - from.zMm) / lengthMm
-  const { long, short } = portal
   const l = ux * long.x + uy * long.y + uz * long.z
   const s = ux * short.x + uy * short.y + uz * short.z
   return {
@@ -77,34 +82,26 @@ const pullToward = (portal: Portal, from: PointMm, to: PointMm, lengthMm: number
   }
 }
 
-/** Least length of a piece, mm: two places at one point have no direction. */
-const LEAST_MM = 1e-9
-
-const distanceMm = (a: PointMm, b: PointMm): number => {
-  const dx = b.xMm - a.xMm
-  const dy = b.yMm - a.yMm
-  const dz = b.zMm - a.zMm
-  return Math.max(LEAST_MM, Math.sqrt(dx * dx + dy * dy + dz * dz))
-}
-
 /** The pull toward the body: square to the side-view run its direction turns about the reach's pivot, otherwise along its own length. */
 const pullTowardBody = (portal: Portal, from: PointMm, { point, pivotMm, straightMm }: Reach): Pull => {
-  const pull = pullToward(portal, from, point, distanceMm(from, point))
+  const { long, short } = portal
   const dx = point.xMm - from.xMm
+  const dy = point.yMm - from.yMm
   const dz = point.zMm - from.zMm
   const sideMm = Math.sqrt(dx * dx + dz * dz)
-  if (sideMm < LEAST_MM) return pull
-  const { long, short } = portal
+  if (sideMm < LEAST_MM) return pullToward(portal, from, point)
+  const lengthMm = Math.sqrt(sideMm * sideMm + dy * dy)
+  const l = (dx * long.x + dy * long.y + dz * long.z) / lengthMm
+  const s = (dx * short.x + dy * short.y + dz * short.z) / lengthMm
   const nl = (dz * long.x - dx * long.z) / sideMm
   const ns = (dz * short.x - dx * short.z) / sideMm
-  const sideShare = sideMm / distanceMm(from, point)
-  const turning = sideShare / pivotMm
+  const turning = sideMm / (lengthMm * pivotMm)
   return {
-    long: pull.long,
-    short: pull.short,
-    longLong: (1 - pull.long * pull.long - nl * nl) / straightMm + turning * nl * nl,
-    longShort: (-pull.long * pull.short - nl * ns) / straightMm + turning * nl * ns,
-    shortShort: (1 - pull.short * pull.short - ns * ns) / straightMm + turning * ns * ns,
+    long: l,
+    short: s,
+    longLong: (1 - l * l - nl * nl) / straightMm + turning * nl * nl,
+    longShort: (-l * s - nl * ns) / straightMm + turning * nl * ns,
+    shortShort: (1 - s * s - ns * ns) / straightMm + turning * ns * ns,
   }
 }
 
@@ -117,17 +114,15 @@ const plus = (a: Stiffness, b: Stiffness): Stiffness => ({
   shortShort: a.shortShort + b.shortShort,
 })
 
-const NONE: Stiffness = { longLong: 0, longShort: 0, shortShort: 0 }
-
 /** The inverse on the axes that are free; nothing moves along the others. */
 const yielding = (k: Stiffness, isLongFree: boolean, isShortFree: boolean): Stiffness => {
   if (isLongFree && isShortFree) {
     const size = k.longLong * k.shortShort - k.longShort * k.longShort + SOFTEST
     return { longLong: k.shortShort / size, longShort: -k.longShort / size, shortShort: k.longLong / size }
   }
-  if (isLongFree) return { ...NONE, longLong: 1 / (k.longLong + SOFTEST) }
-  if (isShortFree) return { ...NONE, shortShort: 1 / (k.shortShort + SOFTEST) }
-  return NONE
+  if (isLongFree) return { longLong: 1 / (k.longLong + SOFTEST), longShort: 0, shortShort: 0 }
+  if (isShortFree) return { longLong: 0, longShort: 0, shortShort: 1 / (k.shortShort + SOFTEST) }
+  return { longLong: 0, longShort: 0, shortShort: 0 }
 }
 
 const times = (k: Stiffness, { long, short }: Pair): Pair => ({
@@ -213,14 +208,21 @@ interface Openings {
   readonly inner: Portal | null
 }
 
-const lastOf = ({ outer, inner }: Openings, { first, second }: Places): PointMm =>
-  inner === null ? pointAt(outer, first) : pointAt(inner, second)
+/** Where a strap is in the openings; the same point twice where there is only one. */
+interface Points {
+  readonly near: PointMm
+  readonly far: PointMm
+}
+
+const pointsAt = ({ outer, inner }: Openings, { first, second }: Places): Points => {
+  const near = pointAt(outer, first)
+  return { near, far: inner === null ? near : pointAt(inner, second) }
+}
 
 const lengthMm = (openings: Openings, places: Places, contact: PointMm, body: PointMm): number => {
-  const near = pointAt(openings.outer, places.first)
-  if (openings.inner === null) return distanceMm(contact, near) + distanceMm(near, body)
-  const far = pointAt(openings.inner, places.second)
-  return distanceMm(contact, near) + distanceMm(near, far) + distanceMm(far, body)
+  const { near, far } = pointsAt(openings, places)
+  const betweenMm = openings.inner === null ? 0 : distanceMm(near, far)
+  return distanceMm(contact, near) + betweenMm + distanceMm(far, body)
 }
 
 /** A Newton step and what it is to take away: the pulls along what can move, as shares of the tension. */
@@ -235,9 +237,8 @@ const unbalancedAt = (portal: Portal, at: Pair, pull: Pair): number =>
   (isShortFree(portal, at, pull) ? Math.abs(pull.short) : 0)
 
 /** One Newton step on one opening. */
-const singleStep = (portal: Portal, at: Pair, contact: PointMm, reach: Reach): Step => {
-  const point = pointAt(portal, at)
-  const back = pullToward(portal, point, contact, distanceMm(point, contact))
+const singleStep = (portal: Portal, at: Pair, point: PointMm, contact: PointMm, reach: Reach): Step => {
+  const back = pullToward(portal, point, contact)
   const on = pullTowardBody(portal, point, reach)
   const pull = { long: back.long + on.long, short: back.short + on.short }
   const by = times(yieldingAt(portal, at, pull, plus(back, on)), pull)
@@ -249,13 +250,12 @@ const doubleStep = (
   outer: Portal,
   inner: Portal,
   { first, second }: Places,
+  { near, far }: Points,
   contact: PointMm,
   reach: Reach,
 ): Step => {
-  const near = pointAt(outer, first)
-  const far = pointAt(inner, second)
-  const back = pullToward(outer, near, contact, distanceMm(near, contact))
-  const between = pullToward(outer, near, far, distanceMm(near, far))
+  const back = pullToward(outer, near, contact)
+  const between = pullToward(outer, near, far)
   const on = pullTowardBody(inner, far, reach)
   const nearPull = { long: back.long + between.long, short: back.short + between.short }
   const farPull = { long: on.long - between.long, short: on.short - between.short }
@@ -277,10 +277,16 @@ const doubleStep = (
   }
 }
 
-const stepOf = ({ outer, inner }: Openings, places: Places, contact: PointMm, reach: Reach): Step =>
+const stepOf = (
+  { outer, inner }: Openings,
+  places: Places,
+  points: Points,
+  contact: PointMm,
+  reach: Reach,
+): Step =>
   inner === null
-    ? singleStep(outer, places.first, contact, reach)
-    : doubleStep(outer, inner, places, contact, reach)
+    ? singleStep(outer, places.first, points.near, contact, reach)
+    : doubleStep(outer, inner, places, points, contact, reach)
 
 const movedPlaces = ({ outer, inner }: Openings, at: Places, by: Places, share: number): Places => {
   const first = moved(outer, at.first, by.first, share)
@@ -341,10 +347,10 @@ export const tautString = (
   }
   let before = 0
   for (let step = 0; ; step += 1) {
-    const last = lastOf(openings, places)
-    contact = contactOnMount(mount, pointAt(portal, places.first)) ?? contact
-    reach = reachOf(end, last) ?? reach
-    const { by, unbalanced } = stepOf(openings, places, contact, reach)
+    const points = pointsAt(openings, places)
+    contact = contactOnMount(mount, points.near) ?? contact
+    reach = reachOf(end, points.far) ?? reach
+    const { by, unbalanced } = stepOf(openings, places, points, contact, reach)
     const whole = movedPlaces(openings, places, by, 1)
     const isSettling =
       unbalanced < SETTLING * before && (end.family !== 'lap' || apartMm(places, whole) < NEAR_MM)
@@ -355,7 +361,7 @@ export const tautString = (
     places = next
     if (!isStill) continue
     // Never seen but with an opening right round the hip point, where the aim of a lap strap turns about.
-    return unbalanced > IN_BALANCE ? { by: 'body', at: last } : settled(mount, end, openings, places)
+    return unbalanced > IN_BALANCE ? { by: 'body', at: points.far } : settled(mount, end, openings, places)
   }
 }
 
@@ -365,17 +371,16 @@ const settled = (
   openings: Openings,
   places: Places,
 ): TautString | InTheWay => {
-  const near = pointAt(openings.outer, places.first)
-  const last = lastOf(openings, places)
+  const { near, far } = pointsAt(openings, places)
   const contact = contactOnMount(mount, near)
   if (contact === null) return { by: 'tube', at: near }
-  const reach = reachOf(end, last)
-  if (reach === null) return { by: 'body', at: last }
+  const reach = reachOf(end, far)
+  if (reach === null) return { by: 'body', at: far }
   const nearBears = bearsAt(openings.outer, places.first)
   if (openings.inner === null) return { contact, crossings: [near], bears: [nearBears], reach }
   return {
     contact,
-    crossings: [near, last],
+    crossings: [near, far],
     bears: [nearBears, bearsAt(openings.inner, places.second)],
     reach,
   }
