@@ -7,6 +7,7 @@ import type { MovingGroup } from './group'
 import { byLeverMm } from './lever'
 import { closedLimit, limitName, limitRooms, type LimitRoom, type OpenLimit, openLimits } from './rooms'
 import { heldToAxis, type Spot, type Track } from './track'
+import { MOST_ROOM_MM } from './wish'
 
 /** One group at one place of one of its tracks. */
 export interface Placed {
@@ -161,10 +162,9 @@ interface Awaited {
   readonly boundMm: number
 }
 
-/** About how far a limit is; for the order alone. */
-const aboutMm = ({ solved, rule, subject, side }: OpenLimit): number =>
-  byLeverMm(solved, side === 'min' ? { ...rule, max: null } : { ...rule, min: null }, subject) ??
-  Number.POSITIVE_INFINITY
+/** About how far a limit is; null where that cannot be reckoned. */
+const aboutMm = ({ solved, rule, subject, side }: OpenLimit): number | null =>
+  byLeverMm(solved, side === 'min' ? { ...rule, max: null } : { ...rule, min: null }, subject)
 
 /** The limits that may matter: those of broken rules first, then about the nearest first. */
 const awaitedLimits = (ground: Ground, candidate: Candidate, known: KnownRooms): readonly Awaited[] => {
@@ -177,7 +177,7 @@ const awaitedLimits = (ground: Ground, candidate: Candidate, known: KnownRooms):
     const name = limitName(limit)
     const isOfBroken = candidate.screen.broken.has(limit.asked)
     const boundMm = isOfBroken ? Number.NEGATIVE_INFINITY : (known.get(name) ?? Number.NEGATIVE_INFINITY)
-    return { limit, name, isOfBroken, boundMm, aboutMm: aboutMm(limit) }
+    return { limit, name, isOfBroken, boundMm, aboutMm: aboutMm(limit) ?? Number.POSITIVE_INFINITY }
   })
   return all.toSorted(
     (a, b) =>
@@ -188,6 +188,8 @@ const awaitedLimits = (ground: Ground, candidate: Candidate, known: KnownRooms):
 interface Measured {
   readonly rooms: readonly LimitRoom[]
   readonly known: KnownRooms
+  /** The least of rules that are kept; null where none of them has a room. */
+  readonly keptMm: number | null
 }
 
 /** What a limit followed by slopes may be off, mm. */
@@ -217,18 +219,20 @@ const roomsThatMatter = (
   if (isSurelyNoMore(awaited, beatMm)) return null
   const rooms: LimitRoom[] = []
   const known = new Map(before)
-  let leastMm = Number.POSITIVE_INFINITY
+  let leastMm = MOST_ROOM_MM
+  let hasKept = false
   for (const { limit, name, isOfBroken: isBroken, boundMm } of awaited) {
+    hasKept ||= !isBroken && limit.asked.isOwn
     if (boundMm > leastMm) continue
     const otherMm = limit.asked.isOwn
       ? Number.POSITIVE_INFINITY
       : (others.get(name) ?? Number.POSITIVE_INFINITY) - SAME_ROOM_MM
-    // The room is never more than the way to the limit; of a broken rule that way says enough.
+    // The room is never more than the way to the limit; of a broken rule that way says enough, or about how far it is.
     const followedMm = limit.followedMm()
     const withinMm = isBroken
       ? Number.POSITIVE_INFINITY
       : Math.min(leastMm, otherMm, (followedMm ?? Number.POSITIVE_INFINITY) + FOLLOWED_OFF_MM)
-    const roomMm = isBroken && followedMm !== null ? followedMm : limit.roomMm(withinMm)
+    const roomMm = isBroken ? (followedMm ?? aboutMm(limit)) : limit.roomMm(withinMm)
     known.set(name, roomMm ?? Number.POSITIVE_INFINITY)
     if (roomMm === null || (!isBroken && roomMm >= withinMm)) continue
     rooms.push(closedLimit(limit, roomMm))
@@ -236,11 +240,10 @@ const roomsThatMatter = (
     leastMm = roomMm
     if (leastMm <= beatMm) return null
   }
-  return { rooms, known }
+  return { rooms, known, keptMm: hasKept || rooms.length > 0 ? leastMm : null }
 }
 
-const scoredWith = (ground: Ground, candidate: Candidate, { rooms, known }: Measured): Scored => {
-  const kept = rooms.filter((room) => !isOfBroken(candidate, room)).map(({ roomMm }) => roomMm)
+const scoredWith = (ground: Ground, candidate: Candidate, { rooms, known, keptMm }: Measured): Scored => {
   const broken = rooms.filter((room) => isOfBroken(candidate, room)).map(({ roomMm }) => roomMm)
   const movedMm = Math.max(
     0,
@@ -253,7 +256,7 @@ const scoredWith = (ground: Ground, candidate: Candidate, { rooms, known }: Meas
     ...candidate,
     rooms,
     known,
-    keptMm: kept.length === 0 ? null : Math.min(...kept),
+    keptMm,
     violationMm: Math.min(0, ...broken),
     movedMm,
   }
@@ -264,7 +267,7 @@ const NOTHING: KnownRooms = new Map()
 /** A candidate measured. */
 export const scoredCandidate = (ground: Ground, candidate: Candidate): Scored => {
   const measured = roomsThatMatter(ground, candidate, NOTHING, Number.NEGATIVE_INFINITY)
-  return scoredWith(ground, candidate, measured ?? { rooms: [], known: NOTHING })
+  return scoredWith(ground, candidate, measured ?? { rooms: [], known: NOTHING, keptMm: null })
 }
 
 /**

@@ -51,3 +51,6 @@ export const STARTING_WISH = { standOffMm: 25, apartMm: 40 } as const
 
 /** How many proposals are given at most: more are no longer compared by anybody. Our judgement. */
 export const MOST_PROPOSALS = 4
+
+/** More room than this counts as this much: of two such positions the one nearer to the drawn one is better. Our judgement: a hand's breadth and a half. */
+export const MOST_ROOM_MM = 150

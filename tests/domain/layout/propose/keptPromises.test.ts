@@ -8,7 +8,7 @@ import { parseLayout } from '../../../../src/domain/layout/document/parseLayout'
 import { evaluateLayout } from '../../../../src/domain/layout/evaluate/evaluateLayout'
 import type { Proposal } from '../../../../src/domain/layout/propose/proposal'
 import { proposedPositions, withProposal } from '../../../../src/domain/layout/propose/propose'
-import type { ProposalWish } from '../../../../src/domain/layout/propose/wish'
+import { MOST_ROOM_MM, type ProposalWish } from '../../../../src/domain/layout/propose/wish'
 import type { Finding } from '../../../../src/domain/rules/finding'
 import { crossTube, flatLayout, flatPlace, tabPair } from '../../../support/flatLayout'
 import { plausibleLayout } from '../../../support/plausibleLayouts'
@@ -47,13 +47,19 @@ describe('proposedPositions keeps its word', { timeout: 900_000 }, () => {
     const before = findingsOf(layout)
     const after = findingsAfter(layout, placeId, proposal)
     const own = new Set(proposal.findings.map(({ findingId }) => findingId))
+    const moved = new Set(proposal.mounts.map(({ anchorId }) => anchorId))
+    const straps = new Set<string>(
+      firstPlace(layout).anchors.flatMap(({ id, strap }) => (moved.has(id) ? [strap] : [])),
+    )
     const promises = proposal.findings.flatMap(({ findingId, verdict, roomMm }) => {
       const real = after.get(findingId)
       const isHeld = real?.verdict === verdict && isSameRoom(real.roomMm, roomMm)
       return isHeld ? [] : [`${findingId}: ${verdict} ${roomMm}, but ${real?.verdict} ${real?.roomMm}`]
     })
-    const taken = [...before.values()].flatMap(({ id, verdict, roomMm }) => {
+    const taken = [...before.values()].flatMap(({ id, subject, verdict, roomMm }) => {
       const now = after.get(id)
+      // A rule on the clearance to other tubes has nothing to speak about once the only tube is the strap's own.
+      if (now === undefined && straps.has(subject)) return []
       if (own.has(id) || !isKept({ verdict })) return []
       if (now === undefined || !isKept(now)) return [`${id} is no longer kept`]
       const leastMm = Math.min(roomMm ?? Infinity, proposal.roomMm ?? Infinity)
@@ -87,35 +93,29 @@ describe('proposedPositions keeps its word', { timeout: 900_000 }, () => {
     }
   })
 
-  // Minutes a car: with the long runs only.
-  it.runIf(process.env['FC_RUNS'] !== undefined)(
-    'does so in random cars, and is no worse than before',
-    () => {
-      let seen = 0
-      fc.assert(
-        fc.property(plausibleLayout, fc.nat(5), fc.boolean(), (layout, anchor, isAnywhere) => {
-          const found = proposedPositions(layout, wishFor(layout, anchor, isAnywhere))
-          if (!found.ok) return
-          const { proposals, placeId, present } = found.value
-          seen += proposals.length
-          const wrong = proposals.flatMap((proposal) => broken(layout, placeId, proposal))
-          const [best] = proposals
-          // The drawn place is in the box, and is one of those looked at, where the sides are alike already.
-          const isComparable = isAnywhere && firstPlace(layout).mirrored.lap && best !== undefined
-          if (isComparable && weight(best.broken) > weight(present.broken)) wrong.push('more is broken')
-          if (
-            isComparable &&
-            weight(present.broken) === 0 &&
-            (best.roomMm ?? 0) < (present.roomMm ?? 0) - 0.11
-          )
-            wrong.push(`${best.roomMm} where ${present.roomMm} was there`)
-          expect(wrong).toEqual([])
-        }),
-        { numRuns: 3 },
-      )
-      expect(seen).toBeGreaterThan(1)
-    },
-  )
+  it('does so in random cars, and is no worse than before', () => {
+    let seen = 0
+    fc.assert(
+      fc.property(plausibleLayout, fc.nat(5), fc.boolean(), (layout, anchor, isAnywhere) => {
+        const found = proposedPositions(layout, wishFor(layout, anchor, isAnywhere))
+        if (!found.ok) return
+        const { proposals, placeId, present } = found.value
+        seen += proposals.length
+        const wrong = proposals.flatMap((proposal) => broken(layout, placeId, proposal))
+        const [best] = proposals
+        // The drawn place is in the box, and is one of those looked at, where the sides are alike already.
+        const isComparable = isAnywhere && firstPlace(layout).mirrored.lap && best !== undefined
+        if (isComparable && weight(best.broken) > weight(present.broken)) wrong.push('more is broken')
+        const presentMm = Math.min(present.roomMm ?? 0, MOST_ROOM_MM)
+        if (isComparable && weight(present.broken) === 0 && (best.roomMm ?? 0) < presentMm - 0.11)
+          wrong.push(`${best.roomMm} where ${present.roomMm} was there`)
+        expect(wrong).toEqual([])
+      }),
+      // Seconds a car: few in every run, many in the long ones.
+      { numRuns: process.env['FC_RUNS'] === undefined ? 4 : 25 },
+    )
+    expect(seen).toBeGreaterThan(1)
+  })
 
   it('moves all anchors at once, mirrored, each on a chosen tube, to the same place every time', () => {
     const layout = under(

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest'
 
 import type { Layout } from '../../../../src/domain/layout/document/layout'
 import { withAnchorMoved } from '../../../../src/domain/layout/edit/anchorMove'
-import { evaluateLayout } from '../../../../src/domain/layout/evaluate/evaluateLayout'
+import { ruleSetOf } from '../../../../src/domain/layout/document/ruleSetOf'
+import { evaluateLayout, layoutNumbers } from '../../../../src/domain/layout/evaluate/evaluateLayout'
 import { proposedPositions } from '../../../../src/domain/layout/propose/propose'
 import type { ProposalWish } from '../../../../src/domain/layout/propose/wish'
 import { exampleLayout } from '../../../support/exampleLayouts'
@@ -102,14 +103,32 @@ describe('proposedPositions, closed forms', () => {
 describe('proposedPositions against a slow search', { timeout: 900_000 }, () => {
   const roomAt = (layout: Layout, wish: ProposalWish, xMm: number, zMm: number): number | null => {
     const moved = withAnchorMoved(layout, wish.placeId, wish.anchorId ?? '', { xMm, zMm })
+    // Numbers first: where something is broken no room has to be worked out.
+    const numbers = layoutNumbers(moved).places[0]?.findings ?? []
+    if (numbers.some(({ subject, verdict }) => subject.startsWith('lap-') && verdict === 'broken')) return null
     const findings = evaluateLayout(moved, { extent: 'what-moves' }).places[0]?.findings ?? []
     const own = findings.filter(({ subject }) => subject.startsWith('lap-'))
     if (!own.every(isKept)) return null
     return Math.min(...own.flatMap(({ roomMm }) => roomMm ?? []))
   }
 
+  /** The layout under those of its rules that speak about straps of one family, so that nothing else is worked out. */
+  const onlyAbout = (family: 'lap-', layout: Layout): Layout => {
+    const spoken = new Set(
+      layoutNumbers(layout).places.flatMap(({ findings }) =>
+        findings.filter(({ subject }) => subject.startsWith(family)).map(({ ruleId }) => ruleId),
+      ),
+    )
+    const ruleSet = ruleSetOf(layout)
+    if (ruleSet === null) throw new Error('no rule set')
+    const rules = ruleSet.rules.flatMap((rule) =>
+      rule.kind === 'quantity' && spoken.has(rule.id) ? [rule] : [],
+    )
+    return under(layout, rules)
+  }
+
   it('is not beaten by more than 0.5 mm by any point of a fine grid', () => {
-    const layout = exampleLayout('rock-buggy.layout.json')
+    const layout = onlyAbout('lap-', exampleLayout('rock-buggy.layout.json'))
     const place = firstPlace(layout)
     const anchor = place.anchors.find(({ strap }) => strap === 'lap-left')
     if (anchor === undefined) throw new Error('no lap anchor')
