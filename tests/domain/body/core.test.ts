@@ -65,6 +65,19 @@ describe('bodyCore', () => {
     )
   })
 
+  it('has a pelvis no wider than the hips, however much flesh is typed over their bones', () => {
+    const body = { ...predictedBody('female', 1550, 50), lapTissueMm: 120 }
+    const { core, lapArc, hipHalfBreadthMm } = posedBody(
+      body,
+      { hip: pointMm(0, 0, 0), reclineDeg: 20 },
+      body.hipHeightMm,
+    )
+    expect(lapArc.radiusMm).toBeGreaterThan(hipHalfBreadthMm)
+    const [pelvis] = partsOf(core, 'pelvis')
+    expect(pelvis?.radiusMm).toBe(hipHalfBreadthMm)
+    expect(pelvis?.from).toEqual(pelvis?.to)
+  })
+
   it('has thighs under the line that bounds the lap strap, one on each side', () => {
     fc.assert(
       fc.property(person, (body) => {

@@ -7,12 +7,7 @@ import type { PointMm } from '../../../../src/domain/geometry/point'
 import type { Layout, Place } from '../../../../src/domain/layout/document/layout'
 import { evaluateLayout, layoutNumbers } from '../../../../src/domain/layout/evaluate/evaluateLayout'
 import { ruleSetMatrix } from '../../../../src/domain/layout/evaluate/ruleSetMatrix'
-import {
-  seatLattice,
-  sittingAt,
-  sittingOfId,
-  sittingsOf,
-} from '../../../../src/domain/layout/evaluate/sittings'
+import { sittingsOf } from '../../../../src/domain/layout/evaluate/sittings'
 import { sittingsUnder, solvedSittings } from '../../../../src/domain/layout/evaluate/solvedSittings'
 import { findingSentence } from '../../../../src/domain/layout/wording/findingSentence'
 import { isWithin, marginInside } from '../../../../src/domain/rules/check'
@@ -48,47 +43,6 @@ const findingIn = (layout: Layout, ruleId: string, subject: string) => {
   if (found === undefined) throw new Error(`no finding ${ruleId} ${subject}`)
   return found
 }
-
-describe('the positions that are looked at', () => {
-  const latticeOf = (change: Partial<Place['seat']>) => {
-    const place = seated(flatPlace(), change)
-    return seatLattice(flatLayout([place]), place)
-  }
-
-  it('lie at most 50 mm and 5° apart, with one at least between any two that a place always has', () => {
-    expect(latticeOf({ slide: { forwardMm: 60, rearwardMm: 101 } }).slidesMm).toEqual([
-      -60, -30, 0, 34, 67, 101,
-    ])
-    expect(latticeOf({ slide: { forwardMm: 0, rearwardMm: 100 } }).slidesMm).toEqual([0, 50, 100])
-    expect(latticeOf({ slide: { forwardMm: 20, rearwardMm: 0 } }).slidesMm).toEqual([-20, -10, 0])
-    // 30°: where the student rules change.
-    expect(latticeOf({ reclineRange: { uprightDeg: 12, reclinedDeg: 36 } }).reclinesDeg).toEqual([
-      12, 16, 20, 25, 30, 33, 36,
-    ])
-    expect(latticeOf({ reclineRange: { uprightDeg: 19, reclinedDeg: 20 } }).reclinesDeg).toEqual([
-      19, 19.5, 20,
-    ])
-  })
-
-  it('add nothing to a fixed seat, nor between ends closer than can be told apart', () => {
-    expect(latticeOf({})).toEqual({ slidesMm: [0], reclinesDeg: [20] })
-    expect(latticeOf({ slide: { forwardMm: 0, rearwardMm: 1 } }).slidesMm).toEqual([0, 1])
-  })
-
-  it('have ids that name them again', () => {
-    const layout = flatLayout([flatPlace()])
-    expect(sittingOfId(layout, 'driver/marla/75/22.5')).toEqual(sittingAt(flatPlace(), 'marla', 75, 22.5))
-    expect(sittingOfId(layout, 'driver/marla/-60/20')?.slideMm).toBe(-60)
-    for (const id of [
-      'driver/marla/75',
-      'driver/marla/75/x',
-      'driver/ove/0/20',
-      'driver/marla/0/20/1',
-      'rear/marla/0/20',
-    ])
-      expect(sittingOfId(layout, id)).toBeNull()
-  })
-})
 
 describe('a helmet that passes under a tube half way', () => {
   const still = flatPlace()
@@ -181,6 +135,42 @@ describe('a strap that sweeps over a thin rod half way', () => {
     const always = sittingsOf(layout, place).map(({ id }) => id)
     expect(ids.slice(0, always.length)).toEqual(always)
     expect(ids.slice(always.length)).toContain('driver/marla/20/20')
+  })
+})
+
+describe('a strap that the backrest is in the way of half way', () => {
+  /** Ahead of the rim at the front end and behind it no more at the rear end; in between only the shell is between tab and shoulder. */
+  const verdictAt = (xMm: number, rearwardMm: number) => {
+    const anchors = [
+      ...tabPair('shoulder', { xMm, yMm: 100, zMm: 350 }),
+      ...tabPair('lap', { xMm: 150, yMm: 260, zMm: -190 }),
+    ]
+    const place = seated(flatPlace({ anchors }), { slide: { forwardMm: 0, rearwardMm } })
+    const plan = quantityRule('shoulder-plan', -90, 90, { id: 'plan' })
+    const layout = flatLayout([place], { ruleSetId: 'own-test', ownRuleSets: [ownSet(plan)] })
+    const ends = solvedSittings(layout, place).slice(0, 2)
+    const [still] = ends.map(({ solved }) => solved.problems.filter(({ strap }) => strap === 'shoulder-left'))
+    expect(ends.map(({ sitting }) => sitting.slideMm)).toEqual([0, rearwardMm])
+    expect(still).toEqual([])
+    return findingIn(layout, 'plan', 'shoulder-left')
+  }
+
+  it('is unchecked there, at a position of the lattice', () => {
+    // Looked at: 0, 40, 80 and 120 mm; without a path from about 76 to 95 mm.
+    expect(verdictAt(360, 120)).toMatchObject({
+      verdict: 'unchecked',
+      worstSitting: 'driver/marla/80/20',
+      problem: { kind: 'no-slot', strap: 'shoulder-left' },
+    })
+  })
+
+  it('is unchecked there, between the positions of the lattice, where it starts and stops to pass the rim', () => {
+    // Looked at: 0, 50 and 100 mm; without a path from about 60 to 79 mm.
+    const finding = verdictAt(345, 100)
+    expect(finding).toMatchObject({ verdict: 'unchecked', problem: { kind: 'no-slot' } })
+    const slideMm = Number(finding.worstSitting?.split('/')[2])
+    expect(slideMm).toBeGreaterThan(55)
+    expect(slideMm).toBeLessThan(85)
   })
 })
 
