@@ -175,3 +175,7 @@ export const slidPoint = (
 /** Whether an anchor at its point lies beside its tube, between its ends. */
 export const isBetweenEnds = (tube: Tube, point: PointMm): boolean =>
   overhangMm(piecesOf(tube), placeAlong(tube, point), 0) <= ROUNDING_MM
+
+/** How much of what an anchor surely takes up would stick out beyond the nearer end of its tube with the anchor at `point`, mm ≥ 0. */
+export const overhangAt = ({ anchor, point, tube, belt }: Sliding): number =>
+  overhangMm(piecesOf(tube), placeAlong(tube, point), halfAlongMm(anchor, tubeAxisAt(tube, point), belt))

@@ -5,6 +5,7 @@ import { err, ok, type Result } from '../../result'
 import type { Anchor } from '../../straps/anchor'
 import { mirroredStrap, STRAP_IDS, strapFamily, strapsOf, strapSide } from '../../straps/strap'
 import type { Layout, Place } from '../document/layout'
+import { isBetweenEnds, overhangAt } from '../../zones/slide'
 import { isSharedAnchor, partnerMount } from '../edit/mirror'
 import { limitedPoint } from '../edit/tubeMove'
 import {
@@ -76,6 +77,18 @@ const isWithinBox = ({ min, max }: BoxMm, { xMm, yMm, zMm }: PointMm): boolean =
 const sideHeld = (place: Place, { strap }: Anchor): 'left' | 'right' | 'centre' =>
   isSharedAnchor(place, strap) ? 'centre' : strapSide(strap)
 
+/** Rounding of coordinates of some metres, mm. */
+const OVERHANG_ROUNDING_MM = 1e-6
+
+/** Whether an anchor at a point of a tube lies wholly on it, or sticks out beyond its end no more than it does as drawn. */
+const isOnTube = (layout: Layout, { belt }: Place, anchor: Anchor, { point, tubeId }: Spot): boolean => {
+  const tube = layout.tubes.find(({ id }) => id === tubeId)
+  if (tube === undefined) return true
+  const drawn = anchor.mount.tubeId === tubeId ? anchor.mount.point : null
+  const drawnMm = drawn === null ? 0 : overhangAt({ anchor, point: drawn, tube, belt })
+  return overhangAt({ anchor, point, tube, belt }) <= drawnMm + OVERHANG_ROUNDING_MM
+}
+
 const isAllowedSpot = ({ layout, place, wish, anchor, isInMiddle }: Allowance, spot: Spot): boolean => {
   const { point } = spot
   if (pointDistanceMm(point, limitedPoint(point)) > 0) return false
@@ -86,6 +99,7 @@ const isAllowedSpot = ({ layout, place, wish, anchor, isInMiddle }: Allowance, s
   } else if ((side === 'left' && acrossMm > 0) || (side === 'right' && acrossMm < 0)) return false
   if (wish.space.kind === 'anywhere' && wish.space.box !== null && !isWithinBox(wish.space.box, point))
     return false
+  if (!isOnTube(layout, place, anchor, spot)) return false
   return anchor.mount.kind === 'wrap' || !layout.tubes.some((tube) => isInsideTube(tube, point))
 }
 
@@ -110,7 +124,9 @@ const anywhereTracks = (allowance: Allowance, asked: BoxMm | null): readonly Tra
   if (box === null) return []
   const offMm = tube === undefined ? 0 : nearestOnPolyline(tube.points, mount.point).distanceMm
   const tubeIdAt = (point: PointMm): string | null =>
-    tube !== undefined && nearestOnPolyline(tube.points, point).distanceMm <= offMm + STILL_ON_TUBE_MM
+    tube !== undefined &&
+    isBetweenEnds(tube, point) &&
+    nearestOnPolyline(tube.points, point).distanceMm <= offMm + STILL_ON_TUBE_MM
       ? tube.id
       : null
   const middleMm = place.seat.hipPoint.yMm
@@ -153,6 +169,7 @@ const mountsOf = (
     const other = partnerMount(layout, place, primary.strap, mount)
     // A tab on a tube whose mirror image would hang in the air is no symmetric pair.
     if (other === null || (mount.tubeId !== null && other.tubeId === null)) return null
+    if (!isOnTube(layout, place, partner, other)) return null
     return new Map([
       [primary.id, mount],
       [partner.id, other],

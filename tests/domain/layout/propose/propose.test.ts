@@ -105,7 +105,8 @@ describe('proposedPositions against a slow search', { timeout: 900_000 }, () => 
     const moved = withAnchorMoved(layout, wish.placeId, wish.anchorId ?? '', { xMm, zMm })
     // Numbers first: where something is broken no room has to be worked out.
     const numbers = layoutNumbers(moved).places[0]?.findings ?? []
-    if (numbers.some(({ subject, verdict }) => subject.startsWith('lap-') && verdict === 'broken')) return null
+    if (numbers.some(({ subject, verdict }) => subject.startsWith('lap-') && verdict === 'broken'))
+      return null
     const findings = evaluateLayout(moved, { extent: 'what-moves' }).places[0]?.findings ?? []
     const own = findings.filter(({ subject }) => subject.startsWith('lap-'))
     if (!own.every(isKept)) return null
@@ -183,6 +184,41 @@ describe('proposedPositions against a slow search', { timeout: 900_000 }, () => 
     // Half way between 75 and 130 mm from the middle: 102.5, and 27.5 mm of room either way. Derived here.
     expect(best?.mounts[0]?.mount.point.yMm).toBeCloseTo(-102.5, 6)
     expect(best?.roomMm).toBeCloseTo(27.5, 6)
+  })
+})
+
+describe('proposedPositions stays on the tube', () => {
+  it('puts no webbing beyond the end of a bar, however much room is there', () => {
+    // The bar ends 150 mm from the middle, and the webbing reaches half its width beyond its own middle. The rule wants the wraps as
+    // far apart as can be.
+    const bar = crossTube('bar', 420, 520)
+    const short = {
+      ...bar,
+      points: bar.points.map((point) => ({ ...point, yMm: Math.sign(point.yMm) * 150 })),
+    }
+    const wraps = tabPair('shoulder', { xMm: 420, yMm: 60, zMm: 520 }, 'bar').map((anchor) => ({
+      ...anchor,
+      mount: {
+        kind: 'wrap' as const,
+        tubeId: 'bar',
+        point: anchor.mount.point,
+        over: 'over' as const,
+        guideHoops: true,
+      },
+    }))
+    const lap = tabPair('lap', { xMm: 150, yMm: 230, zMm: -200 })
+    const layout = under(flatLayout([flatPlace({ anchors: [...lap, ...wraps] })], { tubes: [short] }), [
+      ownRule('apart', 'shoulder-spacing', { min: 150 }),
+    ])
+    const webbingMm = firstPlace(layout).belt.webbingMm.shoulder
+    const wish = lapWish({
+      anchorId: 'shoulder-left-anchor',
+      space: { kind: 'tubes', tubeIds: ['bar'], standOffMm: 0 },
+    })
+    const [best] = proposalsFor(layout, wish).proposals
+    expect(best?.mounts[0]?.mount.point.yMm).toBeCloseTo(webbingMm / 2 - 150, 0)
+    for (const { mount } of best?.mounts ?? [])
+      expect(Math.abs(mount.point.yMm) + webbingMm / 2).toBeLessThanOrEqual(150 + 1e-6)
   })
 })
 
