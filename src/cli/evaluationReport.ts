@@ -55,6 +55,8 @@ const reportedFinding = (finding: Finding) => ({
   level: finding.level,
   verdict: finding.verdict,
   roomMm: finding.roomMm,
+  // In the elevation where the rule does not live, if a position there decides it.
+  ...(finding.otherRoom === undefined ? {} : { otherRoom: finding.otherRoom }),
   source: finding.source,
   // Only where the layout says what its welding and measuring may be off by.
   ...(finding.withinTolerance === undefined ? {} : { withinTolerance: finding.withinTolerance }),

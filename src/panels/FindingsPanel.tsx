@@ -88,6 +88,7 @@ const FindingItem = memo(function FindingItem(props: {
               Working out a remedy…
             </p>
           ) : null}
+          {words.rooms === null || !isFocused ? null : <p className="finding-rooms">{words.rooms}</p>}
           {words.caveat === null || !isFocused ? null : <p className="finding-caveat">{words.caveat}</p>}
           <p className="finding-source">{words.source}</p>
           <FindingExplain finding={finding} />

@@ -6,7 +6,7 @@ import { placeName, subjectName } from '../domain/layout/wording/names'
 import { propertyName } from '../domain/layout/wording/propertyNames'
 import { quantityName } from '../domain/layout/wording/quantities'
 import { capitalised, levelWord, statusWord, verdictWord } from '../domain/layout/wording/words'
-import type { Finding, Verdict } from '../domain/rules/finding'
+import { type Finding, leastRoom, type Verdict } from '../domain/rules/finding'
 import { PROPERTY_IDS, type Rule, type RuleLevel, type RuleSource } from '../domain/rules/rule'
 import type { QuantityId } from '../domain/straps/quantity'
 import type { FlowRow } from './flow'
@@ -109,13 +109,15 @@ const amountName = (id: Finding['quantity']): string => {
 
 /** Part, value, limit and room; a tight finding has all four. */
 const tightText = (finding: Finding, layout: Layout): string => {
-  const { quantity, value, limit, roomMm } = finding
+  const { quantity, value, limit } = finding
   const unit = layout.units.length
   const subject = subjectName(finding.subject, layout)
   const part =
     layout.places.length > 1 ? `${placeName(finding.placeId, layout)}, ${subject}` : capitalised(subject)
   const shown = value === null ? '' : ` ${valueText(quantity, value, unit)}`
-  const room = roomMm === null ? '' : `; room ${roomText(Math.max(0, roomMm), unit)}`
+  const least = leastRoom(finding)
+  const where = least?.elevation ? ` in the ${least.elevation} elevation` : ''
+  const room = least === null ? '' : `; room ${roomText(Math.max(0, least.mm), unit)}${where}`
   return `${part}: ${amountName(quantity)}${shown}, limit ${limitText(quantity, limit, unit)}${room}.`
 }
 

@@ -1,3 +1,4 @@
+import type { Elevation } from '../geometry/plane'
 import type { QuantityId, Subject } from '../straps/quantity'
 import type { PathProblem } from '../straps/path'
 import type { PropertyId, RuleLevel, RuleSource } from './rule'
@@ -99,12 +100,20 @@ export interface Finding {
   readonly verdict: Verdict
   /** Signed distance, mm, in the drawn plane to where the finding flips; + inside. Null where no position decides it. */
   readonly roomMm: number | null
+  /** The same in the elevation that the rule does not live in; left out where no position there decides it. */
+  readonly otherRoom?: ElevationRoom
   readonly source: RuleSource
   readonly problem: PathProblem | null
   /** Null where there is nothing to clear, and where remedies were not asked for. */
   readonly remedy: Remedy | null
   /** What the layout's typed weld and measuring error can make of it; left out where none is typed or there is no number. */
   readonly withinTolerance?: ToleranceCase
+}
+
+/** Signed distance in one drawn plane to where a finding flips, mm; + inside. */
+export interface ElevationRoom {
+  readonly elevation: Elevation
+  readonly mm: number
 }
 
 /**
@@ -123,3 +132,15 @@ export type ShownVerdict = ShownFinding['verdict']
 
 /** Below this room a clear finding counts as tight: twice a ±5 mm weld and measuring error. Our judgement, no source. */
 export const TIGHT_ROOM_MM = 10
+
+/** The smaller room of a finding that is kept, whichever elevation it is in; null where no position decides it. */
+export const leastRoom = ({
+  roomMm,
+  otherRoom,
+}: Pick<Finding, 'roomMm' | 'otherRoom'>): {
+  readonly mm: number
+  readonly elevation: Elevation | null
+} | null => {
+  if (otherRoom !== undefined && (roomMm === null || otherRoom.mm < roomMm)) return otherRoom
+  return roomMm === null ? null : { mm: roomMm, elevation: null }
+}

@@ -90,11 +90,11 @@ const nearestBrokenMm = (
  * it is kept in all of them. A mirrored pair moves together. Null where no position in that plane decides the rule, where it
  * holds everywhere within reach, and where it holds nowhere.
  */
-const roomInPlaneMm = (
+export const roomInPlaneMm = (
   rule: QuantityRule,
   zoneCase: ZoneCase,
   elevation: Elevation,
-  withinMm: number,
+  withinMm = Infinity,
 ): number | null => {
   const subject = ruleSubject(rule, zoneCase)
   const scenes = scenesOfRule(rule, zoneCase)

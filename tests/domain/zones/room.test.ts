@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { movedInPlane, planePoint, type PlanePointMm, projected } from '../../../src/domain/geometry/plane'
 import { isWithin } from '../../../src/domain/rules/check'
-import { ruleRoomMm } from '../../../src/domain/zones/room'
+import { roomInPlaneMm, ruleRoomMm } from '../../../src/domain/zones/room'
 import { anyScene } from '../straps/arbitraryScenes'
 import { lapTabs, point, scene as handScene, tab } from '../straps/scenes'
 import { isThin, planeOrigin, valueAt } from './bruteForce'
@@ -18,6 +18,17 @@ describe('ruleRoomMm', () => {
     const zoneCase = zoneCaseOf([scene], 'lap-left', false)
     expect(ruleRoomMm(quantityRule('lap-angle', 45, 60), zoneCase)).toBeCloseTo(35.355, 3)
     expect(ruleRoomMm(quantityRule('lap-angle', null, 60), zoneCase)).toBeCloseTo(48.205, 3)
+  })
+
+  it('is the distance along x to the nearer limit in the top elevation, where the height stays', () => {
+    // The same tab: 45° lies 250 mm behind the hip point at its height, 60° 250/tan 60° = 144.338 mm behind.
+    const scene = handScene({
+      anchors: [tab('lap-left', point(200, -250, -250)), tab('lap-right', point(200, 250, -250))],
+    })
+    const zoneCase = zoneCaseOf([scene], 'lap-left', false)
+    expect(roomInPlaneMm(quantityRule('lap-angle', 45, 60), zoneCase, 'top')).toBeCloseTo(50, 3)
+    expect(roomInPlaneMm(quantityRule('lap-angle', null, 60), zoneCase, 'top')).toBeCloseTo(55.662, 3)
+    expect(roomInPlaneMm(quantityRule('lap-angle', 60, 90), zoneCase, 'top')).toBeCloseTo(-55.662, 3)
   })
 
   it('is 0 on a limit and negative outside it', () => {

@@ -4,6 +4,7 @@ import {
   type Finding,
   type Remedy,
   type ShownFinding,
+  leastRoom,
   TIGHT_ROOM_MM,
   type Verdict,
 } from '../../rules/finding'
@@ -13,7 +14,7 @@ import type { PathProblem } from '../../straps/path'
 import type { Subject } from '../../straps/quantity'
 import type { StrapId } from '../../straps/strap'
 import { remedyFor } from '../../zones/remedy'
-import { ruleRoomMm } from '../../zones/room'
+import { roomInPlaneMm, ruleRoomMm } from '../../zones/room'
 import { homeElevation, isDecidedIn } from '../../zones/rulePlane'
 import type { ZoneCase } from '../../zones/zone'
 import type { Layout, Place } from '../document/layout'
@@ -42,15 +43,26 @@ export const casesOf = ({ place, zoneCases }: PlaceCase, subject: Subject): read
   return mirrored === undefined ? found : [mirrored]
 }
 
+type RoomIn = (zoneCase: ZoneCase) => number | null
+
 /** Room of a subject: the least that any of its anchors has, or, when the rule is broken, the shortest way back in. */
-const roomOf = (
+const roomOf = (cases: readonly ZoneCase[], isBroken: boolean, roomIn: RoomIn): number | null => {
+  const rooms = cases.flatMap((zoneCase) => roomIn(zoneCase) ?? [])
+  if (rooms.length === 0) return null
+  return isBroken ? Math.max(...rooms) : Math.min(...rooms)
+}
+
+/** The same in the elevation that the rule does not live in. */
+const otherRoomOf = (
   rule: QuantityRule,
   cases: readonly ZoneCase[],
-  verdict: 'broken' | 'clear',
-): number | null => {
-  const rooms = cases.flatMap((zoneCase) => ruleRoomMm(rule, zoneCase) ?? [])
-  if (rooms.length === 0) return null
-  return verdict === 'broken' ? Math.max(...rooms) : Math.min(...rooms)
+  isBroken: boolean,
+): Pick<Finding, 'otherRoom'> => {
+  const [first] = cases
+  if (first === undefined) return {}
+  const elevation = homeElevation(rule, first.mirrored) === 'side' ? 'top' : 'side'
+  const mm = roomOf(cases, isBroken, (zoneCase) => roomInPlaneMm(rule, zoneCase, elevation))
+  return mm === null ? {} : { otherRoom: { elevation, mm } }
 }
 
 const moveLengthMm = (remedy: Remedy): number =>
@@ -157,10 +169,12 @@ const subjectFinding = (placeCase: PlaceCase, rule: QuantityRule, subject: Subje
   if (standing.kind === 'unchecked') return standing.finding
   const { isBroken, cases, base } = standing
   const { rules, extent } = placeCase
-  const roomMm = roomOf(rule, cases, isBroken ? 'broken' : 'clear')
-  const verdict: Verdict = isBroken ? 'broken' : roomMm !== null && roomMm < TIGHT_ROOM_MM ? 'tight' : 'clear'
+  const roomMm = roomOf(cases, isBroken, (zoneCase) => ruleRoomMm(rule, zoneCase))
+  const rooms = { roomMm, ...otherRoomOf(rule, cases, isBroken) }
+  const isTight = (leastRoom(rooms)?.mm ?? Infinity) < TIGHT_ROOM_MM
+  const verdict: Verdict = isBroken ? 'broken' : isTight ? 'tight' : 'clear'
   const remedy = isBroken && extent === 'everything' ? remedyOf(rule, cases, rules) : null
-  return { ...base, verdict, roomMm, remedy }
+  return { ...base, verdict, ...rooms, remedy }
 }
 
 /** Whether some anchor's position decides the rule at all; where none does there is no room to wait for. */

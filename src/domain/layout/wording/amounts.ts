@@ -169,6 +169,9 @@ export const moveText = (byMm: number, lengthUnit: LengthUnit): string => rounde
 export const roomText = (roomMm: number, lengthUnit: LengthUnit): string =>
   roundedText(roomMm, lengthUnit, 'down')
 
+/** A way that has to be gone, rounded up: what is gone is enough. */
+export const wayText = (wayMm: number, lengthUnit: LengthUnit): string => roundedText(wayMm, lengthUnit, 'up')
+
 const roundedText = (lengthMm: number, lengthUnit: LengthUnit, way: 'up' | 'down'): string => {
   const mmText = lengthWithUnit(lengthOnScaleMm(lengthMm, 'mm', way), 'mm')
   return lengthUnit === 'mm'

@@ -1,9 +1,9 @@
-import type { Limit, ShownFinding } from '../../rules/finding'
+import { type ElevationRoom, leastRoom, type Limit, type ShownFinding } from '../../rules/finding'
 import { PROPERTY_IDS, type PropertyId } from '../../rules/rule'
 import type { QuantityId } from '../../straps/quantity'
 import type { Layout, LengthUnit } from '../document/layout'
 import { ruleOf } from '../document/ruleSetOf'
-import { limitText, outsideText, roomText, valueText } from './amounts'
+import { limitText, outsideText, roomText, valueText, wayText } from './amounts'
 import { placeName, sittingNameUnder, subjectName } from './names'
 import { problemClause } from './problemText'
 import { propertyName } from './propertyNames'
@@ -19,6 +19,8 @@ export interface FindingSentence {
   readonly what: string
   /** Why it matters to the person in the seat. */
   readonly why: string
+  /** How far the anchor is from the limit in both elevations; null where no position decides it, and while that is worked out. */
+  readonly rooms: string | null
   /** What the typed weld and measuring error can make of it; null where none is typed. */
   readonly withinTolerance: string | null
   /** What would clear it; null when there is nothing to clear. */
@@ -69,11 +71,12 @@ const keptLimitText = ({ quantity, limit }: ShownFinding, layout: Layout): strin
   return limit.min !== null && limit.max !== null ? `within ${text}` : `and ${text} is asked for`
 }
 
-const roomClause = ({ verdict, roomMm }: ShownFinding, unit: LengthUnit): string => {
-  if (roomMm === 'pending') return '; how much room is left is not worked out yet'
-  return verdict === 'tight' && roomMm !== null
-    ? `, but only ${roomText(Math.max(0, roomMm), unit)} from the limit`
-    : ''
+const roomClause = (finding: ShownFinding, unit: LengthUnit): string => {
+  if (finding.roomMm === 'pending') return '; how much room is left is not worked out yet'
+  const least = finding.verdict === 'tight' ? leastRoom(finding) : null
+  if (least === null) return ''
+  const where = least.elevation === null ? '' : ` in the ${least.elevation} elevation`
+  return `, but only ${roomText(Math.max(0, least.mm), unit)} from the limit${where}`
 }
 
 const keptText = (finding: ShownFinding, value: number | string, layout: Layout): string => {
@@ -104,6 +107,24 @@ const whatText = (finding: ShownFinding, layout: Layout): string => {
   }
 }
 
+/** A way is found to this; what is no more than that over a step of the scale is that step. */
+const FOUND_MM = 1e-3
+
+/** How far the limit is in the elevation where the rule lives and in the other. */
+const roomsText = ({ verdict, roomMm, otherRoom }: ShownFinding, unit: LengthUnit): string | null => {
+  if (otherRoom === undefined || roomMm === 'pending') return null
+  const home = otherRoom.elevation === 'side' ? 'top' : 'side'
+  const inBoth: readonly ElevationRoom[] = [
+    ...(roomMm === null ? [] : [{ elevation: home, mm: roomMm } as const]),
+    otherRoom,
+  ]
+  // What is kept is rounded down, and a way that has to be gone up.
+  const text = (mm: number): string =>
+    verdict === 'broken' ? wayText(Math.max(0, -mm - FOUND_MM), unit) : roomText(Math.max(0, mm), unit)
+  const listed = inBoth.map(({ elevation, mm }) => `${text(mm)} in the ${elevation} elevation`).join(', ')
+  return verdict === 'broken' ? `Back within the limit: ${listed}.` : `Room to the limit: ${listed}.`
+}
+
 /** A finding in words, in the layout's length unit. Throws for a finding of a rule that no set has. */
 export const findingSentence = (finding: ShownFinding, layout: Layout): FindingSentence => {
   const rule = ruleOf(layout, finding.ruleId)
@@ -111,6 +132,7 @@ export const findingSentence = (finding: ShownFinding, layout: Layout): FindingS
   return {
     what: whatText(finding, layout),
     why: rule.why,
+    rooms: roomsText(finding, layout.units.length),
     withinTolerance: toleranceSentence(finding, layout),
     remedy: finding.remedy === null ? null : remedyText(finding.remedy, layout),
     caveat: rule.caveat,

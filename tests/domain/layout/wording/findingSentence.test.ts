@@ -48,6 +48,26 @@ describe('findingSentence', () => {
     )
   })
 
+  it('says how far the limit is in both elevations, and which is nearer where that is tight', () => {
+    // Tab 300 mm behind and 200 mm below: to the 45° line (300 − 200)·cos 45° = 70.71 mm in the side elevation, along x 100 mm in the
+    // top one. A way back is rounded up.
+    expect(sentenceOf(withLapTabs(300, 200), 'workshop-lap-angle', 'lap-left').rooms).toBe(
+      'Back within the limit: 70.8 mm in the side elevation, 100 mm in the top elevation.',
+    )
+    const kept = findingOf(withLapTabs(200, 250), 'workshop-lap-angle', 'lap-left')
+    const tight: Finding = {
+      ...kept,
+      verdict: 'tight',
+      roomMm: 12,
+      otherRoom: { elevation: 'top', mm: 3.19 },
+    }
+    const sentence = findingSentence(tight, withLapTabs(200, 250))
+    expect(sentence.what).toContain('but only 3.1 mm from the limit in the top elevation')
+    expect(sentence.rooms).toBe(
+      'Room to the limit: 12 mm in the side elevation, 3.1 mm in the top elevation.',
+    )
+  })
+
   it('names the place when the car has more than one', () => {
     const layout = flatLayout([flatPlace(), flatPlace({ id: 'second', name: 'Co-driver' })])
     expect(sentenceOf(layout, 'workshop-five-points', 'belt').what).toBe(
