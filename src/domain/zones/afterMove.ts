@@ -15,7 +15,7 @@ import { mirroredStrap, strapFamily, type StrapId } from '../straps/strap'
 import { addOwnQuantities, preparedPlace, type PreparedPlace, strapAt } from '../straps/strapAt'
 import { addSubPairQuantities } from '../straps/subQuantities'
 import { strapTubeGap, tubePieces } from '../straps/tubePieces'
-import { mirroredPoint, sceneOf, type Trial } from './move'
+import { partnerPoint, sceneOf, type Trial } from './move'
 import { solvedValue } from './subject'
 import type { ZoneCase, ZoneScene } from './zone'
 
@@ -151,20 +151,18 @@ export const valueAfter = (
   }
 }
 
-/** Everything as drawn but the anchor of a case, and with it the other side of a mirrored pair, at a place of a drawn plane. */
-export const trialWithAnchorAt = (
-  { scenes, anchor, mirrored }: ZoneCase,
-  at: PlanePointMm,
-  elevation: Elevation,
-): Trial => {
+/** Everything as drawn but the anchor of a case, and with it the other side of a pair that moves as one, at a place of a drawn plane. */
+export const trialWithAnchorAt = (zoneCase: ZoneCase, at: PlanePointMm, elevation: Elevation): Trial => {
+  const { scenes, anchor } = zoneCase
   const scene = scenes[0]?.scene
   const point = movedInPlane(anchor.mount.point, at, elevation)
-  const partner = mirrored ? mirroredStrap(anchor.strap) : null
+  const other = scene ? partnerPoint(scene, zoneCase, point) : null
+  const partner = mirroredStrap(anchor.strap)
   return {
     tubes: scene?.tubes ?? [],
     points: (scene?.anchors ?? []).map(({ id, strap, mount }) => {
       if (id === anchor.id) return point
-      return strap === partner ? mirroredPoint(point, scene?.body.hip.yMm ?? 0) : mount.point
+      return (strap === partner ? other : null) ?? mount.point
     }),
   }
 }

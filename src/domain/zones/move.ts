@@ -60,11 +60,22 @@ export const shiftedPoint = (point: PointMm, { direction, byMm }: Shift, centreY
   }
 }
 
-/** The other anchor's place when a mirrored pair moves: mirrored about the seat's centre line. */
-export const mirroredPoint = (point: PointMm, centreYMm: number): PointMm => ({
-  ...point,
-  yMm: 2 * centreYMm - point.yMm,
-})
+/** Whether two straps end on one anchor: shoulder straps joined into one tail. */
+const isShared = ({ belt }: Pick<StrapScene, 'belt'>, { strap }: Anchor): boolean =>
+  strapFamily(strap) === 'shoulder' && areShoulderStrapsJoined(belt)
+
+/**
+ * The other anchor's place when this one of a case lies at `point`: at the same point where they are one, mirrored about the seat's
+ * centre line in a mirrored pair. Null where it stays.
+ */
+export const partnerPoint = (
+  scene: Pick<StrapScene, 'belt' | 'body'>,
+  { anchor, mirrored }: Pick<ZoneCase, 'anchor' | 'mirrored'>,
+  point: PointMm,
+): PointMm | null => {
+  if (isShared(scene, anchor)) return point
+  return mirrored ? { ...point, yMm: 2 * scene.body.hip.yMm - point.yMm } : null
+}
 
 export const anchorAt = (anchor: Anchor, point: PointMm): Anchor => ({
   ...anchor,
@@ -155,9 +166,8 @@ export const movedScene = (scene: StrapScene, moves: readonly Move[]): StrapScen
 /** The anchors that move with the one of a case: its mirror image in a mirrored pair, and the other of two straps on one anchor. */
 const movingAnchors = ({ anchor, mirrored, scenes }: ZoneCase): readonly Anchor[] => {
   const scene = scenes[0]?.scene
-  const isShared =
-    strapFamily(anchor.strap) === 'shoulder' && scene !== undefined && areShoulderStrapsJoined(scene.belt)
-  const partner = mirrored || isShared ? mirroredStrap(anchor.strap) : null
+  const moves = mirrored || (scene !== undefined && isShared(scene, anchor))
+  const partner = moves ? mirroredStrap(anchor.strap) : null
   const other = scene?.anchors.find(({ strap }) => strap === partner)
   return other === undefined ? [anchor] : [anchor, other]
 }

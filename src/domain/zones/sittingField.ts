@@ -23,7 +23,7 @@ import {
   STRAP_PATH,
   TUBE_INDEX,
 } from './limit'
-import { anchorAt, mirroredPoint } from './move'
+import { anchorAt, partnerPoint } from './move'
 import { isNotOfPosition } from './rulePlane'
 import type { ZoneCase, ZoneScene } from './zone'
 
@@ -133,18 +133,15 @@ const writeStrap = (
   return straightRunOf(tried.value)
 }
 
-/** Writes the numbers of the anchor's pair and of the tubes about it, with the anchor at `point`; the other anchor as drawn or, of a mirrored pair, opposite. */
-const writePair = (
-  { prepared, zoneCase: { anchor, mirrored }, sink }: Question,
-  numbers: Numbers,
-  point: PointMm,
-): void => {
+/** Writes the numbers of the anchor's pair and of the tubes about it, with the anchor at `point`; the other anchor as drawn, opposite in a mirrored pair, or at the same point where they are one. */
+const writePair = ({ prepared, zoneCase, sink }: Question, numbers: Numbers, point: PointMm): void => {
   const { scene } = prepared
+  const { anchor } = zoneCase
   const { strap } = anchor
   numbers[PATH_INDEX] = -LEAST_AMISS_MM
   const partner = scene.anchors.find((other) => other.strap === mirroredStrap(strap))
   if (partner === undefined) return
-  const opposite = mirrored ? mirroredPoint(point, scene.body.hip.yMm) : partner.mount.point
+  const opposite = partnerPoint(scene, zoneCase, point) ?? partner.mount.point
   const moved = { ...scene, anchors: [anchorAt(anchor, point), anchorAt(partner, opposite)] }
   const ownTrial = trialAt(prepared, strap, point)
   const otherTrial = trialAt(prepared, partner.strap, opposite)

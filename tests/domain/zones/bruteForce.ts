@@ -14,17 +14,19 @@ export interface Trial {
   readonly mirrored: boolean
 }
 
-/** A value with the anchor (and its mirror image) somewhere else, from the strap solver: what a region must agree with. */
+/** A value with the anchor (and its mirror image, or the other of two joined straps) somewhere else, from the strap solver: what a region must agree with. */
 export const valueAt = (
   { scene, strap, at, mirrored }: Trial,
   id: QuantityId,
   subject: Subject,
 ): number | null => {
   const partner = mirroredStrap(strap)
-  const image = { ...at, yMm: 2 * scene.body.hip.yMm - at.yMm }
+  // Joined shoulder straps hang on one anchor, mirrored or not.
+  const isOne = strapFamily(strap) === 'shoulder' && scene.belt.shoulderTailMm !== undefined
+  const image = isOne ? at : { ...at, yMm: 2 * scene.body.hip.yMm - at.yMm }
   const anchors = scene.anchors.map((anchor) => {
     if (anchor.strap === strap) return { ...anchor, mount: { ...anchor.mount, point: at } }
-    if (!mirrored || anchor.strap !== partner) return anchor
+    if (!(mirrored || isOne) || anchor.strap !== partner) return anchor
     return { ...anchor, mount: { ...anchor.mount, point: image } }
   })
   const { quantities } = solvePlace({ ...scene, anchors })
