@@ -68,3 +68,29 @@ for (const { name, use, theme, tabs } of COMBINATIONS) {
     })
   })
 }
+
+for (const theme of ['light', 'dark'] as const) {
+  test.describe(`where workers fail, ${theme}`, () => {
+    test.use({ ...PHONE.use, colorScheme: theme })
+
+    test('what is said, and lists that are opened, are free of what the checker finds', async ({ page }) => {
+      test.slow()
+      await page.route('**/*.worker*', async (route) => await route.abort())
+      const app = await App.start(page)
+      await app.openExample('Rock buggy, one seat')
+      await app.tab('Findings')
+      await expect(page.getByTestId('zone-status')).toContainText('not known')
+      for (const list of ['silent-rules', 'stated-rules'])
+        await page.getByTestId(list).locator('summary').first().click()
+      expect(await violations(page), 'findings').toEqual([])
+      await app.tab('Who fits')
+      await expect(page.getByTestId('fit-status')).toContainText('came to no end')
+      expect(await violations(page, '#panels'), 'who fits').toEqual([])
+      await app.tab('Propose')
+      await page.getByTestId('propose-how').locator('summary').click()
+      await page.getByRole('button', { name: 'Look for positions' }).click()
+      await expect(page.getByTestId('propose-status')).toContainText('came to no end')
+      expect(await violations(page, '#panels'), 'propose').toEqual([])
+    })
+  })
+}
