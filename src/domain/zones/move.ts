@@ -23,7 +23,7 @@ export interface Move {
 const outwardSign = (point: PointMm, centreYMm: number): 1 | -1 => (point.yMm >= centreYMm ? 1 : -1)
 
 /** A welder's direction from a point, length 1; inward and outward are seen from the seat's centre line at `centreYMm`. */
-export const wayOf = (direction: MoveDirection, point: PointMm, centreYMm: number): Direction => {
+const wayOf = (direction: MoveDirection, point: PointMm, centreYMm: number): Direction => {
   switch (direction) {
     case 'up':
       return { x: 0, y: 0, z: 1 }

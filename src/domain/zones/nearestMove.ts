@@ -9,7 +9,7 @@ import { ruleSubject, scenesOfRule } from './subject'
 import type { ZoneCase } from './zone'
 
 /** Farther than this nobody moves a mount to mend an angle; beyond it there is no remedy. Our judgement. */
-export const FARTHEST_MM = 1000
+const FARTHEST_MM = 1000
 
 /** Every whole millimetre up to this is looked at. */
 const EVERY_MM = 40

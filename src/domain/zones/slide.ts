@@ -79,13 +79,13 @@ const straightPieces = ({ points }: Tube): readonly Piece[] => {
 }
 
 /** A place along a tube: on which straight piece and how far along it, mm; beyond an end less than 0 or more than its length. */
-export interface AlongTube {
+interface AlongTube {
   readonly index: number
   readonly atMm: number
 }
 
 /** Where along a tube a point lies beside it; the foot of a point beyond an end is not held to that end. */
-export const placeAlong = (tube: Tube, point: PointMm): AlongTube => {
+const placeAlong = (tube: Tube, point: PointMm): AlongTube => {
   const { segmentIndex, share, point: foot, axis } = nearestOnPolyline(tube.points, point)
   const start = tube.points[segmentIndex] ?? foot
   const end = tube.points[segmentIndex + 1] ?? foot
@@ -96,8 +96,7 @@ export const placeAlong = (tube: Tube, point: PointMm): AlongTube => {
 }
 
 /** The direction of a tube beside a point, length 1. */
-export const tubeAxisAt = (tube: Tube, point: PointMm): Direction =>
-  nearestOnPolyline(tube.points, point).axis
+const tubeAxisAt = (tube: Tube, point: PointMm): Direction => nearestOnPolyline(tube.points, point).axis
 
 /** Whether a tube runs more in a direction than across it, where a point lies beside it. */
 export const runsAlong = (tube: Tube, point: PointMm, way: Direction): boolean =>
