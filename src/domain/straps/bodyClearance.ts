@@ -1,7 +1,7 @@
 import type { BodyCore, PosedBody } from '../body/posedBody'
 import { pointBetween, pointDistanceMm, type PointMm } from '../geometry/point'
 import { segmentDistanceMm } from '../geometry/segmentDistance'
-import type { SolvedStrap } from './strapPath'
+import type { SolvedStrap, Touch } from './strapPath'
 import { isFarther, type TubePiece } from './tubePieces'
 
 /** Where a tube is nearest to a person, or to a strap that lies on the person. */
@@ -19,16 +19,14 @@ export interface BodyGap {
 
 type Round = Pick<BodyGap, 'part' | 'from' | 'to' | 'radiusMm'>
 
-/** The straight pieces of a strap from where it first meets the body to the buckle: how it lies there no anchor decides. */
-const piecesOnBody = ({ touches }: SolvedStrap): readonly Round[] => {
-  const first = touches.findIndex(({ on }) => on === 'body')
-  if (first < 0) return []
-  return touches.slice(first).flatMap(({ point, arcToNext }, index): readonly Round[] => {
-    const next = touches[first + index + 1]
-    return next === undefined || arcToNext !== null
-      ? []
-      : [{ part: 'strap', from: point, to: next.point, radiusMm: 0 }]
-  })
+/** Adds the straight pieces of a strap from where it first meets the body to the buckle: how it lies there no anchor decides. */
+const addPiecesOnBody = (rounds: Round[], { touches }: SolvedStrap): void => {
+  let before: Touch | null = null
+  for (const touch of touches) {
+    if (before !== null && before.arcToNext === null)
+      rounds.push({ part: 'strap', from: before.point, to: touch.point, radiusMm: 0 })
+    if (before !== null || touch.on === 'body') before = touch
+  }
 }
 
 /**
@@ -40,9 +38,11 @@ export const bodyTubeGap = (
   { core }: Pick<PosedBody, 'core'>,
   straps: readonly SolvedStrap[],
 ): BodyGap | null => {
+  const rounds: Round[] = [...core]
+  for (const strap of straps) addPiecesOnBody(rounds, strap)
   let nearest: BodyGap | null = null
   let gapMm = Infinity
-  for (const { part, from, to, radiusMm } of [...core, ...straps.flatMap(piecesOnBody)]) {
+  for (const { part, from, to, radiusMm } of rounds) {
     const middle = pointBetween(from, to, 0.5)
     const halfMm = pointDistanceMm(middle, to) + radiusMm
     for (const piece of pieces) {

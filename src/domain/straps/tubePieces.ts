@@ -50,13 +50,33 @@ export interface TubeGap {
   readonly piece: TubePiece
 }
 
-/** Whether two balls are so far apart that what they hold cannot be nearer than `gapMm`. */
-export const isFarther = (middle: PointMm, halfMm: number, piece: TubePiece, gapMm: number): boolean => {
+/** Whether a ball is so far from the ball that holds a piece of tube that the two cannot be nearer than `gapMm`. */
+const isFartherFromBall = (middle: PointMm, halfMm: number, piece: TubePiece, gapMm: number): boolean => {
   const reachMm = Math.max(0, gapMm + piece.ballMm + halfMm)
   const dx = middle.xMm - piece.ballXMm
   const dy = middle.yMm - piece.ballYMm
   const dz = middle.zMm - piece.ballZMm
   return dx * dx + dy * dy + dz * dz >= reachMm * reachMm
+}
+
+/** Whether a ball is so far from a piece of tube that what it holds cannot be nearer than `gapMm`; looked at first by the piece's own ball. */
+export const isFarther = (middle: PointMm, halfMm: number, piece: TubePiece, gapMm: number): boolean => {
+  if (isFartherFromBall(middle, halfMm, piece, gapMm)) return true
+  const { from, to } = piece
+  const reachMm = Math.max(0, gapMm + piece.radiusMm + halfMm)
+  const ux = to.xMm - from.xMm
+  const uy = to.yMm - from.yMm
+  const uz = to.zMm - from.zMm
+  const dx = middle.xMm - from.xMm
+  const dy = middle.yMm - from.yMm
+  const dz = middle.zMm - from.zMm
+  // Not a number for a piece without a length, which its ball has spoken for: then nothing is said to be farther.
+  const along = (dx * ux + dy * uy + dz * uz) / (ux * ux + uy * uy + uz * uz)
+  const share = along < 0 ? 0 : along > 1 ? 1 : along
+  const x = dx - share * ux
+  const y = dy - share * uy
+  const z = dz - share * uz
+  return x * x + y * y + z * z >= reachMm * reachMm
 }
 
 /** The straight pieces of a strap between its mount and its last contact with the body. */
