@@ -82,6 +82,9 @@ const addPair = (
   }
 }
 
+/** What of a lap strap is measured up to the buckle, which moves with the other lap strap. */
+const TO_THE_BUCKLE: ReadonlySet<QuantityId> = new Set<QuantityId>(['adjuster-clearance', 'strap-length'])
+
 /** Whether the straps of a subject can be asked by themselves: where lap straps move the buckle does, and with it what hangs on it. */
 const isByItself = (
   { anchors }: StrapScene,
@@ -90,7 +93,7 @@ const isByItself = (
   subject: Subject,
 ): boolean => {
   if (subject === 'head' || subject === 'body') return false
-  if (subject.startsWith('lap')) return quantity !== 'adjuster-clearance'
+  if (subject.startsWith('lap')) return !TO_THE_BUCKLE.has(quantity)
   return anchors.every(
     ({ strap, mount }, index) => strapFamily(strap) !== 'lap' || points[index] === mount.point,
   )
