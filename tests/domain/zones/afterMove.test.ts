@@ -8,6 +8,7 @@ import { type Move, moveOf, movedScene, sceneOf, stepMove, trialAfter } from '..
 import { remedyFor } from '../../../src/domain/zones/remedy'
 import { solvedValue } from '../../../src/domain/zones/subject'
 import { anyScene } from '../straps/arbitraryScenes'
+import { bar } from '../straps/scenes'
 import { quantityRule, zoneCaseOf } from './zoneCases'
 
 const DIRECTIONS = ['up', 'down', 'forward', 'rearward', 'inward', 'outward'] as const
@@ -15,6 +16,7 @@ const DIRECTIONS = ['up', 'down', 'forward', 'rearward', 'inward', 'outward'] as
 describe('valueAfter', () => {
   it('is what solving the whole place anew gives, for every number of a strap or pair that moved', () => {
     let seen = 0
+    let through = 0
     fc.assert(
       fc.property(
         anyScene,
@@ -22,7 +24,10 @@ describe('valueAfter', () => {
         fc.constantFrom(...DIRECTIONS),
         fc.integer({ min: 1, max: 120 }),
         fc.boolean(),
-        (scene, strap, direction, byMm, mirrored) => {
+        (car, strap, direction, byMm, mirrored) => {
+          // A tube below and behind the hips, now and then in the way of a strap.
+          const { xMm, zMm } = car.body.hip
+          const scene = { ...car, tubes: [...car.tubes, bar(xMm + 90, zMm - 110, 40, 'beam')] }
           const zoneCase = zoneCaseOf([scene], strap, mirrored)
           const move = moveOf(direction, byMm, zoneCase)
           const trial = move && trialAfter(scene, [move])
@@ -33,6 +38,9 @@ describe('valueAfter', () => {
           const [zoneScene] = zoneCase.scenes
           if (zoneScene === undefined) throw new Error('no sitting')
           // Also what had a number before and has none now.
+          through += solved.problems.filter(
+            (each) => each.kind === 'through-tube' && each.strap === strap,
+          ).length
           for (const { id, subject } of [...zoneScene.solved.quantities, ...solved.quantities]) {
             if (!about.includes(subject)) continue
             seen += 1
@@ -46,6 +54,7 @@ describe('valueAfter', () => {
       { numRuns: 300 },
     )
     expect(seen).toBeGreaterThan(1000)
+    expect(through).toBeGreaterThan(10)
   })
 })
 

@@ -55,6 +55,13 @@ describe('remedyFor', () => {
     })
   })
 
+  it('finds a move of a few millimetres', () => {
+    // To 46°: forward 200 − 200/tan 46° = 6.86, down 200·tan 46° − 200 = 7.11.
+    const rule = quantityRule('lap-angle', 46, 60)
+    const zoneCase = zoneCaseOf([handScene()], 'lap-left', true)
+    expect(remedyFor({ rule, zoneCase, rules: [rule] })).toMatchObject({ direction: 'forward', byMm: 7 })
+  })
+
   it('takes the next larger move when the smallest breaks another rule of the set', () => {
     // The hip bone is 20 mm ahead of and 80 mm above the hip point, so the strap is 20·tan λ − 80 over it. Forward 33: 20·200/167 −
     // 80 = −56.05. Down 39: 20·239/200 − 80 = −56.10. A limit of −56.07 is kept as drawn (−60) and by the second only.

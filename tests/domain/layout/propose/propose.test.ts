@@ -189,8 +189,7 @@ describe('proposedPositions against a slow search', { timeout: 900_000 }, () => 
 
 describe('proposedPositions stays on the tube', () => {
   it('puts no webbing beyond the end of a bar, however much room is there', () => {
-    // The bar ends 150 mm from the middle, and the webbing reaches half its width beyond its own middle. The rule wants the wraps as
-    // far apart as can be.
+    // The bar ends 150 mm from the middle, and the webbing reaches half its width beyond its own middle.
     const bar = crossTube('bar', 420, 520)
     const short = {
       ...bar,
@@ -207,18 +206,29 @@ describe('proposedPositions stays on the tube', () => {
       },
     }))
     const lap = tabPair('lap', { xMm: 150, yMm: 230, zMm: -200 })
-    const layout = under(flatLayout([flatPlace({ anchors: [...lap, ...wraps] })], { tubes: [short] }), [
-      ownRule('apart', 'shoulder-spacing', { min: 150 }),
-    ])
-    const webbingMm = firstPlace(layout).belt.webbingMm.shoulder
-    const wish = lapWish({
-      anchorId: 'shoulder-left-anchor',
-      space: { kind: 'tubes', tubeIds: ['bar'], standOffMm: 0 },
-    })
-    const [best] = proposalsFor(layout, wish).proposals
-    expect(best?.mounts[0]?.mount.point.yMm).toBeCloseTo(webbingMm / 2 - 150, 0)
-    for (const { mount } of best?.mounts ?? [])
-      expect(Math.abs(mount.point.yMm) + webbingMm / 2).toBeLessThanOrEqual(150 + 1e-6)
+    const car = flatLayout([flatPlace({ anchors: [...lap, ...wraps] })], { tubes: [short] })
+    const place = firstPlace(car)
+    const halfMm = place.belt.webbingMm.shoulder / 2
+    // Both alike under a rule that wants 150 mm; one by itself, the other 60 mm from the middle, under one that wants more than there is.
+    for (const [symmetric, min] of [
+      [true, 150],
+      [false, 180],
+    ] as const) {
+      const layout = under(
+        { ...car, places: [{ ...place, mirrored: { ...place.mirrored, shoulder: symmetric } }] },
+        [ownRule('apart', 'shoulder-spacing', { min })],
+      )
+      const wish = lapWish({
+        anchorId: 'shoulder-left-anchor',
+        space: { kind: 'tubes', tubeIds: ['bar'], standOffMm: 0 },
+        symmetric,
+      })
+      const [best] = proposalsFor(layout, wish).proposals
+      expect(best?.mounts).toHaveLength(symmetric ? 2 : 1)
+      expect(best?.mounts[0]?.mount.point.yMm).toBeCloseTo(halfMm - 150, 0)
+      for (const { mount } of best?.mounts ?? [])
+        expect(Math.abs(mount.point.yMm) + halfMm).toBeLessThanOrEqual(150 + 1e-6)
+    }
   })
 })
 
