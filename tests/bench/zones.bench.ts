@@ -6,12 +6,16 @@ import { ruleSetOf } from '../../src/domain/layout/document/ruleSetOf'
 import { zoneCases } from '../../src/domain/layout/evaluate/ruleContexts'
 import { solvedSittings } from '../../src/domain/layout/evaluate/solvedSittings'
 import { solvePlace } from '../../src/domain/straps/solve'
+import type { Limit } from '../../src/domain/zones/limit'
+import { casePlane } from '../../src/domain/zones/caseFields'
 import { ruleRoomMm } from '../../src/domain/zones/room'
 import { anchorZone } from '../../src/domain/zones/ruleRegion'
+import type { ZoneCase } from '../../src/domain/zones/zone'
 import { quantile } from './pairedRatio'
 
 // `npx tsx tests/bench/zones.bench.ts`: what the zones of all anchors of a place in 12 sittings, and all rooms, cost as a ratio to
-// solving the place in all 12 sittings once; processor time of one process, and milliseconds for information.
+// solving the place in all 12 sittings once; processor time of one process, and milliseconds for information. The straps solved are
+// counted: that number is the same on every machine, however busy.
 
 const ROUNDS = 1
 
@@ -51,6 +55,38 @@ const sittings = solvedSittings(layout, place)
 
 let pieces = 0
 
+/** Straps solved: at corners of triangles, and between them where a limit was followed. */
+interface Solutions {
+  corners: number
+  between: number
+}
+
+/** Counts the straps that a case has solved from now on. A pair is two. */
+const counted = (zoneCase: ZoneCase): Solutions => {
+  const solutions: Solutions = { corners: 0, between: 0 }
+  const straps = (of: Limit['of']): number => (of === 'pair' ? 2 : 1)
+  for (const elevation of ['side', 'top'] as const)
+    for (const { field } of casePlane(zoneCase, elevation).asked.values()) {
+      const { answerAt, marginAt } = field
+      Object.assign(field, {
+        answerAt: (...[of, at]: Parameters<typeof answerAt>) => {
+          solutions.corners += straps(of)
+          return answerAt(of, at)
+        },
+        marginAt: (...[limit, at]: Parameters<typeof marginAt>) => {
+          solutions.between += straps(limit.of)
+          return marginAt(limit, at)
+        },
+      })
+    }
+  return solutions
+}
+
+const sum = (all: readonly Solutions[]): Solutions => ({
+  corners: all.reduce((total, { corners }) => total + corners, 0),
+  between: all.reduce((total, { between }) => total + between, 0),
+})
+
 const userMs = (work: () => void): number => {
   const before = process.cpuUsage().user
   work()
@@ -63,9 +99,11 @@ const rounds = Array.from({ length: ROUNDS + 1 }, () => {
   })
   // Fresh cases each time, so that nothing is remembered; rooms first, as when something is dragged.
   const cases = [...zoneCases(layout, place, sittings).values()]
+  const solutions = cases.map(counted)
   const roomsMs = userMs(() => {
     for (const zoneCase of cases) for (const rule of rules) ruleRoomMm(rule, zoneCase)
   })
+  const inRooms = sum(solutions)
   const zonesMs = userMs(() => {
     // Each plane is worked out when it is asked for.
     for (const zoneCase of cases) {
@@ -73,10 +111,16 @@ const rounds = Array.from({ length: ROUNDS + 1 }, () => {
       pieces += side.length + top.length
     }
   })
-  return { solvedMs, roomsMs, zonesMs }
+  return { solvedMs, roomsMs, zonesMs, inRooms, inAll: sum(solutions) }
 }).slice(1)
 
 console.log(`${pieces / (ROUNDS + 1)} pieces of zones`)
+for (const { inRooms, inAll } of rounds) {
+  console.log(`straps solved for rooms: ${inRooms.corners} at corners, ${inRooms.between} between`)
+  console.log(
+    `for zones after them: ${inAll.corners - inRooms.corners} at corners, ${inAll.between - inRooms.between} between`,
+  )
+}
 for (const what of ['roomsMs', 'zonesMs'] as const) {
   const median = quantile(
     rounds.map((round) => round[what]),
