@@ -44,6 +44,8 @@ interface Case {
   readonly subject: Subject
   readonly mirrored: boolean
   readonly elevation: 'side' | 'top'
+  /** Only the car with slots: a number of the pair costs most where it is the same nearly everywhere. */
+  readonly slotsOnly?: true
 }
 
 const JUNCTION = { quantity: 'shoulder-junction', subject: 'shoulder-pair' } as const
@@ -54,16 +56,22 @@ const CASES: readonly Case[] = [
   { ...JUNCTION, mirrored: true, elevation: 'top' },
   { ...JUNCTION, mirrored: false, elevation: 'top' },
   { ...BEHIND, mirrored: true, elevation: 'side' },
-  { quantity: 'spine-load-share', subject: 'shoulder-pair', mirrored: false, elevation: 'top' },
+  {
+    quantity: 'spine-load-share',
+    subject: 'shoulder-pair',
+    mirrored: false,
+    elevation: 'top',
+    slotsOnly: true,
+  },
 ]
 
 describe('the region of a rule for the anchor of joined straps', () => {
   it.each(CASES)(
     '$elevation: $quantity, mirrored $mirrored, agrees with the strap solver',
-    ({ quantity, subject, mirrored, elevation }) => {
+    ({ quantity, subject, mirrored, elevation, slotsOnly }) => {
       let kept = 0
       let offMiddle = 0
-      for (const [turn, car] of CARS.entries()) {
+      for (const [turn, car] of CARS.slice(0, slotsOnly ? 1 : 2).entries()) {
         const zoneCase = zoneCaseOf([car], 'shoulder-left', mirrored)
         const about = planeOrigin(car, 'shoulder-left', elevation)
         const places = spread(about, 150, turn)
