@@ -70,10 +70,10 @@ export const sittingsOf = (layout: Layout, place: Place): readonly Sitting[] => 
 }
 
 /** The longest way between two positions of the slide that are looked at, mm. Our judgement. */
-export const SLIDE_STEP_MM = 50
+const SLIDE_STEP_MM = 50
 
 /** The largest turn between two reclines that are looked at. Our judgement: it moves a head by some 65 mm. */
-export const RECLINE_STEP_DEG = 5
+const RECLINE_STEP_DEG = 5
 
 /** The values in order, with others at most `most` apart between them, at least one in each gap, as whole multiples of `unit`. */
 const closeTogether = (values: readonly number[], most: number, unit: number): readonly number[] => {
