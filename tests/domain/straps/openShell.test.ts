@@ -242,4 +242,42 @@ describe('a strap over the side of the shell', () => {
     })
     expect(new Set(flanks).size).toBe(2)
   })
+
+  it('lies behind the hip point where it can, though a place ahead of it is nearer', () => {
+    // A tooth astride the hip point; from a tab 21 behind it the way over the front flank would be the shorter one.
+    const [tip, heel] = [
+      [10, 114],
+      [103, -120],
+    ] as const
+    const given = scene({
+      hipHalfBreadthMm: 115,
+      lapLowestDeg: 14,
+      seat: {
+        sideOutline: outlineOf([
+          [-300, -120],
+          [-55, -120],
+          tip,
+          heel,
+          [250, -120],
+          [250, 400],
+          [270, 400],
+          [270, -150],
+          [-290, -150],
+        ]),
+        topOutline: sidesAt(200),
+      },
+      anchors: [tab('lap-left', point(21, -230, -186))],
+    })
+    // Along the rear flank, to the front contact 110 beyond the hip point and 85 further in.
+    let best = { mm: Infinity, x: 0 }
+    for (let share = 0; share <= 1; share += 1e-5) {
+      const x = tip[0] + share * (heel[0] - tip[0])
+      const z = tip[1] + share * (heel[1] - tip[1])
+      const mm = Math.hypot(21 - x, 30, -186 - z) + Math.hypot(Math.hypot(x, z) + 110, 85)
+      if (mm < best.mm) best = { mm, x }
+    }
+    const [, edge] = pathOf(solvePlace(given), 'lap-left').contacts
+    expect(edge?.on).toBe('seat-side')
+    expect(Math.abs((edge?.point.xMm ?? 0) - best.x)).toBeLessThan(0.01)
+  })
 })
