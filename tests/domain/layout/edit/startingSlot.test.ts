@@ -199,7 +199,7 @@ describe('a slot for a strap that has none', () => {
           expect(parseLayout(mended)).toEqual({ ok: true, value: mended })
           expect(withoutSlot(mended)).not.toContain(strap)
           const bend = bendDeg(mended, strap)
-          if (bend !== undefined) expect(bend).toBeLessThan(0.001)
+          expect(bend ?? 0).toBeLessThan(0.001)
         },
       ),
     )
