@@ -1,6 +1,7 @@
 import { vehiclePoint } from '../body/pose'
 import { planeDistanceMm, projected, type Elevation } from '../geometry/plane'
 import type { QuantityRule } from '../rules/rule'
+import type { QuantityId } from '../straps/quantity'
 import { slotOf } from '../straps/slotGate'
 import type { Creases } from './limit'
 import type { ZoneCase } from './zone'
@@ -39,9 +40,26 @@ const bendCreases = ({ scenes, anchor }: ZoneCase, elevation: Elevation): Crease
   }
 }
 
-/** Where a rule's number has creases; null where it is smooth. */
+/** Where the strap bears last before the body: between one edge and another, or none, these numbers jump. */
+const JUMPING: ReadonlySet<QuantityId> = new Set<QuantityId>([
+  'shoulder-above-hip',
+  'shoulder-behind-hip',
+  'shoulder-behind-fk',
+  'shoulder-reference-plan',
+])
+
+/**
+ * Numbers that jump by any amount: triangles whose corners differ much are halved down to 64 mm before they are trusted. Our judgement: about
+ * what a strap that passes its slot clean leaves between one edge and the other.
+ */
+const JUMPS: Creases = { steepest: () => Infinity, seenMm: 64, grazing: 0, grazingSeenMm: 16 }
+
+/** Where a rule's number has creases or jumps; null where it is smooth. */
 export const creasesOf = (
   { quantity }: Pick<QuantityRule, 'quantity'>,
   zoneCase: ZoneCase,
   elevation: Elevation,
-): Creases | null => (quantity === 'slot-bend' ? bendCreases(zoneCase, elevation) : null)
+): Creases | null => {
+  if (JUMPING.has(quantity)) return JUMPS
+  return quantity === 'slot-bend' ? bendCreases(zoneCase, elevation) : null
+}
