@@ -42,7 +42,9 @@ const beyondSlotMm = (portal: Portal | null, contact: PointMm): number =>
  */
 export const pathRoomMm = (scene: StrapScene, portal: Portal | null, strap: SolvedStrap): number => {
   const { touches, anchor } = strap
-  const slotMm = beyondSlotMm(portal, touches[0]?.point ?? strap.anchorContact)
+  // Of joined straps the junction comes to the slot first.
+  const first = touches.find(({ on }) => on === 'junction') ?? touches[0]
+  const slotMm = beyondSlotMm(portal, first?.point ?? strap.anchorContact)
   switch (strapFamily(anchor.strap)) {
     case 'shoulder':
       return Math.max(0, slotMm)
