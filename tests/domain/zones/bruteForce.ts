@@ -57,9 +57,12 @@ export const isNearEdge = (region: Region, at: PlanePointMm, withinMm: number): 
   })
 }
 
-/** Narrower than this, or than the second as a share of its distance from the body, an answer may go unseen: zones/README.md. */
-const SEEN_MM = 60
-const SEEN_SHARE = 0.2
+/** What breaks a rule is seen when it is wider than this, mm: zones/README.md. */
+const BROKEN_SEEN_MM = 16
+
+/** Of what keeps it narrower room than this, or than the second as a share of its distance from the body, may be left out. */
+const KEPT_SEEN_MM = 60
+const KEPT_SEEN_SHARE = 0.2
 
 /** Whether the answer at a place is that of a strip narrower than what is promised to be seen: it is different on both sides. */
 export const isThin = (
@@ -68,7 +71,8 @@ export const isThin = (
   body: PlanePointMm,
 ): boolean => {
   const here = isKept(at)
-  const widthMm = Math.max(SEEN_MM, SEEN_SHARE * Math.hypot(at.uMm - body.uMm, at.vMm - body.vMm))
+  const roomMm = Math.max(KEPT_SEEN_MM, KEPT_SEEN_SHARE * Math.hypot(at.uMm - body.uMm, at.vMm - body.vMm))
+  const widthMm = here ? roomMm : BROKEN_SEEN_MM
   return Array.from({ length: 8 }, (_, index) => (index * Math.PI) / 8).some((angle) =>
     [-1, 1].every(
       (side) =>
