@@ -130,10 +130,12 @@ const shortestOf = (
   isSound: (last: Vector) => boolean,
 ): Taut | null => {
   const found = ways.flatMap((openings) => {
-    const rests = restsOf(mount, openings, body, straightOne)
-    return rests.filter(
-      (taut) => isSound(lastBent(taut.contact, taut.passes, taut.arrival.touch)) && isHeldByAll(ways, taut),
-    )
+    const isSoundRest = (taut: Taut): boolean =>
+      isSound(lastBent(taut.contact, taut.passes, taut.arrival.touch))
+    // Of a chain of edges every place of rest is wanted, of a slot one.
+    const looked = { isOneEnough: ways.length === 1, isSound: isSoundRest }
+    const rests = restsOf(mount, openings, body, straightOne, looked)
+    return rests.filter((taut) => isSoundRest(taut) && isHeldByAll(ways, taut))
   })
   return found.reduce<Taut | null>(
     (shortest, one) => (shortest === null || outsideMm(one) < outsideMm(shortest) ? one : shortest),
@@ -150,6 +152,7 @@ const restsOf = (
   openings: readonly Opening[],
   body: BodyEnd,
   straightOne: Taut | null,
+  { isOneEnough, isSound }: { readonly isOneEnough: boolean; readonly isSound: (taut: Taut) => boolean },
 ): readonly Taut[] => {
   const { low, high } = openings.at(-1) ?? { low: [], high: [] }
   const corners = [low[0] ?? 0, high[0] ?? 0].flatMap((u) =>
@@ -159,7 +162,13 @@ const restsOf = (
     straightOne ?? beginThrough(mount, openings, body, [0, 0]),
     ...corners.map((corner) => beginThrough(mount, openings, body, corner)),
   ]
-  return begins.flatMap((begin) => (begin && through(mount, openings, body, begin)) ?? [])
+  const rests: Taut[] = []
+  for (const begin of begins) {
+    const taut = begin && through(mount, openings, body, begin)
+    if (taut !== null) rests.push(taut)
+    if (isOneEnough && taut !== null && isSound(taut)) break
+  }
+  return rests
 }
 
 /** At a corner of a chain of edges: whether neither of the pieces that meet there would draw the strap along. */
