@@ -46,7 +46,7 @@ export interface Reach {
 }
 
 /** A place on the section of the pelvis's end, by cosine and sine of its parameter. */
-export interface SectionPlace {
+interface SectionPlace {
   readonly cosine: number
   readonly sine: number
 }
