@@ -133,7 +133,7 @@ describe('sheetPages', () => {
     },
   )
 
-  it('lists each tight finding with its limit and its room in millimetres', () => {
+  it('lists each tight finding with its limit and its room in millimetres, with the elevation where that is not its own', () => {
     const car = exampleLayout('trail-car-two-seat.layout.json')
     const layout = { ...car, units: { ...car.units, length: 'mm' as const } }
     const evaluation = evaluateLayout(layout)
@@ -147,7 +147,7 @@ describe('sheetPages', () => {
     )
     const alsoNamed = entries.flatMap((entry) => /The same: ([^.]*)\./.exec(entry)?.[1]?.split(', ') ?? [])
     expect(entries.length + alsoNamed.length).toBe(tight.length)
-    for (const entry of entries) expect(entry).toMatch(/, limit .*; room [\d.]+ mm\./)
+    for (const entry of entries) expect(entry).toMatch(/, limit .*; room [\d.]+ mm(?: in the (?:side|top) elevation)?\./)
   })
 
   it('gives inches to a sixteenth with the millimetres beside them when the shop thinks in inches', () => {
