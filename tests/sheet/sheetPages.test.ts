@@ -147,7 +147,8 @@ describe('sheetPages', () => {
     )
     const alsoNamed = entries.flatMap((entry) => /The same: ([^.]*)\./.exec(entry)?.[1]?.split(', ') ?? [])
     expect(entries.length + alsoNamed.length).toBe(tight.length)
-    for (const entry of entries) expect(entry).toMatch(/, limit .*; room [\d.]+ mm(?: in the (?:side|top) elevation)?\./)
+    for (const entry of entries)
+      expect(entry).toMatch(/, limit .*; room [\d.]+ mm(?: in the (?:side|top) elevation)?\./)
   })
 
   it('gives inches to a sixteenth with the millimetres beside them when the shop thinks in inches', () => {
