@@ -71,6 +71,10 @@ describe('judgedAtOnce', () => {
     expect(said(sloping, strip(-49, -20))).toBe('kept')
     expect(said(sloping, strip(-90, -51))).toBe('broken')
     expect(said(sloping, strip(-60, -40))).toBeNull()
+    // Along the longest side: 0 at v = 20 mm.
+    const along = ({ vMm }: PlanePointMm): number => 20 - vMm
+    expect(said(along, strip(-90, -20))).toBe('kept')
+    expect(said((at) => -along(at), strip(-90, -20))).toBe('broken')
   })
 
   it('allows a part as much as the number bends', () => {
