@@ -1,4 +1,5 @@
 import { planeSegmentIntersection } from '../geometry/segment'
+import { isInsideOutline } from '../geometry/outline'
 import { planeDistanceMm, planePoint, type PlanePointMm } from '../geometry/plane'
 import { pointBetween, type PointMm } from '../geometry/point'
 import { err, ok, type Result } from '../result'
@@ -86,20 +87,6 @@ export const seatShell = (frame: SeatFrame, seat: Seat): SeatShell | null => {
   return { outline, ...edgesOf(outline), middleYMm: frame.origin.yMm, halfWidthMm }
 }
 
-/** Whether a point lies within a closed outline. Formula: crossings of a ray counted, odd is inside. Source: Jordan's curve theorem. */
-const isInside = (outline: readonly PlanePointMm[], { uMm, vMm }: PlanePointMm): boolean => {
-  let inside = false
-  let before = outline.at(-1)
-  for (const corner of outline) {
-    if (before !== undefined && corner.vMm > vMm !== before.vMm > vMm) {
-      const atMm = corner.uMm + ((vMm - corner.vMm) / (before.vMm - corner.vMm)) * (before.uMm - corner.uMm)
-      if (uMm < atMm) inside = !inside
-    }
-    before = corner
-  }
-  return inside
-}
-
 const side = ({ xMm, zMm }: PointMm): PlanePointMm => planePoint(xMm, zMm)
 
 /** A place this near to a corner of the edge is on it, mm. */
@@ -177,7 +164,7 @@ export const pastShell = (
   const between = betweenSides(shell, contact, reach.point)
   if (between === null) return ok(clear)
   const offMm = contact.yMm - shell.middleYMm
-  if (Math.abs(offMm) >= shell.halfWidthMm && isInside(shell.outline, side(between.from))) {
+  if (Math.abs(offMm) >= shell.halfWidthMm && isInsideOutline(shell.outline, side(between.from))) {
     const over = overSide(mount, end, shell, offMm < 0 ? -1 : 1)
     if (over !== null) return ok(over)
     // A lap strap that stays nowhere on the edge is drawn along it from behind the hip point and from ahead of it.
