@@ -80,6 +80,26 @@ const widerElevation = (from: PointMm, to: PointMm): 'side' | 'top' => {
   return apartMm('top') > apartMm('side') ? 'top' : 'side'
 }
 
+/** Where the gap is, in the elevation that shows it best, with some straps beside it. */
+const whereFigure = (
+  scene: ExplainScene,
+  { from, to }: NearTube,
+  paths: readonly StrapPath[],
+): ExplainFigure => {
+  const view = widerElevation(from.point, to.point)
+  const plane = view === 'side' ? SIDE_PLANE : TOP_PLANE
+  return figureOf(
+    {
+      view,
+      measure: null,
+      points: labelled([from, to], plane),
+      lines: [line('apart', [onPlane(plane, from.point), onPlane(plane, to.point)], 'focus')],
+      scenery: [...elevationScenery(scene, view), ...strapScenery(paths, plane)],
+    },
+    scene,
+  )
+}
+
 /** Where the strap passes nearest to a tube other than its own, in the elevation that shows it best, and the gap at its true size. */
 export const explainTubeClearance = (scene: ExplainScene, path: StrapPath): Explanation | null => {
   const solved = solvedStrapOf(scene, path.strap)
@@ -94,21 +114,9 @@ export const explainTubeClearance = (scene: ExplainScene, path: StrapPath): Expl
     axis: directionBetween(piece.from, piece.to) ?? TOP_PLANE.v,
     tubeRadiusMm: piece.radiusMm,
   }
-  const view = widerElevation(onFirst, onSecond)
-  const plane = view === 'side' ? SIDE_PLANE : TOP_PLANE
-  const points = [near.from, near.to]
-  const where = figureOf(
-    {
-      view,
-      measure: null,
-      points: labelled(points, plane),
-      lines: [line('apart', [onPlane(plane, onFirst), onPlane(plane, onSecond)], 'focus')],
-      scenery: [...elevationScenery(scene, view), ...strapScenery([path], plane)],
-    },
-    scene,
-  )
+  const where = whereFigure(scene, near, [path])
   const scenery = strapScenery([path], planeAlongTube(near))
-  return { figures: [where, gapFigure(scene, near, { lines: [], scenery })], points }
+  return { figures: [where, gapFigure(scene, near, { lines: [], scenery })], points: [near.from, near.to] }
 }
 
 interface NearestTube {
@@ -153,22 +161,10 @@ export const explainBodyClearance = (scene: ExplainScene): Explanation | null =>
     axis: directionBetween(gap.piece.from, gap.piece.to) ?? TOP_PLANE.v,
     tubeRadiusMm: gap.piece.radiusMm,
   }
-  const view = widerElevation(onFirst, onSecond)
-  const plane = view === 'side' ? SIDE_PLANE : TOP_PLANE
-  const points = [near.from, near.to]
-  const where = figureOf(
-    {
-      view,
-      measure: null,
-      points: labelled(points, plane),
-      lines: [line('apart', [onPlane(plane, onFirst), onPlane(plane, onSecond)], 'focus')],
-      scenery: elevationScenery(scene, view),
-    },
-    scene,
-  )
+  const where = whereFigure(scene, near, [])
   const lines =
     gap.radiusMm === 0 ? [] : [circle('body', onPlane(planeAlongTube(near), onFirst), gap.radiusMm, 'body')]
-  return { figures: [where, gapFigure(scene, near, { lines, scenery: [] })], points }
+  return { figures: [where, gapFigure(scene, near, { lines, scenery: [] })], points: [near.from, near.to] }
 }
 
 /** The gap between helmet and nearest tube, seen along that tube, so that both are true circles. */
