@@ -5,11 +5,11 @@ import type { Layout } from '../domain/layout/document/layout'
 import { useActions, useApp } from '../state/react'
 import { completeEvaluation, completionOf } from '../state/selectors'
 import './mountSheet.css'
-import { PAPERS, type PaperName } from './paper'
-import { embeddedFonts, saveText } from './savedFile'
-import { htmlFile, sheetFileName, svgFile } from './sheetFile'
-import { SheetPageSvg } from './SheetPageSvg'
-import { type SheetPage, sheetPages } from './sheetPages'
+import { PAPERS, type PaperName } from './page/paper'
+import { embeddedFonts, saveText } from './files/savedFile'
+import { htmlFile, sheetFileName, svgFile } from './files/sheetFile'
+import { SheetPageSvg } from './page/SheetPageSvg'
+import { type SheetPage, sheetPages } from './mount/sheetPages'
 
 /** How large the page is shown; null fits it to the width there is. 100 % is true size on a screen that tells its true size. */
 const ZOOMS = [

@@ -1,7 +1,7 @@
-import { CAUTIONS } from '../domain/layout/wording/cautions'
-import { boxItem, straightItem, textItem, type PagePoint, type SheetItem } from './item'
-import { textRows } from './section'
-import { LEAST_TEXT_MM, type Typography } from './typography'
+import { CAUTIONS } from '../../domain/layout/wording/cautions'
+import { boxItem, straightItem, textItem, type PagePoint, type SheetItem } from '../page/item'
+import { textRows } from '../page/section'
+import { LEAST_TEXT_MM, type Typography } from '../page/typography'
 
 const STEPS = ['Planned', 'Welded', 'Checked on the car'] as const
 const BOX_MM = 11.5

@@ -1,6 +1,6 @@
-import type { Layout } from '../domain/layout/document/layout'
-import type { CheckedEvaluation } from '../domain/layout/evaluate/evaluation'
-import { CAUTIONS } from '../domain/layout/wording/cautions'
+import type { Layout } from '../../domain/layout/document/layout'
+import type { CheckedEvaluation } from '../../domain/layout/evaluate/evaluation'
+import { CAUTIONS } from '../../domain/layout/wording/cautions'
 import {
   ANCHOR_SECTION,
   EXPLAINED_SECTION,
@@ -9,19 +9,19 @@ import {
   anchorTable,
   numberedAnchors,
 } from './anchorTable'
-import { CHECK_BAR_HEIGHT_MM, CHECK_BAR_WIDTH_MM, checkBarItems } from './checkBar'
+import { CHECK_BAR_HEIGHT_MM, CHECK_BAR_WIDTH_MM, checkBarItems } from '../page/checkBar'
 import { type ElevationFigure, type FigureMaker, figureMaker } from './elevationFigure'
 import { findingSection, statedSection } from './findingSection'
-import { type Flowed, flowed, type FlowRow, type Frame, type PlacedRow } from './flow'
-import { type Box, textItem, type PagePoint, type SheetItem } from './item'
+import { type Flowed, flowed, type FlowRow, type Frame, type PlacedRow } from '../page/flow'
+import { type Box, textItem, type PagePoint, type SheetItem } from '../page/item'
 import { continuedHeader, jobHeader, jobInFull } from './jobHeader'
-import { COLUMN_GAP_MM, columnFrames, columnsOf } from './pageColumns'
-import { MARGIN_MM, PAPERS, type Paper, type PaperName } from './paper'
+import { COLUMN_GAP_MM, columnFrames, columnsOf } from '../page/pageColumns'
+import { MARGIN_MM, PAPERS, type Paper, type PaperName } from '../page/paper'
 import { hardwareSections } from './hardwareSection'
 import { tubeSection } from './partSections'
-import { gapRow, type BareRow } from './section'
+import { gapRow, type BareRow } from '../page/section'
 import { type Foot, signOffFoot } from './signOff'
-import { type Typography, LEAST_TEXT_MM, LETTERING_FACTORS, typography } from './typography'
+import { type Typography, LEAST_TEXT_MM, LETTERING_FACTORS, typography } from '../page/typography'
 
 /** One page of a mount sheet; nothing on it lies outside the paper. */
 export interface SheetPage {

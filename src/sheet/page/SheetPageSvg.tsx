@@ -1,6 +1,6 @@
 import { createElement, useMemo, type ReactElement, type ReactNode } from 'react'
 import { pageNode, type SvgNode } from './svgTree'
-import type { SheetPage } from './sheetPages'
+import type { SheetPage } from '../mount/sheetPages'
 
 /** The attributes that React spells differently from SVG. */
 const REACT_NAMES: Readonly<Record<string, string>> = {

@@ -1,11 +1,11 @@
-import type { Layout } from '../domain/layout/document/layout'
-import type { CheckedEvaluation } from '../domain/layout/evaluate/evaluation'
+import type { Layout } from '../../domain/layout/document/layout'
+import type { CheckedEvaluation } from '../../domain/layout/evaluate/evaluation'
 import { findingCounts, hasBrokenFindings } from './findingSection'
-import type { FlowRow } from './flow'
-import { cell, sectionRows, textRows, type BareRow } from './section'
-import { CELL_SIDE_MM, tableRow, type CellText, type Column } from './table'
-import { wrappedLines } from './textWidth'
-import type { Typography } from './typography'
+import type { FlowRow } from '../page/flow'
+import { cell, sectionRows, textRows, type BareRow } from '../page/section'
+import { CELL_SIDE_MM, tableRow, type CellText, type Column } from '../page/table'
+import { wrappedLines } from '../page/textWidth'
+import type { Typography } from '../page/typography'
 
 interface Field {
   readonly label: string

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import type { Layout } from '../../src/domain/layout/document/layout'
-import { evaluateLayout } from '../../src/domain/layout/evaluate/evaluateLayout'
-import { CAUTIONS } from '../../src/domain/layout/wording/cautions'
+import type { Layout } from '../../../src/domain/layout/document/layout'
+import { evaluateLayout } from '../../../src/domain/layout/evaluate/evaluateLayout'
+import { CAUTIONS } from '../../../src/domain/layout/wording/cautions'
 import {
   areOverlapping,
   isInside,
@@ -9,11 +9,11 @@ import {
   type Box,
   type SheetItem,
   type SheetText,
-} from '../../src/sheet/item'
-import { lengthText } from '../../src/domain/units/length'
-import type { PaperName } from '../../src/sheet/paper'
-import { type SheetPage, sheetPages } from '../../src/sheet/sheetPages'
-import { exampleIndex, exampleLayout } from '../support/exampleLayouts'
+} from '../../../src/sheet/page/item'
+import { lengthText } from '../../../src/domain/units/length'
+import type { PaperName } from '../../../src/sheet/page/paper'
+import { type SheetPage, sheetPages } from '../../../src/sheet/mount/sheetPages'
+import { exampleIndex, exampleLayout } from '../../support/exampleLayouts'
 
 const PAPERS: readonly PaperName[] = ['a4', 'letter']
 const examples = exampleIndex.map(({ file }) => ({ file, layout: exampleLayout(file) }))

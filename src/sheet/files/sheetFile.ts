@@ -1,6 +1,6 @@
-import { escaped, svgText } from './svgText'
-import { pageNode, type SvgNode } from './svgTree'
-import type { SheetPage } from './sheetPages'
+import { escaped, svgText } from '../page/svgText'
+import { pageNode, type SvgNode } from '../page/svgTree'
+import type { SheetPage } from '../mount/sheetPages'
 
 /** The sheet's font as it travels inside a saved file; empty where it could not be read, then a narrow face of the machine is used. */
 export interface EmbeddedFont {

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { lineItem, textItem } from '../../src/sheet/item'
-import { htmlFile, sheetFileName, svgFile } from '../../src/sheet/sheetFile'
-import type { SheetPage } from '../../src/sheet/sheetPages'
-import { escaped, svgText } from '../../src/sheet/svgText'
-import { itemNode } from '../../src/sheet/svgTree'
+import { lineItem, textItem } from '../../../src/sheet/page/item'
+import { htmlFile, sheetFileName, svgFile } from '../../../src/sheet/files/sheetFile'
+import type { SheetPage } from '../../../src/sheet/mount/sheetPages'
+import { escaped, svgText } from '../../../src/sheet/page/svgText'
+import { itemNode } from '../../../src/sheet/page/svgTree'
 
 const page = (text: string): SheetPage => ({
   number: 1,

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { planePoint } from '../../src/domain/geometry/plane'
-import { type FigureView, pagePoint } from '../../src/sheet/figureView'
-import type { SheetItem } from '../../src/sheet/item'
-import { primitiveItems } from '../../src/sheet/primitiveItems'
+import { planePoint } from '../../../src/domain/geometry/plane'
+import { type FigureView, pagePoint } from '../../../src/sheet/mount/figureView'
+import type { SheetItem } from '../../../src/sheet/page/item'
+import { primitiveItems } from '../../../src/sheet/mount/primitiveItems'
 
 const view: FigureView = { scale: 10, datum: { xMm: 100, yMm: 50 } }
 

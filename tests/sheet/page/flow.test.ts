@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { flowed, type Frame, type FlowRow } from '../../src/sheet/flow'
+import { flowed, type Frame, type FlowRow } from '../../../src/sheet/page/flow'
 
 const row = (section: string, heightMm: number, more: Partial<FlowRow> = {}): FlowRow => ({
   heightMm,

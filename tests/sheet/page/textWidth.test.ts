@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { cappedLines, printable, textWidthMm, wrappedLines } from '../../src/sheet/textWidth'
+import { cappedLines, printable, textWidthMm, wrappedLines } from '../../../src/sheet/page/textWidth'
 
 describe('textWidthMm', () => {
   it('adds the advances of the bundled font', () => {

@@ -1,0 +1,38 @@
+import type { Mount } from '../straps/anchor'
+import type { Measurement, Readings } from './measurement'
+
+/** One anchor as it was measured on the car, beside the mount that was planned when it was measured. */
+export interface MeasuredAnchor {
+  readonly placeId: string
+  readonly anchorId: string
+  /** As planned when the anchor was taken into the record; a later change of the plan does not reach it. */
+  readonly planned: Mount
+  /** Null while nothing was measured. */
+  readonly measurement: Measurement | null
+  /** Turn of a tab's plane in plan and its lean, as `TabMount`; left out where they were not measured: then the planned ones count. */
+  readonly planDeg?: Readings
+  readonly leanDeg?: Readings
+}
+
+/** Who closed a record and when. A signed record is never changed; what is measured later goes into another. */
+export interface Signature {
+  readonly name: string
+  /** ISO 8601 calendar date. */
+  readonly date: string
+}
+
+/** What was really welded, measured once. The planned layout is never changed by it. */
+export interface AsWeldedRecord {
+  readonly id: string
+  readonly name: string
+  /** ISO 8601 calendar date of the measuring, or empty. */
+  readonly date: string
+  readonly measuredBy: string
+  readonly notes: string
+  /** Revision of the mount sheet that was welded from. */
+  readonly plannedRevision: string
+  /** At most one for each anchor. */
+  readonly anchors: readonly MeasuredAnchor[]
+  /** Left out while the record is open. */
+  readonly signed?: Signature
+}
