@@ -32,7 +32,7 @@ for (const width of [1440, 320]) {
     await app.undo()
     await expect(said.filter({ hasText: /of cars welded so/ })).toHaveCount(0)
     await expect(said.first()).toBeVisible()
-    await page.getByRole('button', { name: 'Mount sheet', exact: true }).click()
+    await page.getByRole('button', { name: 'Papers', exact: true }).click()
     const sheet = new Sheet(page)
     await expect.poll(async () => await sheet.text()).toContain(bare('Weld and measuring error ±'))
   })

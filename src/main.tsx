@@ -20,7 +20,7 @@ import { pageEvaluationWorker, roomsWorkers } from './state/evaluation/pageEvalu
 import { unsoundLines } from './state/files'
 import { pageKeeping } from './state/keeping/pageKeeping'
 import { preferredView, startKeepingView } from './state/keptView'
-import { MountSheet } from './sheet/MountSheet'
+import { Papers } from './sheet/Papers'
 import { AppStoreProvider } from './state/react'
 import { createAppStore } from './state/store'
 
@@ -51,7 +51,7 @@ const start = async (root: HTMLElement): Promise<void> => {
                 <Elevations />
               </Suspense>
             }
-            sheet={<MountSheet />}
+            papers={<Papers />}
           />
         </ErrorBoundary>
       </AppStoreProvider>

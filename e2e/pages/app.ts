@@ -204,7 +204,7 @@ export class App {
   }
 
   async openSheet(): Promise<void> {
-    await this.page.getByRole('button', { name: 'Mount sheet' }).click()
+    await this.page.getByRole('button', { name: 'Papers', exact: true }).click()
     await expect(this.page.getByTestId('sheet-page-1')).toBeVisible()
   }
 }

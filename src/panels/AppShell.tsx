@@ -60,8 +60,11 @@ const Workbench = (props: { readonly drawing: ReactNode }): ReactElement => {
   )
 }
 
-/** The page around the drawing and the sheet: the drawing is the page, everything else stands beside it and never over it. */
-export const AppShell = (props: { readonly drawing: ReactNode; readonly sheet: ReactNode }): ReactElement => {
+/** The page around the drawing and the papers: the drawing is the page, everything else stands beside it and never over it. */
+export const AppShell = (props: {
+  readonly drawing: ReactNode
+  readonly papers: ReactNode
+}): ReactElement => {
   const store = useAppStore()
   const screen = useApp((state) => state.view.screen)
   usePageKeys()
@@ -72,11 +75,11 @@ export const AppShell = (props: { readonly drawing: ReactNode; readonly sheet: R
         Skip to the panels
       </a>
       <Header />
-      {screen === 'sheet' ? <NoticeBar over="nothing" /> : null}
+      {screen === 'papers' ? <NoticeBar over="nothing" /> : null}
       <main>
-        {screen === 'sheet' ? (
-          <ErrorBoundary store={store} part="The mount sheet">
-            {props.sheet}
+        {screen === 'papers' ? (
+          <ErrorBoundary store={store} part="The papers">
+            {props.papers}
           </ErrorBoundary>
         ) : (
           <Workbench drawing={props.drawing} />

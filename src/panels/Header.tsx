@@ -24,19 +24,14 @@ const HistoryButtons = (): ReactElement => {
   )
 }
 
-/** The way to the sheet; the sheet has its own way back. */
-const SheetButton = (props: { readonly isNarrow: boolean }): ReactElement | null => {
+/** The way to the papers; they have their own way back. */
+const PapersButton = (): ReactElement | null => {
   const screen = useApp((state) => state.view.screen)
   const { setView } = useActions()
-  if (screen === 'sheet') return null
+  if (screen === 'papers') return null
   return (
-    <button
-      type="button"
-      className="primary"
-      aria-label="Mount sheet"
-      onClick={() => setView({ screen: 'sheet' })}
-    >
-      {props.isNarrow ? 'Sheet' : 'Mount sheet'}
+    <button type="button" className="primary" onClick={() => setView({ screen: 'papers' })}>
+      Papers
     </button>
   )
 }
@@ -66,7 +61,7 @@ export const Header = (): ReactElement => {
           )}
         </Disclosure>
         {isNarrow ? null : <RuleSetSelect />}
-        <SheetButton isNarrow={isNarrow} />
+        <PapersButton />
       </div>
     </header>
   )

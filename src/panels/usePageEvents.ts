@@ -16,12 +16,12 @@ const isTyping = (target: EventTarget | null): boolean =>
 const printedSheet = async (store: AppStore): Promise<void> => {
   // A number still being typed belongs on the sheet.
   if (document.activeElement instanceof HTMLElement) document.activeElement.blur()
-  flushSync(() => store.actions.setView({ screen: 'sheet' }))
+  flushSync(() => store.actions.setView({ screen: 'papers' }))
   await whenComplete(store)
   // What has just come in is on the page before it is printed.
   flushSync(() => undefined)
   await document.fonts.ready
-  if (store.state.getState().view.screen === 'sheet') window.print()
+  if (store.state.getState().view.screen === 'papers') window.print()
 }
 
 const isPrintKey = (event: KeyboardEvent): boolean =>
@@ -54,7 +54,7 @@ export const usePageKeys = (): void => {
     // The browser's own menu asks nobody first: the page must be the whole sheet when this returns.
     const onBeforePrint = (): void =>
       flushSync(() => {
-        if (store.state.getState().view.screen === 'drawing') store.actions.setView({ screen: 'sheet' })
+        if (store.state.getState().view.screen === 'drawing') store.actions.setView({ screen: 'papers' })
         store.actions.completeHere()
       })
     window.addEventListener('keydown', onKeyDown)

@@ -9,7 +9,9 @@ export interface View {
   /** Zones are hatched while something moves, or always: of the anchor in hand and its pair, or of all anchors of the place. */
   readonly showZones: 'moving' | 'in-hand' | 'all'
   readonly paper: 'a4' | 'letter'
-  readonly screen: 'drawing' | 'sheet'
+  readonly screen: 'drawing' | 'papers'
+  /** Which of the papers that leave the shop is looked at. */
+  readonly paperKind: 'mount-sheet' | 'templates' | 'as-welded' | 'belts'
   readonly theme: 'light' | 'dark'
   /** The numbers of the drawn sitting, or of every sitting beside each other. */
   readonly numbers: 'shown' | 'all'

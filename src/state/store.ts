@@ -16,6 +16,7 @@ const FIRST_VIEW: View = {
   showZones: 'moving',
   paper: 'a4',
   screen: 'drawing',
+  paperKind: 'mount-sheet',
   theme: 'light',
   numbers: 'shown',
   shell: 'fixed',

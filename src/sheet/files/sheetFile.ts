@@ -1,6 +1,7 @@
+import type { Layout } from '../../domain/layout/document/layout'
 import { escaped, svgText } from '../page/svgText'
 import { pageNode, type SvgNode } from '../page/svgTree'
-import type { SheetPage } from '../mount/sheetPages'
+import type { SheetPage } from '../page/sheetPage'
 
 /** The sheet's font as it travels inside a saved file; empty where it could not be read, then a narrow face of the machine is used. */
 export interface EmbeddedFont {
@@ -49,9 +50,9 @@ export const htmlFile = (
   ].join('\n')
 }
 
-/** A file name that every system takes: letters, digits and hyphens of the car's name and the revision. */
-export const sheetFileName = (car: string, revision: string, ending: string): string => {
-  const stem = ['mount-sheet', car, revision]
+/** A file name that every system takes: letters, digits and hyphens of the kind of paper, the car's name and the revision. */
+export const paperFileName = (stem: string, { job }: Pick<Layout, 'job'>, ending: string): string => {
+  const words = [stem, job.car, job.revision]
     .map((word) =>
       word
         .normalize('NFKD')
@@ -62,5 +63,5 @@ export const sheetFileName = (car: string, revision: string, ending: string): st
     )
     .filter((word) => word !== '')
     .join('-')
-  return `${stem}.${ending}`
+  return `${words}.${ending}`
 }

@@ -1,6 +1,5 @@
 import type { Layout } from '../../domain/layout/document/layout'
 import type { CheckedEvaluation } from '../../domain/layout/evaluate/evaluation'
-import { CAUTIONS } from '../../domain/layout/wording/cautions'
 import {
   ANCHOR_SECTION,
   EXPLAINED_SECTION,
@@ -13,29 +12,20 @@ import { CHECK_BAR_HEIGHT_MM, CHECK_BAR_WIDTH_MM, checkBarItems } from '../page/
 import { type ElevationFigure, type FigureMaker, figureMaker } from './elevationFigure'
 import { findingSection, statedSection } from './findingSection'
 import { type Flowed, flowed, type FlowRow, type Frame, type PlacedRow } from '../page/flow'
-import { type Box, textItem, type PagePoint, type SheetItem } from '../page/item'
+import type { Box, PagePoint, SheetItem } from '../page/item'
 import { continuedHeader, jobHeader, jobInFull } from './jobHeader'
 import { COLUMN_GAP_MM, columnFrames, columnsOf } from '../page/pageColumns'
-import { MARGIN_MM, PAPERS, type Paper, type PaperName } from '../page/paper'
+import { footLine, printedBox } from '../page/footLine'
+import { PAPERS, type Paper, type PaperName } from '../page/paper'
 import { hardwareSections } from './hardwareSection'
 import { tubeSection } from './partSections'
+import type { SheetPage } from '../page/sheetPage'
 import { gapRow, type BareRow } from '../page/section'
 import { type Foot, signOffFoot } from './signOff'
-import { type Typography, LEAST_TEXT_MM, LETTERING_FACTORS, typography } from '../page/typography'
-
-/** One page of a mount sheet; nothing on it lies outside the paper. */
-export interface SheetPage {
-  readonly number: number
-  readonly of: number
-  readonly widthMm: number
-  readonly heightMm: number
-  readonly title: string
-  readonly items: readonly SheetItem[]
-}
+import { type Typography, LETTERING_FACTORS, typography } from '../page/typography'
 
 /** How much of the width the tables get at least beside the drawing: the more they get, the smaller the drawing. Our judgement. */
 const TABLES_MIN_MM = [125, 131, 137, 144, 150, 157, 165, 175, 190] as const
-const FOOT_LINE_MM = 4
 const SMALL_GAP_MM = 1.5
 
 /**
@@ -98,12 +88,7 @@ const firstPageBoxes = ({
   paper,
   type,
 }: Sheet): { readonly printed: Box; readonly content: Box } => {
-  const printed: Box = {
-    leftMm: MARGIN_MM,
-    topMm: MARGIN_MM,
-    rightMm: paper.widthMm - MARGIN_MM,
-    bottomMm: paper.heightMm - MARGIN_MM - FOOT_LINE_MM,
-  }
+  const printed = printedBox(paper)
   const headerMm = heightOf(jobHeader(layout, evaluation, widthOf(printed), type))
   return { printed, content: { ...printed, topMm: printed.topMm + headerMm + SMALL_GAP_MM } }
 }
@@ -230,7 +215,7 @@ const drawnPages = (sheet: Composition): readonly SheetPage[] => {
     items: [
       ...(pageIndex === 0 ? firstPageItems(sheet) : head),
       ...placed.filter((row) => row.pageIndex === pageIndex).flatMap(({ row, at }) => row.draw(at)),
-      ...footLine(printed, pageIndex, pageCount),
+      ...footLine(paper, pageIndex + 1, pageCount),
     ],
   }))
 }
@@ -242,20 +227,5 @@ const firstPageItems = (sheet: Composition): readonly SheetItem[] => {
     ...figure.itemsAt({ xMm: content.leftMm, yMm: content.topMm }),
     ...checkBarItems({ xMm: content.leftMm, yMm: content.bottomMm - CHECK_BAR_HEIGHT_MM }),
     ...foot.itemsAt(footCorner),
-  ]
-}
-
-/** The last line of every page: that it is no certificate, which page it is, and whether it goes on overleaf. */
-const footLine = (printed: Box, pageIndex: number, pageCount: number): readonly SheetItem[] => {
-  const yMm = printed.bottomMm + FOOT_LINE_MM - 0.6
-  const goesOn = pageIndex + 1 === pageCount ? '' : ` · continued on page ${pageIndex + 2}`
-  return [
-    textItem({ xMm: printed.leftMm, yMm }, `Tabwright · ${CAUTIONS[0] ?? ''}`, LEAST_TEXT_MM, {
-      ink: 'dark',
-    }),
-    textItem({ xMm: printed.rightMm, yMm }, `Page ${pageIndex + 1} of ${pageCount}${goesOn}`, 2.4, {
-      align: 'right',
-      weight: 'bold',
-    }),
   ]
 }

@@ -1,6 +1,6 @@
 import { createElement, useMemo, type ReactElement, type ReactNode } from 'react'
 import { pageNode, type SvgNode } from './svgTree'
-import type { SheetPage } from '../mount/sheetPages'
+import type { SheetPage } from './sheetPage'
 
 /** The attributes that React spells differently from SVG. */
 const REACT_NAMES: Readonly<Record<string, string>> = {

@@ -1,7 +1,8 @@
+import { emptyLayout } from '../../../src/domain/layout/document/empty'
 import { describe, expect, it } from 'vitest'
 import { lineItem, textItem } from '../../../src/sheet/page/item'
-import { htmlFile, sheetFileName, svgFile } from '../../../src/sheet/files/sheetFile'
-import type { SheetPage } from '../../../src/sheet/mount/sheetPages'
+import { htmlFile, paperFileName, svgFile } from '../../../src/sheet/files/sheetFile'
+import type { SheetPage } from '../../../src/sheet/page/sheetPage'
 import { escaped, svgText } from '../../../src/sheet/page/svgText'
 import { itemNode } from '../../../src/sheet/page/svgTree'
 
@@ -63,7 +64,7 @@ describe('htmlFile', () => {
   })
 })
 
-describe('sheetFileName', () => {
+describe('paperFileName', () => {
   it.each([
     {
       car: 'Rock buggy "Pebble Thief"',
@@ -73,6 +74,8 @@ describe('sheetFileName', () => {
     { car: 'Ü/../..\\x', revision: '', expected: 'mount-sheet-u-x.svg' },
     { car: '', revision: '', expected: 'mount-sheet.svg' },
   ])('of "$car" is $expected', ({ car, revision, expected }) => {
-    expect(sheetFileName(car, revision, 'svg')).toBe(expected)
+    expect(paperFileName('mount-sheet', { job: { ...emptyLayout().job, car, revision } }, 'svg')).toBe(
+      expected,
+    )
   })
 })

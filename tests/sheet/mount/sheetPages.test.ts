@@ -12,7 +12,8 @@ import {
 } from '../../../src/sheet/page/item'
 import { lengthText } from '../../../src/domain/units/length'
 import type { PaperName } from '../../../src/sheet/page/paper'
-import { type SheetPage, sheetPages } from '../../../src/sheet/mount/sheetPages'
+import { sheetPages } from '../../../src/sheet/mount/sheetPages'
+import type { SheetPage } from '../../../src/sheet/page/sheetPage'
 import { exampleIndex, exampleLayout } from '../../support/exampleLayouts'
 
 const PAPERS: readonly PaperName[] = ['a4', 'letter']

@@ -4,12 +4,13 @@ import { useMemo, useState, type CSSProperties, type ReactElement } from 'react'
 import type { Layout } from '../domain/layout/document/layout'
 import { useActions, useApp } from '../state/react'
 import { completeEvaluation, completionOf } from '../state/selectors'
-import './mountSheet.css'
+import './papers.css'
 import { PAPERS, type PaperName } from './page/paper'
+import { PAPER_KINDS, type PaperKind } from './paperKinds'
 import { embeddedFonts, saveText } from './files/savedFile'
-import { htmlFile, sheetFileName, svgFile } from './files/sheetFile'
+import { htmlFile, paperFileName, svgFile } from './files/sheetFile'
 import { SheetPageSvg } from './page/SheetPageSvg'
-import { type SheetPage, sheetPages } from './mount/sheetPages'
+import type { SheetPage } from './page/sheetPage'
 
 /** How large the page is shown; null fits it to the width there is. 100 % is true size on a screen that tells its true size. */
 const ZOOMS = [
@@ -28,29 +29,40 @@ const pageStyle = (page: SheetPage, zoom: number): CSSProperties => {
 
 const PAPER_NAMES: readonly PaperName[] = ['a4', 'letter']
 
-/** The mount sheet on screen: the pages exactly as they print, with paper, zoom, print and save. */
-export const MountSheet = (): ReactElement => {
+const kindOf = (id: PaperKind['id']): PaperKind | undefined =>
+  PAPER_KINDS.find((kind) => kind.id === id) ?? PAPER_KINDS[0]
+
+/** The papers on screen, one kind at a time: the pages exactly as they print, with paper, zoom, print and save. */
+export const Papers = (): ReactElement => {
   const layout = useApp((state) => state.layout)
   const paper = useApp((state) => state.view.paper)
+  const kind = useApp((state) => kindOf(state.view.paperKind))
   const evaluation = useApp(completeEvaluation)
   const pages = useMemo(
-    () => (evaluation === null ? null : sheetPages(layout, evaluation, paper)),
-    [layout, evaluation, paper],
+    () =>
+      evaluation === null || kind === undefined ? null : kind.pages({ layout, evaluation, paperName: paper }),
+    [layout, evaluation, paper, kind],
   )
   const [zoom, setZoom] = useState(0)
   const size = PAPERS[paper]
+  if (kind === undefined) throw new Error('there is no kind of paper')
   return (
-    <section className="mount-sheet" aria-label="Mount sheet">
+    <section className="papers" aria-label="Papers">
       <style>{`@page { size: ${size.widthMm}mm ${size.heightMm}mm; margin: 0 }`}</style>
-      <SheetBar layout={layout} pages={pages} paper={paper} zoom={zoom} onZoom={setZoom} />
+      <PapersBar layout={layout} kind={kind} pages={pages} paper={paper} zoom={zoom} onZoom={setZoom} />
       <div
         className="sheet-desk"
         role="region"
-        aria-label="Pages of the mount sheet"
+        aria-label={`Pages: ${kind.words}`}
         aria-busy={pages === null}
         tabIndex={0}
       >
-        {pages === null ? <SheetWaiting /> : null}
+        {pages === null ? <PapersWaiting /> : null}
+        {pages?.length === 0 ? (
+          <p className="waiting" role="status">
+            {kind.whenEmpty}
+          </p>
+        ) : null}
         {(pages ?? []).map((page) => (
           <div
             key={page.number}
@@ -67,20 +79,20 @@ export const MountSheet = (): ReactElement => {
 }
 
 /** In place of pages that would not yet say what weld errors can do: what is waited for, or the way on. */
-const SheetWaiting = (): ReactElement => {
+const PapersWaiting = (): ReactElement => {
   const { completeHere } = useActions()
   const isFailed = useApp((state) => completionOf(state) === 'failed')
   const message = useApp(({ completion }) => (completion.kind === 'failed' ? completion.message : ''))
   if (!isFailed)
     return (
       <p className="waiting" role="status">
-        Working out what goes on the sheet…
+        Working out what goes on the papers…
       </p>
     )
   return (
     <div className="waiting" role="alert">
       <p>
-        What goes on the sheet could not be worked out in the background ({message.replace(/\.$/, '')}). Work
+        What goes on the papers could not be worked out in the background ({message.replace(/\.$/, '')}). Work
         it out here: the page stands still meanwhile.
       </p>
       <button type="button" onClick={completeHere}>
@@ -90,8 +102,9 @@ const SheetWaiting = (): ReactElement => {
   )
 }
 
-interface SheetBarProps {
+interface PapersBarProps {
   readonly layout: Layout
+  readonly kind: PaperKind
   /** Null while they are worked out: then there is nothing to print or save. */
   readonly pages: readonly SheetPage[] | null
   readonly paper: PaperName
@@ -99,13 +112,27 @@ interface SheetBarProps {
   readonly onZoom: (index: number) => void
 }
 
-const SheetBar = ({ layout, pages, paper, zoom, onZoom }: SheetBarProps): ReactElement => {
+const PapersBar = ({ layout, kind, pages, paper, zoom, onZoom }: PapersBarProps): ReactElement => {
   const actions = useActions()
+  const isPrintable = pages !== null && pages.length > 0
   return (
-    <div className="sheet-bar no-print" role="toolbar" aria-label="Mount sheet">
+    <div className="sheet-bar no-print" role="toolbar" aria-label="Papers">
       <button type="button" onClick={() => actions.setView({ screen: 'drawing' })}>
         Back to the drawing
       </button>
+      <fieldset>
+        <legend>Show</legend>
+        {PAPER_KINDS.map(({ id, words }) => (
+          <button
+            key={id}
+            type="button"
+            aria-pressed={id === kind.id}
+            onClick={() => actions.setView({ paperKind: id })}
+          >
+            {words}
+          </button>
+        ))}
+      </fieldset>
       <fieldset>
         <legend>Paper</legend>
         {PAPER_NAMES.map((name) => (
@@ -131,8 +158,8 @@ const SheetBar = ({ layout, pages, paper, zoom, onZoom }: SheetBarProps): ReactE
         {pages === null ? 'Pages' : pages.length === 1 ? '1 page' : `${pages.length} pages`} on{' '}
         {PAPERS[paper].title}, landscape
       </p>
-      {pages === null ? null : <SaveButtons layout={layout} pages={pages} />}
-      <button type="button" className="sheet-print" disabled={pages === null} onClick={() => window.print()}>
+      {isPrintable ? <SaveButtons layout={layout} kind={kind} pages={pages} /> : null}
+      <button type="button" className="sheet-print" disabled={!isPrintable} onClick={() => window.print()}>
         Print
       </button>
     </div>
@@ -141,29 +168,33 @@ const SheetBar = ({ layout, pages, paper, zoom, onZoom }: SheetBarProps): ReactE
 
 const SaveButtons = (props: {
   readonly layout: Layout
+  readonly kind: PaperKind
   readonly pages: readonly SheetPage[]
 }): ReactElement => {
-  const { layout, pages } = props
+  const { layout, kind, pages } = props
   const { notify } = useActions()
-  const { car, revision } = layout.job
   const saved = (names: readonly string[]): void => notify('info', `Saved ${names.join(', ')}.`)
   const saveHtml = async (): Promise<void> => {
-    const name = sheetFileName(car, revision, 'html')
-    saveText(htmlFile(pages, `Mount sheet ${car}`.trim(), await embeddedFonts()), name, 'text/html')
+    const name = paperFileName(kind.fileStem, layout, 'html')
+    saveText(
+      htmlFile(pages, `${kind.words} ${layout.job.car}`.trim(), await embeddedFonts()),
+      name,
+      'text/html',
+    )
     saved([name])
   }
   const saveSvg = async (): Promise<void> => {
     const fonts = await embeddedFonts()
     const names = pages.map((page) => {
       const ending = pages.length === 1 ? 'svg' : `${page.number}.svg`
-      const name = sheetFileName(car, revision, ending)
+      const name = paperFileName(kind.fileStem, layout, ending)
       saveText(svgFile(page, fonts), name, 'image/svg+xml')
       return name
     })
     saved(names)
   }
   const refuse = (): void =>
-    notify('problem', 'The sheet could not be saved. Print it to a PDF file instead, or try another browser.')
+    notify('problem', 'It could not be saved. Print it to a PDF file instead, or try another browser.')
   return (
     <>
       <button type="button" onClick={() => void saveSvg().catch(refuse)}>

@@ -1,0 +1,36 @@
+import type { Layout } from '../domain/layout/document/layout'
+import type { CheckedEvaluation } from '../domain/layout/evaluate/evaluation'
+import type { View } from '../state/appState'
+import { sheetPages } from './mount/sheetPages'
+import type { PaperName } from './page/paper'
+import type { SheetPage } from './page/sheetPage'
+
+/** What a paper is made from. */
+export interface PaperRequest {
+  readonly layout: Layout
+  readonly evaluation: CheckedEvaluation
+  readonly paperName: PaperName
+}
+
+/** One kind of paper that leaves the shop. */
+export interface PaperKind {
+  readonly id: View['paperKind']
+  readonly words: string
+  /** First part of the names of its files. */
+  readonly fileStem: string
+  /** Every page that there is; none when the layout has nothing for it. */
+  readonly pages: (request: PaperRequest) => readonly SheetPage[]
+  /** What to do so that there is something to print; shown while there are no pages. */
+  readonly whenEmpty: string
+}
+
+/** In the order of the job: from drawing to steel and back. */
+export const PAPER_KINDS: readonly PaperKind[] = [
+  {
+    id: 'mount-sheet',
+    words: 'Mount sheet',
+    fileStem: 'mount-sheet',
+    pages: ({ layout, evaluation, paperName }) => sheetPages(layout, evaluation, paperName),
+    whenEmpty: '',
+  },
+]
