@@ -1,0 +1,61 @@
+import type { Clock } from '../../shop/tab/clock'
+import type { SeatProblem } from '../../shop/tab/tabOnTube'
+import type { FromMark, TubeMark } from '../../shop/tab/tubeMark'
+import type { Way } from '../../shop/tab/way'
+import { angleText } from '../../units/angle'
+import { type LengthUnit, lengthWithUnit } from '../../units/length'
+import type { Layout } from '../document/layout'
+import { tubeName } from './names'
+
+/** A way after "toward": "the front left", "upward". */
+export const towardText = (way: Way): string => {
+  switch (way) {
+    case 'up':
+      return 'the top'
+    case 'down':
+      return 'the bottom'
+    default:
+      return `the ${way}`
+  }
+}
+
+/** Less than this rounds to 0° on paper. */
+const NO_ANGLE_DEG = 0.05
+
+/** Where something sits round its tube: "38° from plumb toward the front", "at the very top". */
+export const clockText = ({ from, clockDeg, toward }: Clock): string => {
+  const sizeDeg = Math.abs(clockDeg)
+  const isTop = from === 'top'
+  if (sizeDeg < NO_ANGLE_DEG) return isTop ? 'at the very top of the tube' : 'at the very front of the tube'
+  if (sizeDeg > 180 - NO_ANGLE_DEG)
+    return isTop ? 'at the very bottom of the tube' : 'at the very rear of the tube'
+  return `${angleText(sizeDeg)} from ${isTop ? 'plumb' : 'straight forward'} toward ${towardText(toward)}`
+}
+
+/** A mark of a tube as what to hook the tape on: "the crossing with the main hoop", "the bend P2", "the end P1". */
+export const markText = ({ kind, otherTubeId, pointNumber }: TubeMark, layout: Layout): string =>
+  kind === 'crossing' && otherTubeId !== null
+    ? `the crossing with ${tubeName(otherTubeId, layout)}`
+    : `the ${kind} P${pointNumber ?? 1}`
+
+/** The distance along a tube from its nearest mark: "70 mm left of the crossing with main hoop (centre lines)". */
+export const fromMarkText = ({ mark, distanceMm, way }: FromMark, layout: Layout): string => {
+  const what = markText(mark, layout)
+  if (way === null) return `on ${what} (centre lines)`
+  const side = way === 'up' ? 'above' : way === 'down' ? 'below' : `to the ${way} of`
+  return `${lengthWithUnit(distanceMm, layout.units.length)} ${side} ${what} (centre lines)`
+}
+
+/** Why an anchor does not sit on its tube as drawn and how to mend it, in two sentences. */
+export const seatProblemText = (problem: SeatProblem, layout: Layout): string => {
+  const unit: LengthUnit = layout.units.length
+  const tube = tubeName(problem.tubeId, layout)
+  switch (problem.kind) {
+    case 'inside-tube':
+      return `Its centre lies ${lengthWithUnit(problem.depthMm, unit)} below the surface of ${tube}. Move it out of the tube.`
+    case 'beyond-end':
+      return `It lies ${lengthWithUnit(problem.beyondMm, unit)} past the end of ${tube}. Move it back along the tube, or draw the tube longer.`
+    case 'on-bend':
+      return `It lies at the outer corner of the bend P${problem.pointNumber} of ${tube}, where nothing is straight. Move it along the tube, or fit its foot by hand.`
+  }
+}
