@@ -154,6 +154,8 @@ test('the change that a finding offers clears it in one step', async ({ page }) 
   await expect(item).toHaveAttribute('data-verdict', 'broken')
   const before = await app.numbers()
   await page.getByTestId(`remedy:${LAP_ANGLE}`).click()
+  // The pressed button is gone; the keyboard must not begin again at the top of the page.
+  await expect(page.getByRole('region', { name: 'Findings' })).toBeFocused()
   await expect(item).toHaveAttribute('data-verdict', /clear|tight/)
   await expect(app.finding('driver/workshop-lap-angle/lap-right')).toHaveAttribute(
     'data-verdict',

@@ -24,11 +24,13 @@ const RemedyLine = (props: { readonly finding: ShownFinding; readonly words: str
         <button
           type="button"
           data-testid={`remedy:${finding.id}`}
-          onClick={() =>
+          onClick={({ currentTarget }) => {
+            // The button goes with what it mends: the keyboard goes on from the top of the findings.
+            currentTarget.closest<HTMLElement>('section.panel')?.focus()
             edit(`Make the change: ${props.words.replace(/\.$/, '')}`, (layout) =>
               appliedRemedy(layout, finding),
             )
-          }
+          }}
         >
           Make this change
         </button>
@@ -153,7 +155,7 @@ export const FindingsPanel = (): ReactElement => {
   const completion = useDeferredValue(useApp(completionOf))
   const focusedId = useApp((state) => state.focusedFindingId)
   return (
-    <section className="panel" aria-label="Findings" data-completion={completion}>
+    <section className="panel" aria-label="Findings" tabIndex={-1} data-completion={completion}>
       <RemedyStatus />
       <FindingList
         findings={findings}
