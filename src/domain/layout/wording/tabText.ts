@@ -7,17 +7,9 @@ import { type LengthUnit, lengthWithUnit } from '../../units/length'
 import type { Layout } from '../document/layout'
 import { tubeName } from './names'
 
-/** A way after "toward": "the front left", "upward". */
-export const towardText = (way: Way): string => {
-  switch (way) {
-    case 'up':
-      return 'the top'
-    case 'down':
-      return 'the bottom'
-    default:
-      return `the ${way}`
-  }
-}
+/** A way after "toward": "the front left", "the top". */
+export const towardText = (way: Way): string =>
+  way === 'up' ? 'the top' : way === 'down' ? 'the bottom' : `the ${way}`
 
 /** Less than this rounds to 0° on paper. */
 const NO_ANGLE_DEG = 0.05

@@ -1,6 +1,6 @@
 import { directionDot, type Direction } from '../../geometry/point'
 import { atan2Deg, cosDeg, sinDeg } from '../../units/angle'
-import { directionCross, directionScaled, directionSum, squareTo, unitDirection } from './vector'
+import { directionCross, directionScaled, directionSum, squareTo, unitDirection } from '../../geometry/vector'
 import { wayOf, type Way } from './way'
 
 /** The line along a tube from which angles round it are counted, and the line a quarter turn on. */
