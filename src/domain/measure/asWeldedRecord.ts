@@ -1,10 +1,13 @@
 import type { Mount } from '../straps/anchor'
+import type { StrapId } from '../straps/strap'
 import type { Measurement, Readings } from './measurement'
 
 /** One anchor as it was measured on the car, beside the mount that was planned when it was measured. */
 export interface MeasuredAnchor {
   readonly placeId: string
   readonly anchorId: string
+  /** The strap it holds, so that it can be named when the layout has no such anchor any more. */
+  readonly strap: StrapId
   /** As planned when the anchor was taken into the record; a later change of the plan does not reach it. */
   readonly planned: Mount
   /** Null while nothing was measured. */

@@ -52,10 +52,13 @@ export type MeasureProblem =
       readonly index: number
       readonly value: number
     }
-  | { readonly kind: 'known-point-not-finite'; readonly name: string }
+  /** The position of a known point is not a number, or further than anything on a car (`LARGEST_LENGTH_MM`). */
+  | { readonly kind: 'known-point-unusable'; readonly name: string; readonly point: PointMm }
   /** Fewer than two tapes, or two without a coordinate. */
   | { readonly kind: 'too-few-tapes'; readonly tapes: number; readonly hasCoordinate: boolean }
-  /** All known points are one and the same place, or of three two are: a point given twice. */
+  /** More than `MOST_TAPES`. */
+  | { readonly kind: 'too-many-tapes'; readonly tapes: number; readonly most: number }
+  /** Two tapes from one and the same place: a point given twice. */
   | {
       readonly kind: 'same-point-twice'
       readonly first: NamedTape

@@ -1,6 +1,9 @@
 import type { PointMm } from '../geometry/point'
 
-/** Every reading of one thing, in the order it was taken; at least one. Several are averaged, and their scatter is shown. */
+/**
+ * Every reading of one thing, in the order it was taken; empty while nothing was read yet: then there is no position. Several are
+ * averaged, and their scatter is shown.
+ */
 export type Readings = readonly number[]
 
 /**
@@ -19,6 +22,9 @@ export interface TapeReading {
   readonly lengthsMm: Readings
 }
 
+/** More tapes than this to one point tell nothing new, and every way they may be off together is looked at. Our judgement. */
+export const MOST_TAPES = 8
+
 /** One coordinate that was measured beside the tapes, from the datum. */
 export interface KnownCoordinate {
   readonly axis: 'x' | 'y' | 'z'
@@ -33,14 +39,15 @@ export type Measurement =
       readonly yMm: Readings
       readonly zMm: Readings
     }
-  /** Two tapes with one coordinate, or three and more tapes with or without one. */
+  /** Two tapes with one coordinate, or three to `MOST_TAPES` tapes with or without one, each from another known point. */
   | {
       readonly kind: 'tapes'
       readonly tapes: readonly TapeReading[]
       readonly coordinate: KnownCoordinate | null
       /**
        * Which of the two places that fit is meant, where two do: the one on the side of the mirror plane's normal or the other.
-       * The normal is told in `trilateration.ts`. Null: not chosen yet; then there is no position.
+       * The normal is told by `facing` in `spheres.ts`: its largest part points up, to the occupant's right or rearward. Null: not
+       * chosen yet; then there is no position while two places fit. Where only one fits it is not asked.
        */
       readonly side: 'normal' | 'opposite' | null
     }
@@ -55,6 +62,7 @@ export type Measurement =
       /** Whether the string runs forward (−x) or rearward (+x) from the known point. */
       readonly runs: 'forward' | 'rearward'
       readonly aside:
+        /** From the known point, + to the occupant's right. */
         | { readonly kind: 'y'; readonly readingsMm: Readings }
         /** Plan angle of the string from the car's centre-line, + toward the occupant's right, −90 to 90. */
         | { readonly kind: 'plan'; readonly readingsDeg: Readings }
