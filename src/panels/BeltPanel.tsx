@@ -12,6 +12,7 @@ import {
 import { useActions, useApp } from '../state/react'
 import { currentPlace } from '../state/selectors'
 import { AdjusterFields, JoinedFields, WebbingFields } from './BeltStraps'
+import { BoltFields } from './BoltFields'
 import { ChoiceField, SwitchField, ToggleField, type Choice } from './fields/ChoiceField'
 import { LengthField } from './fields/LengthField'
 
@@ -141,6 +142,7 @@ export const BeltPanel = (): ReactElement | null => {
       <JoinedFields place={place} />
       <AdjusterFields place={place} />
       <SpareFields belt={place.belt} change={change} />
+      <BoltFields place={place} />
     </section>
   )
 }

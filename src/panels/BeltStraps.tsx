@@ -20,7 +20,7 @@ const FAMILIES = [
   { family: 'sub', words: 'Anti-submarine' },
 ] as const satisfies readonly { family: StrapFamily; words: string }[]
 
-const familiesOf = (belt: Belt) => {
+export const familiesOf = (belt: Belt) => {
   const families = strapsOf(belt).map(strapFamily)
   return FAMILIES.filter(({ family }) => families.includes(family))
 }

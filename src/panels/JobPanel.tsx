@@ -4,6 +4,7 @@ import { TEXT_LENGTHS } from '../domain/layout/document/limits'
 import { useActions, useApp } from '../state/react'
 import { SwitchField, ToggleField } from './fields/ChoiceField'
 import { TextField } from './fields/TextField'
+import { RevisionFields } from './RevisionFields'
 import { ToleranceFields } from './ToleranceFields'
 
 const JOB_FIELDS = [
@@ -14,9 +15,9 @@ const JOB_FIELDS = [
   { key: 'revision', words: 'Revision' },
   { key: 'preparedBy', words: 'Prepared by' },
   { key: 'notes', words: 'Notes' },
-] as const satisfies readonly { key: keyof Job; words: string }[]
+] as const satisfies readonly { key: keyof Omit<Job, 'revisions'>; words: string }[]
 
-const fieldKind = (key: keyof Job): 'line' | 'lines' | 'date' =>
+const fieldKind = (key: (typeof JOB_FIELDS)[number]['key']): 'line' | 'lines' | 'date' =>
   key === 'notes' ? 'lines' : key === 'date' ? 'date' : 'line'
 
 const MASSES = [
@@ -71,6 +72,7 @@ export const JobPanel = (): ReactElement => {
           }
         />
       ))}
+      <RevisionFields />
       <ToggleField
         label="Used in dust or mud"
         checked={isDusty}

@@ -9,7 +9,8 @@ export const STRAP_IDS = [
 ] as const
 
 export type StrapId = (typeof STRAP_IDS)[number]
-export type StrapFamily = 'shoulder' | 'lap' | 'sub'
+export const STRAP_FAMILIES = ['shoulder', 'lap', 'sub'] as const
+export type StrapFamily = (typeof STRAP_FAMILIES)[number]
 export type StrapSide = 'left' | 'right' | 'centre'
 
 export const strapFamily = (strap: StrapId): StrapFamily => {
@@ -106,6 +107,20 @@ export interface Adjuster {
   readonly lengthMm: number
 }
 
+/**
+ * The bolts of one kind of strap, as the belt maker's instructions give them: only what the builder has typed from there. Nothing
+ * here is ever filled in by the program.
+ */
+export interface StrapBolt {
+  readonly boltDiameterMm?: number
+  /** As it is stamped on the head or written in the instructions. */
+  readonly grade?: string
+  /** Tightening torque, N·m. */
+  readonly torqueNm?: number
+  /** Where it is written. */
+  readonly source?: string
+}
+
 /** How the pair of thigh straps runs; null for a belt that has none. */
 export const thighStraps = (belt: Pick<Belt, 'arrangement' | 'thighStraps'>): ThighStraps | null =>
   belt.arrangement === 6 || belt.arrangement === 7 ? (belt.thighStraps ?? 'rearward') : null
@@ -131,6 +146,8 @@ export interface Belt {
   readonly shoulderTailMm?: number
   /** Where the adjusters lie, for the families where somebody has said so; alike on both sides. */
   readonly adjusters?: { readonly [family in StrapFamily]?: Adjuster }
+  /** Bolts and torque for the families where somebody has typed them. */
+  readonly hardware?: { readonly [family in StrapFamily]?: StrapBolt }
   readonly webbingMm: { readonly shoulder: number; readonly lap: number; readonly sub: number }
   readonly material: WebbingMaterial
   readonly buckle: BuckleKind

@@ -4,6 +4,7 @@ import { massProblemText, massText, parsedMass } from '../../domain/units/mass'
 import { err, ok } from '../../domain/result'
 import { tenthsText } from '../../domain/units/numberText'
 import { numeralProblemText, parsedNumeral } from '../../domain/units/numeral'
+import { parsedTorque, torqueProblemText, torqueText, type TorqueUnit } from '../../domain/units/torque'
 import { nudgeMm } from '../../state/nudge'
 import type { NumberFormat } from './NumberField'
 
@@ -53,3 +54,18 @@ export const massFormat = (unit: Units['mass']): NumberFormat => ({
   step: { small: 1, large: 5 },
   inputMode: 'decimal',
 })
+
+/** In the unit that goes with the shop's lengths. */
+export const torqueFormat = (lengthUnit: Units['length']): NumberFormat => {
+  const unit: TorqueUnit = lengthUnit === 'mm' ? 'N·m' : 'lbf·ft'
+  return {
+    text: (nm) => torqueText(nm, unit),
+    parse: (text) => {
+      const parsed = parsedTorque(text, unit)
+      return parsed.ok ? parsed : err(torqueProblemText(parsed.error))
+    },
+    unit,
+    step: { small: 1, large: 5 },
+    inputMode: 'decimal',
+  }
+}

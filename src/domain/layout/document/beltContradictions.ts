@@ -1,5 +1,5 @@
 import type { Belt, StrapFamily } from '../../straps/strap'
-import { strapFamily, strapsOf } from '../../straps/strap'
+import { STRAP_FAMILIES, strapFamily, strapsOf } from '../../straps/strap'
 import type { Contradiction } from './contradiction'
 import type { FieldPath } from './problem'
 
@@ -15,6 +15,7 @@ export const beltContradictions = (belt: Belt, path: FieldPath): readonly Contra
   ...thighStrapContradictions(belt, path),
   ...tailContradictions(belt, path),
   ...adjusterContradictions(belt, path),
+  ...boltContradictions(belt, path),
 ]
 
 const diagonalContradictions = (
@@ -64,7 +65,7 @@ const tailContradictions = (
 
 const adjusterContradictions = (belt: Belt, path: FieldPath): readonly Contradiction[] => {
   const families = strapsOf(belt).map(strapFamily)
-  return (['shoulder', 'lap', 'sub'] as const).flatMap((family): readonly Contradiction[] => {
+  return STRAP_FAMILIES.flatMap((family): readonly Contradiction[] => {
     const adjuster = belt.adjusters?.[family]
     if (adjuster === undefined) return []
     const at = [...path, 'adjusters', family]
@@ -84,6 +85,22 @@ const adjusterContradictions = (belt: Belt, path: FieldPath): readonly Contradic
         received: adjuster.fromAnchorMm,
         says: `${adjuster.fromAnchorMm} mm from the anchor to the middle of a body of ${adjuster.lengthMm} mm would put its end beyond the anchor`,
         remedy: `Put at least ${adjuster.lengthMm / 2} mm there, or type the body's true length.`,
+      },
+    ]
+  })
+}
+
+const boltContradictions = (belt: Belt, path: FieldPath): readonly Contradiction[] => {
+  const families = strapsOf(belt).map(strapFamily)
+  return STRAP_FAMILIES.flatMap((family): readonly Contradiction[] => {
+    const bolt = belt.hardware?.[family]
+    if (bolt === undefined || families.includes(family)) return []
+    return [
+      {
+        path: [...path, 'hardware', family],
+        received: bolt,
+        says: `a ${belt.arrangement}-point belt has no ${FAMILY_WORDS[family]} straps to bolt`,
+        remedy: 'Take the field out, or choose an arrangement that has them.',
       },
     ]
   })

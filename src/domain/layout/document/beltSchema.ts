@@ -1,8 +1,8 @@
 import * as v from 'valibot'
 
 import { ARRANGEMENTS } from '../../straps/strap'
-import { LIMITS } from './limits'
-import { choice, flag, group, limitedNumber } from './schemaParts'
+import { LIMITS, TEXT_LENGTHS } from './limits'
+import { choice, flag, group, limitedNumber, text } from './schemaParts'
 
 const adjuster = group(
   {
@@ -20,6 +20,22 @@ const adjusters = group(
   { shoulder: v.exactOptional(adjuster), lap: v.exactOptional(adjuster), sub: v.exactOptional(adjuster) },
   'adjusters',
   'Where the adjusters lie, for the families where it is known; alike on both sides.',
+)
+
+const bolt = group(
+  {
+    boltDiameterMm: v.exactOptional(limitedNumber(LIMITS.boltDiameterMm, 'bolt diameter')),
+    grade: v.exactOptional(text('grade', 'As stamped on the head or written in the instructions.')),
+    torqueNm: v.exactOptional(limitedNumber(LIMITS.torqueNm, 'torque', 'Tightening torque.')),
+    source: v.exactOptional(text('source', 'Where it is written.', TEXT_LENGTHS.change)),
+  },
+  'bolts',
+)
+
+const hardware = group(
+  { shoulder: v.exactOptional(bolt), lap: v.exactOptional(bolt), sub: v.exactOptional(bolt) },
+  'bolts and torque',
+  "As the belt maker's instructions give them, for the families where somebody has typed them.",
 )
 
 /** The description of one harness. */
@@ -48,6 +64,7 @@ export const belt = group(
       ),
     ),
     adjusters: v.exactOptional(adjusters),
+    hardware: v.exactOptional(hardware),
     webbingMm: group(
       {
         shoulder: limitedNumber(LIMITS.webbingMm, 'shoulder'),

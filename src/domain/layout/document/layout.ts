@@ -1,5 +1,6 @@
 import type { Occupant } from '../../body/occupant'
 import type { Tube } from '../../geometry/tube'
+import type { AsWeldedRecord } from '../../measure/asWeldedRecord'
 import type { RuleSet } from '../../rules/rule'
 import type { WeldTolerance } from '../../rules/tolerance'
 import type { Anchor } from '../../straps/anchor'
@@ -14,6 +15,15 @@ export type { LengthUnit }
 /** The only version so far; a file says it first and nothing else is read before it is known. */
 export const LAYOUT_VERSION = 1
 
+/** One line of the revision history: what was changed, when and by whom. */
+export interface Revision {
+  readonly revision: string
+  /** ISO 8601 calendar date, YYYY-MM-DD, or empty. */
+  readonly date: string
+  readonly by: string
+  readonly change: string
+}
+
 export interface Job {
   readonly name: string
   readonly car: string
@@ -23,6 +33,8 @@ export interface Job {
   readonly revision: string
   readonly preparedBy: string
   readonly notes: string
+  /** The revision history, oldest first; left out while nobody keeps one. */
+  readonly revisions?: readonly Revision[]
 }
 
 /** Which pairs move as one. Split pairs move each side alone. */
@@ -60,6 +72,8 @@ export interface Layout {
   readonly confirmedDocuments?: readonly string[]
   /** What welding and measuring may be off by; left out while nobody has typed it. */
   readonly tolerance?: WeldTolerance
+  /** What was really welded, each time it was measured, the oldest first; left out while nothing was. */
+  readonly asWelded?: readonly AsWeldedRecord[]
   readonly tubes: readonly Tube[]
   /** At least one. */
   readonly places: readonly Place[]

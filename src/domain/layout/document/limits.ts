@@ -4,7 +4,7 @@ import type { BodyMeasure } from '../../body/occupant'
 export interface NumberLimits {
   readonly min: number
   readonly max: number
-  readonly unit: 'mm' | '°' | 'kg' | ''
+  readonly unit: 'mm' | '°' | 'kg' | 'N·m' | ''
 }
 
 const mm = (min: number, max: number): NumberLimits => ({ min, max, unit: 'mm' })
@@ -38,9 +38,12 @@ export const LIMITS = {
   shoulderTailMm: mm(20, 2_000),
   adjusterPlaceMm: mm(0, 3_000),
   adjusterLengthMm: mm(5, 300),
+  boltDiameterMm: mm(3, 40),
+  torqueNm: { min: 0.1, max: 500, unit: 'N·m' },
   ruleLimit: { min: -1_000_000, max: 1_000_000, unit: '' },
   weldErrorMm: mm(0, 50),
   angleErrorDeg: deg(0, 15),
+  tapeMm: mm(1, 20_000),
 } as const satisfies Record<string, NumberLimits>
 
 /** Limits of the body values that may be typed; our judgement as above. */
@@ -85,11 +88,16 @@ export const COUNTS = {
   arrangements: { min: 1, max: 5 },
   wantedWords: { min: 1, max: 10 },
   confirmedDocuments: { min: 0, max: 100 },
+  revisions: { min: 0, max: 60 },
   outlinePoints: { min: 3, max: 200 },
+  asWelded: { min: 0, max: 50 },
+  measuredAnchors: { min: 0, max: 200 },
+  readings: { min: 0, max: 20 },
+  tapes: { min: 0, max: 8 },
 } as const
 
 /** Longest texts, in characters; our judgement. */
-export const TEXT_LENGTHS = { id: 60, name: 200, notes: 10_000 } as const
+export const TEXT_LENGTHS = { id: 60, name: 200, change: 400, notes: 10_000 } as const
 
 /** `value` moved to the nearest end of the limits when it lies outside them. */
 export const limited = (value: number, limits: NumberLimits): number =>

@@ -4,6 +4,7 @@ import { BODY_MEASURES, type BodyMeasure } from '../../body/occupant'
 import { ERROR_SPREADS } from '../../rules/tolerance'
 import { STRAP_IDS } from '../../straps/strap'
 import { anchor } from './anchorSchema'
+import { asWelded } from './asWeldedSchema'
 import { belt } from './beltSchema'
 import { type Layout, LAYOUT_VERSION } from './layout'
 import { COUNTS, LIMITS, MEASURE_LIMITS, TEXT_LENGTHS } from './limits'
@@ -140,21 +141,42 @@ const place = group(
   'place',
 )
 
+const calendarDate = () =>
+  v.pipe(
+    v.string(),
+    v.regex(/^(\d{4}-\d{2}-\d{2})?$/),
+    v.title('date'),
+    v.description('Calendar date (ISO 8601), or empty.'),
+    v.metadata({ wanted: 'a date as YYYY-MM-DD, or "" for none' }),
+  )
+
+const revision = group(
+  {
+    revision: text('revision'),
+    date: calendarDate(),
+    by: text('by'),
+    change: text('change', 'What was changed.', TEXT_LENGTHS.change),
+  },
+  'revision',
+)
+
 const job = group(
   {
     name: text('name'),
     car: text('car'),
     customer: text('customer'),
-    date: v.pipe(
-      v.string(),
-      v.regex(/^(\d{4}-\d{2}-\d{2})?$/),
-      v.title('date'),
-      v.description('Calendar date (ISO 8601), or empty.'),
-      v.metadata({ wanted: 'a date as YYYY-MM-DD, or "" for none' }),
-    ),
+    date: calendarDate(),
     revision: text('revision'),
     preparedBy: text('prepared by'),
     notes: text('notes', '', TEXT_LENGTHS.notes),
+    revisions: v.exactOptional(
+      list(
+        revision,
+        COUNTS.revisions,
+        'revisions',
+        'What was changed, oldest first; left out while none are kept.',
+      ),
+    ),
   },
   'job',
 )
@@ -201,6 +223,7 @@ const layoutSchema = group(
     ownRuleSets: v.exactOptional(ownRuleSets),
     confirmedDocuments: v.exactOptional(confirmedDocuments),
     tolerance: v.exactOptional(tolerance),
+    asWelded: v.exactOptional(asWelded),
     tubes: list(tube, COUNTS.tubes, 'tubes'),
     places: list(place, COUNTS.places, 'places'),
   },

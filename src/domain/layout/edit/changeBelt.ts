@@ -5,6 +5,7 @@ import {
   type Adjuster,
   areShoulderStrapsJoined,
   type Belt,
+  type StrapBolt,
   type StrapFamily,
   strapFamily,
   strapsOf,
@@ -23,25 +24,55 @@ export const withBelt = (layout: Layout, placeId: string, patch: Partial<Belt>):
 
 /** The belt without what its arrangement does not have. */
 const fitting = (belt: Belt): Belt => {
-  const { diagonal, thighStraps, shoulderTailMm, adjusters, ...plain } = belt
+  const { diagonal, thighStraps, shoulderTailMm, adjusters, hardware, ...plain } = belt
   const isPaired = belt.arrangement === 6 || belt.arrangement === 7
   return {
     ...plain,
     ...(diagonal === undefined || belt.arrangement !== 3 ? {} : { diagonal }),
     ...(thighStraps === undefined || !isPaired ? {} : { thighStraps }),
     ...(shoulderTailMm === undefined || belt.arrangement === 3 ? {} : { shoulderTailMm }),
-    ...(adjusters === undefined ? {} : usedAdjusters(belt, adjusters)),
+    ...grouped('adjusters', ofFamilies(belt, adjusters)),
+    ...grouped('hardware', ofFamilies(belt, hardware)),
   }
 }
 
-/** Those adjusters whose straps the belt has; none at all rather than an empty group. */
-const usedAdjusters = (belt: Belt, adjusters: NonNullable<Belt['adjusters']>): Pick<Belt, 'adjusters'> => {
+type OfFamilies<Said> = { readonly [family in StrapFamily]?: Said }
+
+/** What is said about kinds of straps, without the kinds that the belt does not have. */
+const ofFamilies = <Said>(belt: Belt, said: OfFamilies<Said> | undefined): OfFamilies<Said> => {
   const families = strapsOf(belt).map(strapFamily)
-  const used = (Object.entries(adjusters) as [StrapFamily, Adjuster][]).filter(([family]) =>
+  const used = (Object.entries(said ?? {}) as [StrapFamily, Said][]).filter(([family]) =>
     families.includes(family),
   )
-  return used.length === 0 ? {} : { adjusters: Object.fromEntries(used) }
+  return Object.fromEntries(used) as OfFamilies<Said>
 }
+
+/** A group of a belt, left out rather than empty. */
+const grouped = <Name extends 'adjusters' | 'hardware'>(
+  name: Name,
+  said: NonNullable<Belt[Name]>,
+): Pick<Belt, Name> | Record<string, never> =>
+  Object.keys(said).length === 0 ? {} : ({ [name]: said } as unknown as Pick<Belt, Name>)
+
+/** What of a bolt is typed, with `undefined` for what is not any more. */
+export type StrapBoltPatch = { readonly [Field in keyof StrapBolt]: StrapBolt[Field] | undefined }
+
+/** Bolts of one kind of strap with some fields changed; a field that is emptied goes, and so does a bolt of which nothing is left. */
+export const withStrapBolt = (
+  layout: Layout,
+  placeId: string,
+  family: StrapFamily,
+  patch: StrapBoltPatch,
+): Layout =>
+  withPlaceChanged(layout, placeId, (place) => {
+    const { [family]: old, ...others } = place.belt.hardware ?? {}
+    const typed = Object.entries({ ...old, ...patch }).filter(
+      ([, value]) => value !== undefined && value !== '',
+    )
+    const bolt: StrapBolt | null = typed.length === 0 ? null : Object.fromEntries(typed)
+    const hardware = bolt === null ? others : { ...others, [family]: bolt }
+    return { ...place, belt: fitting({ ...place.belt, hardware }) }
+  })
 
 /**
  * The place of a family's adjuster, or null to say nothing about it. A body that would reach beyond the anchor is moved along the

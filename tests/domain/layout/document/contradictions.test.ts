@@ -211,6 +211,12 @@ describe('layoutContradictions, through parseLayout', () => {
       at: 'adjusters.sub',
       message: /a 4-point belt has no anti-submarine straps to adjust/,
     },
+    {
+      arrangement: 4,
+      part: { hardware: { sub: { torqueNm: 40 } } },
+      at: 'hardware.sub',
+      message: /a 4-point belt has no anti-submarine straps to bolt/,
+    },
   ])(
     'refuses $at on a $arrangement-point belt and says how to mend it',
     ({ arrangement, part, at, message }) => {
@@ -225,6 +231,7 @@ describe('layoutContradictions, through parseLayout', () => {
   it.each([
     { arrangement: 3, diagonal: 'right', adjusters: { shoulder: { fromAnchorMm: 30, lengthMm: 60 } } },
     { arrangement: 4, shoulderTailMm: 150 },
+    { arrangement: 4, hardware: { lap: { boltDiameterMm: 11.1, grade: '8', torqueNm: 40, source: 'Card' } } },
     { arrangement: 5, adjusters: { sub: { fromAnchorMm: 120, lengthMm: 40 } } },
     { arrangement: 6, thighStraps: 'under-thighs' },
     { arrangement: 7, thighStraps: 'rearward', shoulderTailMm: 90 },

@@ -92,7 +92,7 @@ describe('parseLayout', () => {
       value: [],
       message: 'Place 1 "Driver", belt: found a list of 0.',
       remedy:
-        'Put a group with the fields arrangement, diagonal, thighStraps, shoulderTailMm, adjusters, webbingMm, material, buckle, lapAdjuster, headAndNeckRestraint, adjusterTailMm, wrapReturnMm there.',
+        'Put a group with the fields arrangement, diagonal, thighStraps, shoulderTailMm, adjusters, hardware, webbingMm, material, buckle, lapAdjuster, headAndNeckRestraint, adjusterTailMm, wrapReturnMm there.',
     },
     {
       path: ['job', 'date'],

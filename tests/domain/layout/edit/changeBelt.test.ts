@@ -3,7 +3,12 @@ import { describe, expect, it } from 'vitest'
 import type { Layout, Place } from '../../../../src/domain/layout/document/layout'
 import { parseLayout } from '../../../../src/domain/layout/document/parseLayout'
 import { addAnchor, removeAnchor, withAnchor } from '../../../../src/domain/layout/edit/changeAnchors'
-import { withAdjuster, withBelt, withShoulderTail } from '../../../../src/domain/layout/edit/changeBelt'
+import {
+  withAdjuster,
+  withBelt,
+  withShoulderTail,
+  withStrapBolt,
+} from '../../../../src/domain/layout/edit/changeBelt'
 import { movedHandle } from '../../../../src/domain/layout/edit/move'
 import type { Anchor } from '../../../../src/domain/straps/anchor'
 import { strapsOf, type StrapId } from '../../../../src/domain/straps/strap'
@@ -138,5 +143,24 @@ describe('joined shoulder straps', () => {
   it('are not made of the one shoulder strap of a 3-point belt', () => {
     const three = withBelt(rock, 'driver', { arrangement: 3 })
     expect(withShoulderTail(three, 'driver', 150)).toEqual(three)
+  })
+})
+
+describe('withStrapBolt', () => {
+  it('keeps what is typed, drops what is emptied, and leaves no empty group behind', () => {
+    const typed = withStrapBolt(rock, 'driver', 'lap', { torqueNm: 40, source: 'Page 6' })
+    expect(first(typed).belt.hardware).toEqual({ lap: { torqueNm: 40, source: 'Page 6' } })
+    const graded = withStrapBolt(typed, 'driver', 'lap', { grade: '8.8', torqueNm: undefined })
+    expect(first(graded).belt.hardware).toEqual({ lap: { grade: '8.8', source: 'Page 6' } })
+    const emptied = withStrapBolt(graded, 'driver', 'lap', { grade: '', source: '' })
+    expect(first(emptied).belt).toEqual(first(rock).belt)
+  })
+
+  it('forgets the bolts of straps that the belt no longer has', () => {
+    const typed = withStrapBolt(rock, 'driver', 'sub', { boltDiameterMm: 8 })
+    expect(first(withBelt(typed, 'driver', { arrangement: 4 })).belt).not.toHaveProperty('hardware')
+    expect(first(withBelt(typed, 'driver', { arrangement: 5 })).belt.hardware).toEqual({
+      sub: { boltDiameterMm: 8 },
+    })
   })
 })
