@@ -65,12 +65,15 @@ const eyeMount = group(
   "An eye bolt that the strap's end fitting is hooked into.",
 )
 
+/** The description of what a strap ends on. */
+export const mount = v.pipe(v.variant('kind', [tabMount, wrapMount, eyeMount]), v.title('mount'))
+
 /** The description of one anchor with what its strap ends on. */
 export const anchor = group(
   {
     id: id('id'),
     strap: choice(STRAP_IDS, 'strap'),
-    mount: v.pipe(v.variant('kind', [tabMount, wrapMount, eyeMount]), v.title('mount')),
+    mount,
   },
   'anchor',
 )

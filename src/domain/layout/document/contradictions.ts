@@ -3,6 +3,8 @@ import { nearestOnPolyline } from '../../geometry/segment'
 import type { Tube } from '../../geometry/tube'
 import { formShear, type Mount, tabForm } from '../../straps/anchor'
 import type { Seat } from '../../straps/seat'
+import { isCalendarDate } from '../../units/calendarDate'
+import { asWeldedContradictions } from './asWeldedContradictions'
 import { beltContradictions } from './beltContradictions'
 import { bodyContradictions } from './bodyContradictions'
 import type { Contradiction } from './contradiction'
@@ -21,6 +23,7 @@ export const layoutContradictions = (layout: Layout): readonly LayoutProblem[] =
     ...repeatedIds(layout.places, ['places']),
     ...layout.places.flatMap((place, index) => placeContradictions(layout, place, ['places', index])),
     ...repeatedAnchorIds(layout),
+    ...asWeldedContradictions(layout.asWelded ?? [], ['asWelded']),
   ].map((found) => problemAt(found.path, layout, found))
 
 /** The pattern lets 2026-02-31 through; a day that the calendar does not have is a slip of the pen. */
@@ -29,14 +32,6 @@ const dateContradictions = (layout: Layout): readonly Contradiction[] => {
   if (date === '' || isCalendarDate(date)) return []
   const remedy = 'Write the date as YYYY-MM-DD, or leave it empty.'
   return [{ path: ['job', 'date'], received: date, says: `there is no day ${date}`, remedy }]
-}
-
-/** Gregorian calendar. Source: ISO 8601 (from memory): leap years are those divisible by 4, but by 100 only when also by 400. */
-const isCalendarDate = (date: string): boolean => {
-  const [year = 0, month = 0, day = 0] = date.split('-').map(Number)
-  const isLeap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0
-  const days = [31, isLeap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1] ?? 0
-  return day >= 1 && day <= days
 }
 
 const repeatedIds = (

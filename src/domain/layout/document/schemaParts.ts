@@ -35,6 +35,18 @@ export const id = (title: string) =>
     }),
   )
 
+/** A calendar date as text; `may-be-empty` where nobody has to know it. That the calendar has the day is checked with the whole layout. */
+export const date = (title: string, need: 'may-be-empty' | 'needed') =>
+  v.pipe(
+    v.string(),
+    v.regex(need === 'needed' ? /^\d{4}-\d{2}-\d{2}$/ : /^(\d{4}-\d{2}-\d{2})?$/),
+    v.title(title),
+    v.description(need === 'needed' ? 'Calendar date (ISO 8601).' : 'Calendar date (ISO 8601), or empty.'),
+    v.metadata({
+      wanted: need === 'needed' ? 'a date as YYYY-MM-DD' : 'a date as YYYY-MM-DD, or "" for none',
+    }),
+  )
+
 export const flag = (title: string, description = '') =>
   v.pipe(v.boolean(), v.title(title), v.description(description))
 
