@@ -1,6 +1,6 @@
 import type { Layout } from '../../domain/layout/document/layout'
 import type { CheckedEvaluation } from '../../domain/layout/evaluate/evaluation'
-import { findingCounts, hasBrokenFindings } from './findingSection'
+import { findingCounts, hasBrokenFindings } from './sections/findingSection'
 import type { FlowRow } from '../page/flow'
 import { cell, sectionRows, textRows, type BareRow } from '../page/section'
 import { CELL_SIDE_MM, tableRow, type CellText, type Column } from '../page/table'

@@ -7,18 +7,18 @@ import {
   type PlaceAnchors,
   anchorTable,
   numberedAnchors,
-} from './anchorTable'
+} from './table/anchorTable'
 import { CHECK_BAR_HEIGHT_MM, CHECK_BAR_WIDTH_MM, checkBarItems } from '../page/checkBar'
-import { type ElevationFigure, type FigureMaker, figureMaker } from './elevationFigure'
-import { findingSection, statedSection } from './findingSection'
+import { type ElevationFigure, type FigureMaker, figureMaker } from './figure/elevationFigure'
+import { findingSection, statedSection } from './sections/findingSection'
 import { type Flowed, flowed, type FlowRow, type Frame, type PlacedRow } from '../page/flow'
 import type { Box, PagePoint, SheetItem } from '../page/item'
 import { continuedHeader, jobHeader, jobInFull } from './jobHeader'
 import { COLUMN_GAP_MM, columnFrames, columnsOf } from '../page/pageColumns'
 import { footLine, printedBox } from '../page/footLine'
 import { PAPERS, type Paper, type PaperName } from '../page/paper'
-import { hardwareSections } from './hardwareSection'
-import { tubeSection } from './partSections'
+import { hardwareSections } from './sections/hardwareSection'
+import { tubeSection } from './sections/partSections'
 import type { SheetPage } from '../page/sheetPage'
 import { gapRow, type BareRow } from '../page/section'
 import { type Foot, signOffFoot } from './signOff'

@@ -6,7 +6,7 @@ import { findingSentence } from '../../../../src/domain/layout/wording/findingSe
 import { chanceText, toleranceText } from '../../../../src/domain/layout/wording/toleranceText'
 import type { Finding } from '../../../../src/domain/rules/finding'
 import type { WeldTolerance } from '../../../../src/domain/rules/tolerance'
-import { toleranceLine } from '../../../../src/sheet/mount/toleranceLine'
+import { toleranceLine } from '../../../../src/sheet/mount/sections/toleranceLine'
 import { evaluationReport } from '../../../../src/cli/evaluationReport'
 import { exampleLayout } from '../../../support/exampleLayouts'
 

@@ -1,9 +1,9 @@
-import type { Region } from '../../domain/geometry/polygon'
-import { angleTextAt, arcPoints, dimensionLine } from '../../domain/layout/drawing/figureText'
-import type { LineStyle, MarkKind, Primitive } from '../../domain/layout/drawing/primitive'
-import { cosDeg, sinDeg } from '../../domain/units/angle'
+import type { Region } from '../../../domain/geometry/polygon'
+import { angleTextAt, arcPoints, dimensionLine } from '../../../domain/layout/drawing/figureText'
+import type { LineStyle, MarkKind, Primitive } from '../../../domain/layout/drawing/primitive'
+import { cosDeg, sinDeg } from '../../../domain/units/angle'
 import { type FigureView, pagePoint } from './figureView'
-import { lineItem, straightItem, textItem, type Ink, type PagePoint, type SheetItem } from '../page/item'
+import { lineItem, straightItem, textItem, type Ink, type PagePoint, type SheetItem } from '../../page/item'
 
 /** Line widths and patterns of the printed drawing: two weights, as on a drawing board. Our judgement. */
 const PENS: Readonly<

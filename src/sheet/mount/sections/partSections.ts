@@ -1,13 +1,13 @@
-import type { PointMm } from '../../domain/geometry/point'
-import type { Tube } from '../../domain/geometry/tube'
-import type { Layout, LengthUnit } from '../../domain/layout/document/layout'
-import { tubeName } from '../../domain/layout/wording/names'
-import { tubeLengthMm } from '../../domain/shop/anchorRows'
-import { lengthText, lengthWithUnit } from '../../domain/units/length'
-import type { FlowRow } from '../page/flow'
-import { cell, sectionRows, textRows, type BareRow } from '../page/section'
-import { tableRow } from '../page/table'
-import type { Typography } from '../page/typography'
+import type { PointMm } from '../../../domain/geometry/point'
+import type { Tube } from '../../../domain/geometry/tube'
+import type { Layout, LengthUnit } from '../../../domain/layout/document/layout'
+import { tubeName } from '../../../domain/layout/wording/names'
+import { tubeLengthMm } from '../../../domain/shop/anchorRows'
+import { lengthText, lengthWithUnit } from '../../../domain/units/length'
+import type { FlowRow } from '../../page/flow'
+import { cell, sectionRows, textRows, type BareRow } from '../../page/section'
+import { tableRow } from '../../page/table'
+import type { Typography } from '../../page/typography'
 
 /** What a section is about, and the width and lettering it is set in. */
 export interface Setting {

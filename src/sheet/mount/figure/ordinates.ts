@@ -1,4 +1,4 @@
-import { lineItem, textItem, type LineOptions, type PagePoint, type SheetItem } from '../page/item'
+import { lineItem, textItem, type LineOptions, type PagePoint, type SheetItem } from '../../page/item'
 import { spread } from './spread'
 
 /** A distance from the datum that is written at the edge of an elevation. */

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { planePoint } from '../../../src/domain/geometry/plane'
-import { type FigureView, pagePoint } from '../../../src/sheet/mount/figureView'
-import type { SheetItem } from '../../../src/sheet/page/item'
-import { primitiveItems } from '../../../src/sheet/mount/primitiveItems'
+import { planePoint } from '../../../../src/domain/geometry/plane'
+import { type FigureView, pagePoint } from '../../../../src/sheet/mount/figure/figureView'
+import type { SheetItem } from '../../../../src/sheet/page/item'
+import { primitiveItems } from '../../../../src/sheet/mount/figure/primitiveItems'
 
 const view: FigureView = { scale: 10, datum: { xMm: 100, yMm: 50 } }
 

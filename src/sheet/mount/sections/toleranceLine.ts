@@ -1,10 +1,10 @@
-import type { Layout } from '../../domain/layout/document/layout'
-import type { CheckedEvaluation } from '../../domain/layout/evaluate/evaluation'
-import { outsideText } from '../../domain/layout/wording/amounts'
-import { amountName } from '../../domain/layout/wording/findingSentence'
-import { placeName, subjectName } from '../../domain/layout/wording/names'
-import { chanceText, toleranceText } from '../../domain/layout/wording/toleranceText'
-import type { Finding } from '../../domain/rules/finding'
+import type { Layout } from '../../../domain/layout/document/layout'
+import type { CheckedEvaluation } from '../../../domain/layout/evaluate/evaluation'
+import { outsideText } from '../../../domain/layout/wording/amounts'
+import { amountName } from '../../../domain/layout/wording/findingSentence'
+import { placeName, subjectName } from '../../../domain/layout/wording/names'
+import { chanceText, toleranceText } from '../../../domain/layout/wording/toleranceText'
+import type { Finding } from '../../../domain/rules/finding'
 
 const isKept = ({ verdict }: Finding): boolean => verdict === 'clear' || verdict === 'tight'
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { fittingScale } from '../../../src/sheet/mount/scale'
+import { fittingScale } from '../../../../src/sheet/mount/figure/scale'
 
 describe('fittingScale', () => {
   const room = { widthMm: 100, heightMm: 150 }

@@ -1,5 +1,5 @@
-import type { PlanePointMm } from '../../domain/geometry/plane'
-import type { PagePoint } from '../page/item'
+import type { PlanePointMm } from '../../../domain/geometry/plane'
+import type { PagePoint } from '../../page/item'
 
 /** Where one elevation lies on the page and how much it is reduced. Drawing up is page up; page y runs down. */
 export interface FigureView {

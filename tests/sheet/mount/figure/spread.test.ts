@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { spread } from '../../../src/sheet/mount/spread'
+import { spread } from '../../../../src/sheet/mount/figure/spread'
 
 describe('spread', () => {
   const range = { fromMm: 0, toMm: 100 }

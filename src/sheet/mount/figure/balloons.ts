@@ -1,6 +1,6 @@
-import type { Box, PagePoint, SheetItem } from '../page/item'
-import { areOverlapping, lineItem, straightItem, textItem } from '../page/item'
-import { textWidthMm } from '../page/textWidth'
+import type { Box, PagePoint, SheetItem } from '../../page/item'
+import { areOverlapping, lineItem, straightItem, textItem } from '../../page/item'
+import { textWidthMm } from '../../page/textWidth'
 
 /** An anchor on the page with its number in the table. */
 export interface BalloonTarget {

@@ -1,10 +1,10 @@
-import type { Layout, Place } from '../../domain/layout/document/layout'
-import type { CheckedEvaluation } from '../../domain/layout/evaluate/evaluation'
-import { placeName } from '../../domain/layout/wording/names'
-import { type AnchorRow, anchorRows } from '../../domain/shop/anchorRows'
-import { anchorForm } from '../../domain/straps/anchor'
-import { areShoulderStrapsJoined } from '../../domain/straps/strap'
-import { angleText } from '../../domain/units/angle'
+import type { Layout, Place } from '../../../domain/layout/document/layout'
+import type { CheckedEvaluation } from '../../../domain/layout/evaluate/evaluation'
+import { placeName } from '../../../domain/layout/wording/names'
+import { type AnchorRow, anchorRows } from '../../../domain/shop/anchorRows'
+import { anchorForm } from '../../../domain/straps/anchor'
+import { areShoulderStrapsJoined } from '../../../domain/straps/strap'
+import { angleText } from '../../../domain/units/angle'
 import {
   anchorCells,
   isUpright,
@@ -13,10 +13,10 @@ import {
   type SharedWords,
   sharedWords,
 } from './anchorCells'
-import type { FlowRow } from '../page/flow'
-import { cell, gapRow, headingRow, textRows, type BareRow } from '../page/section'
-import { neededWidthMm, tableRow, type CellText, type Column } from '../page/table'
-import type { Typography } from '../page/typography'
+import type { FlowRow } from '../../page/flow'
+import { cell, gapRow, headingRow, textRows, type BareRow } from '../../page/section'
+import { neededWidthMm, tableRow, type CellText, type Column } from '../../page/table'
+import type { Typography } from '../../page/typography'
 
 /** The anchors of one place as the sheet lists and numbers them. */
 export interface PlaceAnchors {

@@ -1,9 +1,9 @@
-import type { Layout, LengthUnit, Place } from '../../domain/layout/document/layout'
-import type { CheckedEvaluation, PlaceEvaluation } from '../../domain/layout/evaluate/evaluation'
-import { familyWord, placeName, strapName } from '../../domain/layout/wording/names'
-import { capitalised } from '../../domain/layout/wording/words'
-import { type HardwareItem, hardwareList } from '../../domain/shop/hardwareList'
-import { longestOrderLengths } from '../../domain/shop/orderLengths'
+import type { Layout, LengthUnit, Place } from '../../../domain/layout/document/layout'
+import type { CheckedEvaluation, PlaceEvaluation } from '../../../domain/layout/evaluate/evaluation'
+import { familyWord, placeName, strapName } from '../../../domain/layout/wording/names'
+import { capitalised } from '../../../domain/layout/wording/words'
+import { type HardwareItem, hardwareList } from '../../../domain/shop/hardwareList'
+import { longestOrderLengths } from '../../../domain/shop/orderLengths'
 import {
   areShoulderStrapsJoined,
   type Belt,
@@ -12,12 +12,12 @@ import {
   type StrapId,
   strapSide,
   thighStraps,
-} from '../../domain/straps/strap'
-import { lengthOnScaleMm, lengthWithUnit } from '../../domain/units/length'
-import { bothUnits } from './anchorCells'
-import type { FlowRow } from '../page/flow'
+} from '../../../domain/straps/strap'
+import { lengthOnScaleMm, lengthWithUnit } from '../../../domain/units/length'
+import { bothUnits } from '../table/anchorCells'
+import type { FlowRow } from '../../page/flow'
 import type { Setting } from './partSections'
-import { sectionRows, textRows } from '../page/section'
+import { sectionRows, textRows } from '../../page/section'
 
 /** Belt, webbing and fittings: what all places have alike is said once, then what each has of its own. */
 export const hardwareSections = (

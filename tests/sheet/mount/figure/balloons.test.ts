@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { balloonItems } from '../../../src/sheet/mount/balloons'
-import { areOverlapping, isInside, itemBox } from '../../../src/sheet/page/item'
+import { balloonItems } from '../../../../src/sheet/mount/figure/balloons'
+import { areOverlapping, isInside, itemBox } from '../../../../src/sheet/page/item'
 
 const room = { leftMm: 0, topMm: 0, rightMm: 100, bottomMm: 80 }
 
