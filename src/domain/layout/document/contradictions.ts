@@ -6,6 +6,7 @@ import type { Seat } from '../../straps/seat'
 import { isCalendarDate } from '../../units/calendarDate'
 import { asWeldedContradictions } from './asWeldedContradictions'
 import { beltContradictions } from './beltContradictions'
+import { beltRecordContradictions } from './beltRecordContradictions'
 import { bodyContradictions } from './bodyContradictions'
 import type { Contradiction } from './contradiction'
 import type { Layout, Place } from './layout'
@@ -24,6 +25,7 @@ export const layoutContradictions = (layout: Layout): readonly LayoutProblem[] =
     ...layout.places.flatMap((place, index) => placeContradictions(layout, place, ['places', index])),
     ...repeatedAnchorIds(layout),
     ...asWeldedContradictions(layout.asWelded ?? [], ['asWelded']),
+    ...beltRecordContradictions(layout),
   ].map((found) => problemAt(found.path, layout, found))
 
 /** The pattern lets 2026-02-31 through; a day that the calendar does not have is a slip of the pen. */

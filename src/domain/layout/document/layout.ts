@@ -1,4 +1,5 @@
 import type { Occupant } from '../../body/occupant'
+import type { BeltRecord } from '../../care/beltRecord'
 import type { Tube } from '../../geometry/tube'
 import type { AsWeldedRecord } from '../../measure/asWeldedRecord'
 import type { RuleSet } from '../../rules/rule'
@@ -74,6 +75,8 @@ export interface Layout {
   readonly tolerance?: WeldTolerance
   /** What was really welded, each time it was measured, the oldest first; left out while nothing was. */
   readonly asWelded?: readonly AsWeldedRecord[]
+  /** Belts that are or were fitted, those of removed places among them; left out when there are none. */
+  readonly belts?: readonly BeltRecord[]
   readonly tubes: readonly Tube[]
   /** At least one. */
   readonly places: readonly Place[]

@@ -43,6 +43,7 @@ export const LIMITS = {
   ruleLimit: { min: -1_000_000, max: 1_000_000, unit: '' },
   weldErrorMm: mm(0, 50),
   angleErrorDeg: deg(0, 15),
+  inspectEveryMonths: { min: 1, max: 60, unit: '' },
   tapeMm: mm(1, 20_000),
 } as const satisfies Record<string, NumberLimits>
 
@@ -91,6 +92,8 @@ export const COUNTS = {
   revisions: { min: 0, max: 60 },
   outlinePoints: { min: 3, max: 200 },
   asWelded: { min: 0, max: 50 },
+  beltRecords: { min: 0, max: 100 },
+  beltEntries: { min: 0, max: 1_000 },
   measuredAnchors: { min: 0, max: 200 },
   readings: { min: 0, max: 20 },
   tapes: { min: 0, max: 8 },

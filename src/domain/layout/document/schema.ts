@@ -5,6 +5,7 @@ import { ERROR_SPREADS } from '../../rules/tolerance'
 import { STRAP_IDS } from '../../straps/strap'
 import { anchor } from './anchorSchema'
 import { asWelded } from './asWeldedSchema'
+import { beltRecords } from './beltRecordSchema'
 import { belt } from './beltSchema'
 import { type Layout, LAYOUT_VERSION } from './layout'
 import { COUNTS, LIMITS, MEASURE_LIMITS, TEXT_LENGTHS } from './limits'
@@ -224,6 +225,7 @@ const layoutSchema = group(
     confirmedDocuments: v.exactOptional(confirmedDocuments),
     tolerance: v.exactOptional(tolerance),
     asWelded: v.exactOptional(asWelded),
+    belts: v.exactOptional(beltRecords),
     tubes: list(tube, COUNTS.tubes, 'tubes'),
     places: list(place, COUNTS.places, 'places'),
   },

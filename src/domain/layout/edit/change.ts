@@ -85,7 +85,7 @@ export const addPlace = (layout: Layout): Layout => {
   const { hipPoint } = last.seat
   const place: Place = {
     ...last,
-    id: freshId('place', layout.places),
+    id: freshId('place', placeIdsInUse(layout)),
     name: `Place ${layout.places.length + 1}`,
     seat: { ...last.seat, hipPoint: { ...hipPoint, yMm: hipPoint.yMm + NEXT_SEAT_MM } },
     occupants: [startingOccupant('occupant-1', 'Occupant 1')],
@@ -94,7 +94,17 @@ export const addPlace = (layout: Layout): Layout => {
   return { ...layout, places: [...layout.places, place] }
 }
 
-/** The layout without a place; the last one stays. Tubes stay. */
+/**
+ * The places there are and those that records still name although they were removed: a new place must not come into the belts or the
+ * measurements of another.
+ */
+const placeIdsInUse = ({ places, belts = [], asWelded = [] }: Layout): readonly { readonly id: string }[] => [
+  ...places,
+  ...belts.map(({ placeId }) => ({ id: placeId })),
+  ...asWelded.flatMap(({ anchors }) => anchors.map(({ placeId }) => ({ id: placeId }))),
+]
+
+/** The layout without a place; the last one stays. Tubes and what records say of the place stay. */
 export const removePlace = (layout: Layout, placeId: string): Layout =>
   layout.places.length <= COUNTS.places.min
     ? layout

@@ -1,0 +1,36 @@
+import type { BeltFacts } from './beltRecord'
+import { manufactureSpan } from './manufacture'
+
+/** What is wrong with the facts of a belt: they cannot all be true, or the label does not say enough. */
+export type LabelProblem =
+  | { readonly kind: 'unreadable' }
+  | { readonly kind: 'made-in-future'; readonly manufactured: string }
+  | { readonly kind: 'fitted-in-future'; readonly fitted: string }
+  | { readonly kind: 'fitted-before-made'; readonly fitted: string; readonly manufactured: string }
+  | { readonly kind: 'label-year-before-made'; readonly labelYear: number; readonly manufactured: string }
+
+/** Everything wrong with the facts on a day; a date that may still be true is not a problem. `today` is an ISO 8601 date. */
+export const labelProblems = (facts: BeltFacts, today: string): readonly LabelProblem[] => {
+  const { manufactured, fitted, labelYear } = facts
+  const made = manufactureSpan(manufactured)
+  const found: LabelProblem[] = []
+  if (facts.standard === 'unreadable') found.push({ kind: 'unreadable' })
+  if (made !== null && made.earliest > today) found.push({ kind: 'made-in-future', manufactured })
+  if (fitted !== '' && fitted > today) found.push({ kind: 'fitted-in-future', fitted })
+  if (made !== null && fitted !== '' && fitted < made.earliest)
+    found.push({ kind: 'fitted-before-made', fitted, manufactured })
+  if (made !== null && labelYear !== null && labelYear < Number(made.earliest.slice(0, 4)))
+    found.push({ kind: 'label-year-before-made', labelYear, manufactured })
+  return found
+}
+
+/** The problem that leaves the date of manufacture in doubt, so that nothing is counted from it; null when there is none. */
+export const manufactureDoubt = (facts: BeltFacts, today: string): LabelProblem | null =>
+  labelProblems(facts, today).find(
+    ({ kind }) =>
+      kind === 'made-in-future' || kind === 'fitted-before-made' || kind === 'label-year-before-made',
+  ) ?? null
+
+/** The problem that leaves the year of the label in doubt; null when there is none. */
+export const labelYearDoubt = (facts: BeltFacts, today: string): LabelProblem | null =>
+  labelProblems(facts, today).find(({ kind }) => kind === 'label-year-before-made') ?? null
