@@ -40,7 +40,7 @@ export type FlatShape =
       readonly fromDeg: number
       readonly toDeg: number
     }
-  /** `at` is on the base line at the end that `align` names; turned anticlockwise about it. */
+  /** `at` is on the base line at the end that `align` names; turned anticlockwise about it. `heightMm` is the font size; capitals are about 0.7 of it. */
   | {
       readonly kind: 'text'
       readonly layer: FlatLayer
