@@ -1,5 +1,6 @@
 import type { Layout } from '../domain/layout/document/layout'
 import type { CheckedEvaluation } from '../domain/layout/evaluate/evaluation'
+import type { FlatFigure } from '../domain/shop/flat/flatFigure'
 import type { View } from '../state/appState'
 import { sheetPages } from './mount/sheetPages'
 import type { PaperName } from './page/paper'
@@ -20,6 +21,8 @@ export interface PaperKind {
   readonly fileStem: string
   /** Every page that there is; none when the layout has nothing for it. */
   readonly pages: (request: PaperRequest) => readonly SheetPage[]
+  /** What of it is cut or drawn in true size, for files that a machine reads; left out where it is paper only. */
+  readonly figures?: (request: PaperRequest) => readonly FlatFigure[]
   /** What to do so that there is something to print; shown while there are no pages. */
   readonly whenEmpty: string
 }

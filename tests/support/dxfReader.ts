@@ -61,7 +61,7 @@ const parsed = (text: string): IDxf => {
 export const readByDxfParser = (text: string): ReadDrawing => {
   const drawing = parsed(text)
   return {
-    version: drawing.header['$ACADVER'] as string,
+    version: (drawing.header as Fields)['$ACADVER'] as string,
     unit: Number(drawing.header['$INSUNITS']),
     layers: Object.keys(drawing.tables.layer.layers),
     shapes: drawing.entities.map((entity): ReadShape => {
