@@ -1,0 +1,152 @@
+import { pointDifference, pointDistanceMm } from '../../geometry/point'
+import type { AsWeldedRecord } from '../../measure/asWeldedRecord'
+import type { Scatter } from '../../measure/scatter'
+import { LIMIT_TOLERANCE } from '../../rules/check'
+import type { WeldTolerance } from '../../rules/tolerance'
+import type { TabMount } from '../../straps/anchor'
+import type { LengthUnit } from '../../units/length'
+import type { Layout } from '../document/layout'
+import { type AnchorReading, anchorReading, foldedTurnDeg } from './anchorReading'
+import { readOff, uncertaintyMm } from './uncertainty'
+
+/** What can be said of one deviation; `no-tolerance`: nobody has typed what is allowed. */
+export type DeviationVerdict = 'within' | 'outside' | 'cannot-be-told' | 'no-tolerance'
+
+/** One deviation from the plan, in mm or degrees. */
+export interface Deviation {
+  /** Measured less planned, signed as in the plan. */
+  readonly off: number
+  /** How far off the measurement itself may be, either way, ≥ 0; null when that has no bound. */
+  readonly uncertainty: number | null
+  /** Plus or minus, as typed with the layout; null when nothing is typed. */
+  readonly allowed: number | null
+  readonly verdict: DeviationVerdict
+}
+
+export interface PositionDeviation {
+  readonly x: Deviation
+  readonly y: Deviation
+  readonly z: Deviation
+  /** Straight distance between the planned and the measured position, mm ≥ 0. */
+  readonly totalMm: number
+}
+
+/** What one entry of a record comes to beside what was planned when it was taken in. */
+export interface AnchorDeviation {
+  readonly reading: AnchorReading
+  /** Null when there is no measured position. */
+  readonly position: PositionDeviation | null
+  /** Of a tab's plane; null where it was not measured. */
+  readonly planDeg: Deviation | null
+  readonly leanDeg: Deviation | null
+  /** A tab whose turn or lean was not measured: the verdict says nothing about it. */
+  readonly areAnglesUnmeasured: boolean
+  /** The worst of everything that was measured; `cannot-be-told` too where the readings give no position. */
+  readonly verdict: DeviationVerdict | 'not-measured'
+}
+
+/**
+ * Whether a deviation keeps what is allowed, when the measurement may be off itself: it is within only where even the worst reading
+ * would be, and outside only where even the best one would be. A deviation exactly on the limit is within.
+ * Source of the rule: ISO 14253-1, proving conformity and non-conformity (from memory).
+ */
+export const deviationVerdict = (
+  off: number,
+  allowed: number | null,
+  uncertainty: number | null,
+): DeviationVerdict => {
+  if (allowed === null) return 'no-tolerance'
+  if (uncertainty === null) return 'cannot-be-told'
+  if (Math.abs(off) + uncertainty <= allowed + LIMIT_TOLERANCE) return 'within'
+  return Math.abs(off) - uncertainty > allowed + LIMIT_TOLERANCE ? 'outside' : 'cannot-be-told'
+}
+
+const deviation = (off: number, allowed: number | null, uncertainty: number | null): Deviation => ({
+  off,
+  uncertainty,
+  allowed,
+  verdict: deviationVerdict(off, allowed, uncertainty),
+})
+
+/** Deviations of every entry of a record, in its order, against what the layout allows. */
+export const recordDeviations = (
+  { units, tolerance }: Pick<Layout, 'units' | 'tolerance'>,
+  record: AsWeldedRecord,
+): readonly AnchorDeviation[] =>
+  record.anchors.map((entry) => anchorDeviation(anchorReading(entry), tolerance ?? null, units.length))
+
+/** What one entry's readings come to. `unit`: the marks of the tape they were read from. */
+export const anchorDeviation = (
+  reading: AnchorReading,
+  tolerance: WeldTolerance | null,
+  unit: LengthUnit,
+): AnchorDeviation => {
+  const { planned } = reading.entry
+  const position = positionDeviation(reading, tolerance, unit)
+  const { planDeg, leanDeg } =
+    planned.kind === 'tab' ? tabDeviations(planned, reading, tolerance, unit) : NO_ANGLES
+  const found = [position?.x, position?.y, position?.z, planDeg, leanDeg]
+  return {
+    reading,
+    position,
+    planDeg,
+    leanDeg,
+    areAnglesUnmeasured: planned.kind === 'tab' && (planDeg === null || leanDeg === null),
+    verdict: overall(
+      reading,
+      found.flatMap((each) => (each === undefined || each === null ? [] : [each.verdict])),
+    ),
+  }
+}
+
+const NO_ANGLES = { planDeg: null, leanDeg: null } as const
+
+const positionDeviation = (
+  { entry, position }: AnchorReading,
+  tolerance: WeldTolerance | null,
+  unit: LengthUnit,
+): PositionDeviation | null => {
+  if (entry.measurement === null || position?.ok !== true) return null
+  const uncertainty = uncertaintyMm(entry.measurement, unit)
+  const { x, y, z } = pointDifference(position.value.point, entry.planned.point)
+  return {
+    x: deviation(x, tolerance?.xMm ?? null, uncertainty?.x ?? null),
+    y: deviation(y, tolerance?.yMm ?? null, uncertainty?.y ?? null),
+    z: deviation(z, tolerance?.zMm ?? null, uncertainty?.z ?? null),
+    totalMm: pointDistanceMm(position.value.point, entry.planned.point),
+  }
+}
+
+/**
+ * A tab's plane turned by half a turn and leaned the other way is the same plane: of the two ways to write it the one nearer to the plan
+ * is compared. Without a measured lean only the turn can be, as if the tab leaned as planned.
+ */
+const tabDeviations = (
+  planned: TabMount,
+  { planDeg, leanDeg }: AnchorReading,
+  tolerance: WeldTolerance | null,
+  unit: LengthUnit,
+): Pick<AnchorDeviation, 'planDeg' | 'leanDeg'> => {
+  const allowed = tolerance?.tabDeg ?? null
+  const turn: Scatter | null = planDeg?.ok === true ? planDeg.value : null
+  const lean: Scatter | null = leanDeg?.ok === true ? leanDeg.value : null
+  const straightDeg = turn === null ? 0 : foldedTurnDeg(turn.mean - planned.planDeg)
+  const isOtherWay = Math.abs(straightDeg) > 90
+  const turnOffDeg = isOtherWay ? foldedTurnDeg(straightDeg + 180) : straightDeg
+  const leanOffDeg = lean === null ? 0 : (isOtherWay ? -lean.mean : lean.mean) - planned.leanDeg
+  return {
+    planDeg: turn === null ? null : deviation(turnOffDeg, allowed, readOff(turn, unit)),
+    leanDeg: lean === null ? null : deviation(leanOffDeg, allowed, readOff(lean, unit)),
+  }
+}
+
+const overall = (
+  { position, planDeg, leanDeg }: AnchorReading,
+  verdicts: readonly DeviationVerdict[],
+): AnchorDeviation['verdict'] => {
+  if (verdicts.includes('outside')) return 'outside'
+  if ([position, planDeg, leanDeg].some((result) => result?.ok === false)) return 'cannot-be-told'
+  if (position === null) return 'not-measured'
+  if (verdicts.includes('cannot-be-told')) return 'cannot-be-told'
+  return verdicts.includes('no-tolerance') ? 'no-tolerance' : 'within'
+}
