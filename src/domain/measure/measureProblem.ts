@@ -1,7 +1,5 @@
 import type { PointMm } from '../geometry/point'
-
-/** An axis of the vehicle frame. */
-export type Axis = 'x' | 'y' | 'z'
+import type { Axis } from '../geometry/spheres'
 
 /** Which list of readings of a measurement something is said of. */
 export type ReadingOf =

@@ -1,14 +1,13 @@
 import { pointMm, type PointMm } from '../geometry/point'
 import { err, ok, type Result } from '../result'
 import { LARGEST_LENGTH_MM } from '../units/length'
-import { disagreementsMm, type Observations } from './leastSquares'
+import { disagreementsMm } from '../geometry/sphereFit'
 import type { KnownPoint, Measurement } from './measurement'
 import type { MeasureProblem, ReadingOf } from './measureProblem'
 import { type ReadingRange, type Scatter, scatterOf } from './scatter'
 import { tapeSensitivity, type Sensitivity } from './sensitivity'
 import { stringEnd, stringSensitivity, type StringReading } from './stringPoint'
-import type { Tape } from './spheres'
-import { isExact } from './tapeProblems'
+import { isExact, type Tape, type TapeObservations } from './observations'
 import { tapePlaces } from './tapes'
 
 /** Where a measurement says a point is. */
@@ -90,7 +89,7 @@ const fromTapes = ({ tapes, coordinate, side }: Kind<'tapes'>): Outcome => {
     scatters.push(scatter.value)
   }
   const valueMm = scatters[tapes.length]?.mean
-  const observations: Observations = {
+  const observations: TapeObservations = {
     tapes: averaged,
     coordinate: coordinate === null || valueMm === undefined ? null : { axis: coordinate.axis, valueMm },
   }
@@ -111,7 +110,7 @@ const fromTapes = ({ tapes, coordinate, side }: Kind<'tapes'>): Outcome => {
 
 /** Which observation disagrees most with the point, and by how much; the scatters stand in the order of the observations. */
 const residual = (
-  observations: Observations,
+  observations: TapeObservations,
   point: PointMm,
   scatters: readonly Scatter[],
 ): Pick<MeasuredPoint, 'residualMm' | 'residualOf'> => {

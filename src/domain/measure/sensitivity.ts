@@ -1,7 +1,7 @@
 import { pointDistanceMm, type PointMm, pointSum } from '../geometry/point'
-import { leastSquaresPoint, type Observations } from './leastSquares'
-import { placesOf } from './spheres'
-import { isExact } from './tapeProblems'
+import { leastSquaresPoint } from '../geometry/sphereFit'
+import { placesOf } from '../geometry/spheres'
+import { isExact, type TapeObservations } from './observations'
 import { closedForm } from './tapes'
 
 /** How far a point moves at worst when the readings are off. */
@@ -51,7 +51,7 @@ const NUDGE = { x: 0.05, y: 0.06, z: 0.07 } as const
 
 /** How far `point`, one of the places that fit the observations, moves at worst for 1 mm in each tape and in the coordinate. */
 export const tapeSensitivity = (
-  observations: Observations,
+  observations: TapeObservations,
   point: PointMm,
   side: 'normal' | 'opposite',
 ): Sensitivity => {
@@ -61,7 +61,7 @@ export const tapeSensitivity = (
     ...(coordinate === null ? [] : [coordinate.valueMm]),
   ]
   const mmPerMm = worstMoveMm(point, values, (changed) => {
-    const other: Observations = {
+    const other: TapeObservations = {
       tapes: tapes.map((tape, at) => ({ ...tape, lengthMm: changed[at] ?? tape.lengthMm })),
       coordinate: coordinate && { ...coordinate, valueMm: changed[tapes.length] ?? coordinate.valueMm },
     }

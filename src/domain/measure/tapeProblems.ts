@@ -1,45 +1,21 @@
-import { directionLength, pointDifference, pointDistanceMm } from '../geometry/point'
-import { directionScaled, squareTo } from '../geometry/vector'
-import type { Observations } from './leastSquares'
-import { MOST_TAPES } from './measurement'
-import type { Axis, MeasureProblem, NamedTape } from './measureProblem'
+import { pointDistanceMm } from '../geometry/point'
+import { IN_LINE_MM, offAxisMm, offLineMm, pairsOf } from '../geometry/sphereFits'
 import {
-  axisDirection,
   type CoordinatePlane,
   reachableCoordinateMm,
   reachableLengthMm,
-  type Tape,
   tapesApart,
   TOUCH_MM,
-} from './spheres'
+} from '../geometry/spheres'
+import { MOST_TAPES } from './measurement'
+import type { MeasureProblem, NamedTape } from './measureProblem'
+import { isExact, type Tape, type TapeObservations } from './observations'
 
 /** Known points closer than this are one place: nobody can hold a tape to two. Our judgement. */
 export const SAME_POINT_MM = 1
 
-/** Known points no further than this off one line lie in it. Our judgement. */
-export const IN_LINE_MM = 1
-
 /** With more than three observations a tape may be short by this much, as readings are, before two tapes are said not to meet. Our judgement. */
 const READING_SLACK_MM = 5
-
-/** Every two of the tapes, in their order. */
-export const pairsOf = (tapes: readonly Tape[]): readonly (readonly [Tape, Tape])[] =>
-  tapes.flatMap((first, at) => tapes.slice(at + 1).map((second) => [first, second] as const))
-
-/** Three observations: as many as a point has coordinates, so that nothing is left to check them by. */
-export const isExact = ({ tapes, coordinate }: Observations): boolean =>
-  tapes.length + (coordinate === null ? 0 : 1) === 3
-
-/** How far the known point of a third tape is off the line through those of two others, mm ≥ 0. */
-export const offLineMm = (first: Tape, second: Tape, third: Tape): number => {
-  const apart = pointDifference(second.point, first.point)
-  const along = directionScaled(apart, 1 / directionLength(apart))
-  return directionLength(squareTo(along, pointDifference(third.point, first.point)))
-}
-
-/** How far the known points of two tapes are from lying along an axis, mm ≥ 0. */
-export const offAxisMm = (first: Tape, second: Tape, axis: Axis): number =>
-  directionLength(squareTo(axisDirection(axis), pointDifference(second.point, first.point)))
 
 /** The two tapes whose known points are furthest apart; null for fewer than two. */
 export const widestTapes = (tapes: readonly Tape[]): readonly [Tape, Tape] | null => {
@@ -58,7 +34,7 @@ export const widestTapes = (tapes: readonly Tape[]): readonly [Tape, Tape] | nul
 const named = ({ index, name }: Tape): NamedTape => ({ index, name })
 
 /** Why the known points, however long the tapes, give no position; null when they do. */
-export const placingProblem = ({ tapes, coordinate }: Observations): MeasureProblem | null => {
+export const placingProblem = ({ tapes, coordinate }: TapeObservations): MeasureProblem | null => {
   const hasCoordinate = coordinate !== null
   const widest = widestTapes(tapes)
   if (widest === null || (tapes.length === 2 && !hasCoordinate))
@@ -80,7 +56,7 @@ export const placingProblem = ({ tapes, coordinate }: Observations): MeasureProb
 }
 
 /** Which tapes do not meet, for known points that are well placed; null when they do. */
-export const missProblem = (observations: Observations): MeasureProblem | null => {
+export const missProblem = (observations: TapeObservations): MeasureProblem | null => {
   const { tapes, coordinate } = observations
   const slackMm = isExact(observations) ? TOUCH_MM : READING_SLACK_MM
   for (const [first, second] of pairsOf(tapes)) {

@@ -6,12 +6,18 @@ import {
   pointDistanceMm,
   type PointMm,
   pointSum,
-} from '../geometry/point'
-import { directionCross, directionScaled, directionSum, squareTo } from '../geometry/vector'
-import type { Axis, NamedTape } from './measureProblem'
+} from './point'
+import { directionCross, directionScaled, directionSum, squareTo } from './vector'
 
-/** A tape from a known point with its averaged length: the point that is measured lies on this sphere. */
-export interface Tape extends NamedTape {
+/*
+ * Where tapes from known points end: spheres about those points, closed forms.
+ */
+
+/** An axis of the vehicle frame. */
+export type Axis = 'x' | 'y' | 'z'
+
+/** A tape pulled straight from a known point: what it ends at lies on this sphere. */
+export interface TapeSphere {
   readonly point: PointMm
   /** mm > 0. */
   readonly lengthMm: number
@@ -71,7 +77,7 @@ interface Meeting {
  * Where two tapes from points that are apart meet. Formula: with d between the points, the circle's centre is
  * x = (L₁² − L₂² + d²)/(2d) from the first, its radius² = L₁² − x². Source: the two equations of the spheres subtracted.
  */
-const meeting = (first: Tape, second: Tape): Meeting => {
+const meeting = (first: TapeSphere, second: TapeSphere): Meeting => {
   const apart = pointDifference(second.point, first.point)
   const apartMm = directionLength(apart)
   const along = directionScaled(apart, 1 / apartMm)
@@ -88,7 +94,7 @@ const meeting = (first: Tape, second: Tape): Meeting => {
  * through the known points and y = (r² − L₃² + i² + j²)/(2j), where the third point lies i along and j square to their line from
  * the circle's centre; height² = r² − y². Source: the third sphere's equation less the circle's.
  */
-export const threeTapes = (first: Tape, second: Tape, third: Tape): MirroredPlaces => {
+export const threeTapes = (first: TapeSphere, second: TapeSphere, third: TapeSphere): MirroredPlaces => {
   const { centre, along, radiusSqMm2 } = meeting(first, second)
   const toThird = pointDifference(third.point, centre)
   const square = squareTo(along, toThird)
@@ -110,8 +116,8 @@ export const threeTapes = (first: Tape, second: Tape, third: Tape): MirroredPlac
  * through the known points along the axis. Source: plane geometry, derived here.
  */
 export const twoTapesAndCoordinate = (
-  first: Tape,
-  second: Tape,
+  first: TapeSphere,
+  second: TapeSphere,
   { axis, valueMm }: CoordinatePlane,
 ): MirroredPlaces => {
   const { centre, along, radiusSqMm2 } = meeting(first, second)
@@ -141,8 +147,8 @@ export const TOUCH_MM = 1e-9
 
 /** By how much two tapes miss each other, mm: `shortMm` too short together, `overMm` one too long for the other; 0 where they meet. */
 export const tapesApart = (
-  first: Tape,
-  second: Tape,
+  first: TapeSphere,
+  second: TapeSphere,
 ): { readonly apartMm: number; readonly shortMm: number; readonly overMm: number } => {
   const apartMm = pointDistanceMm(first.point, second.point)
   return {
@@ -153,7 +159,7 @@ export const tapesApart = (
 }
 
 /** Radii of the circle of two tapes, mm, as both are `TOUCH_MM` shorter and longer: where they only just meet these differ much. */
-const radiiMm = ({ radiusSqMm2 }: Meeting, first: Tape): readonly [number, number] => {
+const radiiMm = ({ radiusSqMm2 }: Meeting, first: TapeSphere): readonly [number, number] => {
   const slackMm2 = 2 * first.lengthMm * TOUCH_MM
   return [Math.sqrt(Math.max(0, radiusSqMm2 - slackMm2)), Math.sqrt(Math.max(0, radiusSqMm2 + slackMm2))]
 }
@@ -161,7 +167,7 @@ const radiiMm = ({ radiusSqMm2 }: Meeting, first: Tape): readonly [number, numbe
 const clampedTo = (value: number, min: number, max: number): number => Math.min(max, Math.max(min, value))
 
 /** The length nearest to the third tape's that ends where the first two meet, mm; its own length when it does. */
-export const reachableLengthMm = (first: Tape, second: Tape, third: Tape): number => {
+export const reachableLengthMm = (first: TapeSphere, second: TapeSphere, third: TapeSphere): number => {
   const circle = meeting(first, second)
   const toThird = pointDifference(third.point, circle.centre)
   const alongMm = directionDot(toThird, circle.along)
@@ -175,8 +181,8 @@ export const reachableLengthMm = (first: Tape, second: Tape, third: Tape): numbe
 
 /** The coordinate nearest to the measured one that a place at the ends of two tapes can have, mm; itself when one has it. */
 export const reachableCoordinateMm = (
-  first: Tape,
-  second: Tape,
+  first: TapeSphere,
+  second: TapeSphere,
   { axis, valueMm }: CoordinatePlane,
 ): number => {
   const circle = meeting(first, second)

@@ -6,13 +6,13 @@ import {
   pointDistanceMm,
   type PointMm,
   pointSum,
-} from '../geometry/point'
-import { directionCross, directionScaled, directionSum } from '../geometry/vector'
-import { axisDirection, type CoordinatePlane, coordinateOf, type Tape } from './spheres'
+} from './point'
+import { directionCross, directionScaled, directionSum } from './vector'
+import { axisDirection, type CoordinatePlane, coordinateOf, type TapeSphere } from './spheres'
 
 /** Everything that was measured of one point. */
 export interface Observations {
-  readonly tapes: readonly Tape[]
+  readonly tapes: readonly TapeSphere[]
   readonly coordinate: CoordinatePlane | null
 }
 
@@ -32,6 +32,10 @@ export const slopes = ({ tapes, coordinate }: Observations, point: PointMm): rea
   }),
   ...(coordinate === null ? [] : [axisDirection(coordinate.axis)]),
 ]
+
+/** The most by which one observation disagrees with the point, mm ≥ 0. */
+export const mostDisagreementMm = (observations: Observations, point: PointMm): number =>
+  Math.max(...disagreementsMm(observations, point).map(Math.abs))
 
 /** Sum of the squares of the disagreements, mm². */
 export const misfitMm2 = (observations: Observations, point: PointMm): number =>
