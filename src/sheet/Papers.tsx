@@ -4,6 +4,7 @@ import { useMemo, useState, type CSSProperties, type ReactElement } from 'react'
 import type { Layout } from '../domain/layout/document/layout'
 import { useActions, useApp } from '../state/react'
 import { completeEvaluation, completionOf } from '../state/selectors'
+import { today } from '../state/today'
 import './papers.css'
 import { PAPERS, type PaperName } from './page/paper'
 import { PAPER_KINDS, type PaperKind } from './paperKinds'
@@ -38,10 +39,13 @@ export const Papers = (): ReactElement => {
   const paper = useApp((state) => state.view.paper)
   const kind = useApp((state) => kindOf(state.view.paperKind))
   const evaluation = useApp(completeEvaluation)
+  const date = today()
   const pages = useMemo(
     () =>
-      evaluation === null || kind === undefined ? null : kind.pages({ layout, evaluation, paperName: paper }),
-    [layout, evaluation, paper, kind],
+      evaluation === null || kind === undefined
+        ? null
+        : kind.pages({ layout, evaluation, paperName: paper, today: date }),
+    [layout, evaluation, paper, kind, date],
   )
   const [zoom, setZoom] = useState(0)
   const size = PAPERS[paper]

@@ -11,6 +11,8 @@ export interface PaperRequest {
   readonly layout: Layout
   readonly evaluation: CheckedEvaluation
   readonly paperName: PaperName
+  /** ISO 8601 calendar date on which the paper is looked at. */
+  readonly today: string
 }
 
 /** One kind of paper that leaves the shop. */
