@@ -12,6 +12,7 @@ import {
 import { useApp } from '../state/react'
 import { ChoiceField, SwitchField, ToggleField } from './fields/ChoiceField'
 import { AngleField, LengthField } from './fields/LengthField'
+import { TabSizeFields } from './TabSizeFields'
 
 interface MountFieldsProps<Kind extends Mount> {
   readonly mount: Kind
@@ -61,7 +62,7 @@ const TabFields = ({ mount, change }: MountFieldsProps<TabMount>): ReactElement 
         label="Plan turn"
         value={mount.planDeg}
         limits={LIMITS.turnDeg}
-        hint="From fore-and-aft; + rear edge to the left"
+        hint="From fore-and-aft; + rear edge to the right"
         onCommit={(planDeg) => change('plan turn', { ...mount, planDeg })}
       />
       <AngleField
@@ -86,6 +87,7 @@ const TabFields = ({ mount, change }: MountFieldsProps<TabMount>): ReactElement 
         onCommit={(holeDiameterMm) => change('hole', { ...mount, holeDiameterMm })}
       />
     </div>
+    <TabSizeFields mount={mount} change={change} />
     {tabForm(mount) === 'plate' ? (
       <SwitchField
         label="Bolt in"

@@ -177,6 +177,14 @@ const tabArb = (tubes: readonly Tube[]): fc.Arbitrary<Anchor['mount']> =>
   fc
     .record({
       form: fc.constantFrom(null, ...TAB_FORMS),
+      sizes: fc.record(
+        {
+          widthMm: within(LIMITS.tabWidthMm),
+          edgeDistanceMm: within(LIMITS.edgeDistanceMm),
+          gapMm: within(LIMITS.clevisGapMm),
+        },
+        { requiredKeys: [] },
+      ),
       mount: fc.record({
         kind: fc.constant('tab' as const),
         point: pointInCar,
@@ -188,9 +196,13 @@ const tabArb = (tubes: readonly Tube[]): fc.Arbitrary<Anchor['mount']> =>
         tubeId: fc.constantFrom(null, ...tubes.map((tube) => tube.id)),
       }),
     })
-    .map(({ form, mount }) =>
-      form === null ? mount : { ...mount, form, shear: formShear(form) ?? mount.shear },
-    )
+    .map(({ form, sizes: { widthMm, edgeDistanceMm, gapMm }, mount }) => ({
+      ...mount,
+      ...(form === null ? {} : { form, shear: formShear(form) ?? mount.shear }),
+      ...(widthMm === undefined ? {} : { widthMm }),
+      ...(edgeDistanceMm === undefined || form === 'insert' ? {} : { edgeDistanceMm }),
+      ...(gapMm === undefined || form !== 'clevis' ? {} : { gapMm }),
+    }))
 
 const eyeArb = (tubes: readonly Tube[]): fc.Arbitrary<Anchor['mount']> =>
   fc.record({

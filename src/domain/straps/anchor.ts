@@ -21,6 +21,12 @@ export interface TabMount {
   readonly leanDeg: number
   readonly thicknessMm: number
   readonly holeDiameterMm: number
+  /** Of the plate, square to the line from its hole to the tube; of an insert its outside diameter. Left out: as `tabSize` chooses. */
+  readonly widthMm?: number
+  /** From the hole's centre to the end of the plate beyond it. Left out: as `tabSize` chooses. */
+  readonly edgeDistanceMm?: number
+  /** Clear between the two plates of a clevis. Left out: as `tabSize` chooses. */
+  readonly gapMm?: number
   readonly shear: 'single' | 'double'
   /** The tube it is welded to; the tab moves with that tube. Null: to the floor or another structure. */
   readonly tubeId: string | null

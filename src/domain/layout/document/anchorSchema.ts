@@ -20,6 +20,27 @@ const tabMount = group(
     leanDeg: limitedNumber(LIMITS.leanDeg, 'lean', "Lean of the tab's plane from upright."),
     thicknessMm: limitedNumber(LIMITS.thicknessMm, 'plate thickness'),
     holeDiameterMm: limitedNumber(LIMITS.holeDiameterMm, 'hole diameter'),
+    widthMm: v.exactOptional(
+      limitedNumber(
+        LIMITS.tabWidthMm,
+        'width',
+        'Of the plate, square to the line from its hole to the tube; of an insert its outside diameter. Left out: 15 mm of steel all round the hole, an insert twice its thread.',
+      ),
+    ),
+    edgeDistanceMm: v.exactOptional(
+      limitedNumber(
+        LIMITS.edgeDistanceMm,
+        'edge distance',
+        "From the hole's centre to the end of the plate beyond it. Left out: 15 mm from the hole's edge.",
+      ),
+    ),
+    gapMm: v.exactOptional(
+      limitedNumber(
+        LIMITS.clevisGapMm,
+        'clevis gap',
+        'Clear between the two plates of a clevis. Left out: 8 mm.',
+      ),
+    ),
     shear: choice(['single', 'double'], 'shear'),
     tubeId: v.pipe(
       v.nullable(id('tube')),

@@ -112,6 +112,7 @@ const placeContradictions = (layout: Layout, place: Place, path: FieldPath): rea
     return [
       ...(first < index ? [twice] : []),
       ...shearContradictions(anchor.mount, [...at, 'mount']),
+      ...sizeContradictions(anchor.mount, [...at, 'mount']),
       ...mountContradictions(layout, anchor.mount, [...at, 'mount']),
     ]
   }),
@@ -128,6 +129,28 @@ const shearContradictions = (mount: Mount, path: FieldPath): readonly Contradict
       : 'a bolt in a welded insert is held from one side, which is single shear'
   const remedy = `Put "${shear}" there, or make the form ${shear === 'double' ? '"plate"' : '"plate" or "clevis"'}.`
   return [{ path: [...path, 'shear'], received: mount.shear, says, remedy }]
+}
+
+/** Only a clevis has a gap between plates, and an insert has no end beyond its hole. */
+const sizeContradictions = (mount: Mount, path: FieldPath): readonly Contradiction[] => {
+  if (mount.kind !== 'tab') return []
+  const form = tabForm(mount)
+  const gap = {
+    path: [...path, 'gapMm'],
+    received: mount.gapMm,
+    says: 'only a clevis has a gap between two plates',
+    remedy: 'Take it out, or make the form "clevis".',
+  }
+  const edge = {
+    path: [...path, 'edgeDistanceMm'],
+    received: mount.edgeDistanceMm,
+    says: 'a welded insert is round and has no edge distance',
+    remedy: 'Take it out, or make the form "plate" or "clevis".',
+  }
+  return [
+    ...(mount.gapMm !== undefined && form !== 'clevis' ? [gap] : []),
+    ...(mount.edgeDistanceMm !== undefined && form === 'insert' ? [edge] : []),
+  ]
 }
 
 const mountContradictions = (layout: Layout, mount: Mount, path: FieldPath): readonly Contradiction[] => {

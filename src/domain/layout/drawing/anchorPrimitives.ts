@@ -1,4 +1,4 @@
-import { type Elevation, type PlanePointMm, projected } from '../../geometry/plane'
+import { type PlanePointMm, projected, type ViewPlane } from '../../geometry/plane'
 import { pointSum } from '../../geometry/point'
 import type { Tube } from '../../geometry/tube'
 import { type Anchor, type EyeMount, tabForm, type TabMount, type WrapMount } from '../../straps/anchor'
@@ -7,6 +7,7 @@ import { strapFamily } from '../../straps/strap'
 import { tubeAt, wrapAxis } from '../../straps/mount'
 import { eyeNormal, shankAxis } from '../../straps/eyeShank'
 import { tabNormal } from '../../straps/tabPlane'
+import { tabSize } from '../../straps/tabSize'
 import { handleId } from '../edit/handles'
 import type { DrawnPlace } from './drawnPlace'
 import type { PartId, Primitive } from './primitive'
@@ -28,7 +29,7 @@ const SHANK_THREADS = 2
 interface Where {
   readonly key: string
   readonly part: PartId
-  readonly elevation: Elevation
+  readonly plane: ViewPlane
 }
 
 const closedLine = (key: string, part: PartId, points: readonly PlanePointMm[]): Primitive => ({
@@ -40,17 +41,15 @@ const closedLine = (key: string, part: PartId, points: readonly PlanePointMm[]):
   style: 'outline',
 })
 
-/** Clear between the plates of a clevis, for the fitting. A drawing convention of ours: the layout holds no such width. */
-const CLEVIS_GAP_MM = 8
-
 /** Where along a tab's normal, from the middle of the fitting, its rings lie: the faces of its plates, or the ends of an insert. */
 const ringOffsetsMm = (mount: TabMount): readonly number[] => {
   const { thicknessMm } = mount
+  const { gapMm } = tabSize(mount)
   switch (tabForm(mount)) {
     case 'plate':
       return [0]
     case 'clevis':
-      return [1, -1].flatMap((side) => [(side * CLEVIS_GAP_MM) / 2, side * (CLEVIS_GAP_MM / 2 + thicknessMm)])
+      return [1, -1].flatMap((side) => [(side * gapMm) / 2, side * (gapMm / 2 + thicknessMm)])
     case 'insert':
       return [0, -thicknessMm]
   }
@@ -66,7 +65,7 @@ const tabPrimitives = (mount: TabMount, at: Where): Primitive[] => {
     const key = index === 0 ? at.key : `${at.key}/${index + 1}`
     const centre = pointSum(mount.point, normal, offsetMm)
     const ring = (radiusMm: number): readonly PlanePointMm[] =>
-      projectedRing(centre, normal, radiusMm, at.elevation)
+      projectedRing(centre, normal, radiusMm, at.plane)
     return [
       closedLine(`${key}/hole`, at.part, ring(mount.holeDiameterMm / 2)),
       closedLine(`${key}/plate`, at.part, ring(PLATE_RADIUS_SHARE * mount.holeDiameterMm)),
@@ -79,10 +78,10 @@ const eyePrimitives = (mount: EyeMount, at: Where): Primitive[] => {
   const axis = shankAxis(mount)
   const ringNormal = eyeNormal(mount)
   const ring = (radiusMm: number): readonly PlanePointMm[] =>
-    projectedRing(mount.point, ringNormal, radiusMm, at.elevation)
+    projectedRing(mount.point, ringNormal, radiusMm, at.plane)
   const outsideMm = mount.eyeDiameterMm / 2 + mount.threadDiameterMm
   const shankEnd = (alongMm: number): PlanePointMm =>
-    projected(pointSum(mount.point, axis, -alongMm), at.elevation)
+    projected(pointSum(mount.point, axis, -alongMm), at.plane)
   return [
     closedLine(`${at.key}/eye`, at.part, ring(mount.eyeDiameterMm / 2)),
     closedLine(`${at.key}/eye-outside`, at.part, ring(outsideMm)),
@@ -109,7 +108,7 @@ const wrapPrimitives = (
   if (tube === null || axis === null) return []
   const radiusMm = tube.outsideDiameterMm / 2 + WEBBING_STANDOFF_MM
   const edge = (alongMm: number): readonly PlanePointMm[] =>
-    projectedRing(pointSum(mount.point, axis, alongMm), axis, radiusMm, at.elevation)
+    projectedRing(pointSum(mount.point, axis, alongMm), axis, radiusMm, at.plane)
   return [
     closedLine(`${at.key}/loop-start`, at.part, edge(-webbingMm / 2)),
     closedLine(`${at.key}/loop-end`, at.part, edge(webbingMm / 2)),
@@ -129,21 +128,17 @@ const mountPrimitives = (anchor: Anchor, belt: Belt, tubes: readonly Tube[], at:
 }
 
 /** Every anchor of the place at its true size, with a mark that carries the worst verdict about its strap. */
-export const anchorPrimitives = (
-  drawn: DrawnPlace,
-  tubes: readonly Tube[],
-  elevation: Elevation,
-): Primitive[] =>
+export const anchorPrimitives = (drawn: DrawnPlace, tubes: readonly Tube[], plane: ViewPlane): Primitive[] =>
   drawn.place.anchors.flatMap((anchor) => {
     const key = `${drawn.place.id}/anchor/${anchor.id}`
     const part = handleId({ kind: 'anchor', placeId: drawn.place.id, anchorId: anchor.id })
     return [
-      ...mountPrimitives(anchor, drawn.place.belt, tubes, { key, part, elevation }),
+      ...mountPrimitives(anchor, drawn.place.belt, tubes, { key, part, plane }),
       {
         kind: 'mark',
         key: `${key}/mark`,
         part,
-        at: projected(anchor.mount.point, elevation),
+        at: projected(anchor.mount.point, plane),
         mark: anchor.mount.kind,
         verdict: strapVerdict(drawn.evaluation.findings, anchor.strap),
       },

@@ -1,4 +1,4 @@
-import { type Anchor, formShear, type TabForm, type TabMount } from '../../straps/anchor'
+import { type Anchor, formShear, tabForm, type TabForm, type TabMount } from '../../straps/anchor'
 import { mirroredStrap, type StrapFamily, strapFamily, type StrapId, strapSide } from '../../straps/strap'
 import type { Layout, Place } from '../document/layout'
 import { freshId } from './change'
@@ -87,15 +87,24 @@ const seatedMount = (layout: Layout, mount: Anchor['mount']): Anchor['mount'] | 
   return mount.kind !== 'wrap' ? mount : { ...mount, point: pointOnTube(tube.points, mount.point) }
 }
 
-/** An anchor as a tab of a form where its strap now ends; a tab keeps its plane, plate and hole. */
+/** An anchor as a tab of a form where its strap now ends; a tab keeps its plane, plate and hole, and its sizes while the form stays. */
 export const asTab = (place: Place, anchor: Anchor, form: TabForm): TabMount => {
   const { mount } = anchor
-  const { form: _old, ...plain } =
+  const tab: TabMount =
     mount.kind === 'tab'
       ? mount
       : { ...startingMount(place, anchor.strap), point: mount.point, tubeId: mount.tubeId }
+  const { form: _old, ...plain } = tabForm(tab) === form ? tab : withoutSizes(tab)
   return { ...plain, ...(form === 'plate' ? {} : { form }), shear: formShear(form) ?? plain.shear }
 }
+
+/** A tab whose width, edge distance and clevis gap are chosen again: each form means something else by them. */
+export const withoutSizes = ({
+  widthMm: _width,
+  edgeDistanceMm: _edge,
+  gapMm: _gap,
+  ...plain
+}: TabMount): TabMount => plain
 
 /** An anchor as a wrap round a tube, over its top and between guide hoops, at the place nearest to where the strap now ends. */
 export const asWrap = (anchor: Anchor, tubeId: string): Anchor['mount'] =>

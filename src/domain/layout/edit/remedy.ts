@@ -12,7 +12,7 @@ import {
 import { movedPoint, shiftedPoint } from '../../zones/move'
 import type { Layout, Place } from '../document/layout'
 import { withBelt } from './changeBelt'
-import { addAnchor } from './changeAnchors'
+import { addAnchor, withoutSizes } from './changeAnchors'
 import { withTube } from './changeTubes'
 import { withPlaceChanged, withReplaced } from './replace'
 import { limitedPoint, withTubePoints, pointOnTube } from './tubeMove'
@@ -162,11 +162,14 @@ const beltPatch = (
   return {}
 }
 
-/** The tab with its bolt held so; where its form holds it otherwise, as a clevis or a plate. */
-const heldIn = ({ form, ...plain }: TabMount, shear: TabMount['shear']): TabMount => {
-  const held = formShear(form ?? 'plate')
-  if (form !== undefined && (held === null || held === shear)) return { ...plain, form, shear }
-  return { ...plain, shear, ...(form === undefined || shear === 'single' ? {} : { form: 'clevis' }) }
+/** The tab with its bolt held so; where its form holds it otherwise, as a clevis or a plate, of which only the plate keeps its sizes. */
+const heldIn = (mount: TabMount, shear: TabMount['shear']): TabMount => {
+  const { form, ...plain } = mount
+  if (form === undefined) return { ...plain, shear }
+  const held = formShear(form)
+  if (held === null || held === shear) return { ...mount, shear }
+  const { form: _old, ...bare } = withoutSizes(mount)
+  return { ...bare, shear, ...(shear === 'single' ? {} : { form: 'clevis' as const }) }
 }
 
 const changedMount = (mount: Anchor['mount'], property: PropertyId, to: string): Anchor['mount'] => {

@@ -48,6 +48,6 @@ export const seatProblemText = (problem: SeatProblem, layout: Layout): string =>
     case 'beyond-end':
       return `It lies ${lengthWithUnit(problem.beyondMm, unit)} past the end of ${tube}. Move it back along the tube, or draw the tube longer.`
     case 'on-bend':
-      return `It lies at the outer corner of the bend P${problem.pointNumber} of ${tube}, where nothing is straight. Move it along the tube, or fit its foot by hand.`
+      return `It lies on the bend P${problem.pointNumber} of ${tube}, where nothing is straight. Move it along the tube, or fit its foot by hand.`
   }
 }

@@ -2,6 +2,7 @@ import {
   directionDot,
   directionLength,
   pointDifference,
+  pointDistanceMm,
   type Direction,
   type PointMm,
 } from '../../geometry/point'
@@ -21,7 +22,7 @@ export type SeatProblem =
   | { readonly kind: 'inside-tube'; readonly tubeId: string; readonly depthMm: number }
   /** The nearest place of the tube is one of its ends, and the anchor lies beyond it: nothing to weld to. */
   | { readonly kind: 'beyond-end'; readonly tubeId: string; readonly beyondMm: number }
-  /** The nearest place of the tube is a bend: the anchor lies in the outer corner of it. */
+  /** The nearest place of the tube is a bend, where it is not straight. */
   | { readonly kind: 'on-bend'; readonly tubeId: string; readonly pointNumber: number }
 
 /** How an anchor sits on the tube that carries it: what a welder sets with a tape, an angle finder and a square. */
@@ -50,8 +51,11 @@ export interface TabOnTube {
   readonly problem: SeatProblem | null
 }
 
-/** Along the tube this little beyond an end or bend is rounding. Our judgement. */
+/** Along the tube this little beyond an end is rounding. Our judgement. */
 const ROUNDING_MM = 1e-6
+
+/** As near to a bend along the tube as this is on it: half of what a tape shows. Our judgement. */
+const ON_POINT_MM = 0.5
 
 /**
  * How an anchor sits on its tube; null for one on the floor or another structure, and for a tube that does not exist. `tubes` are all
@@ -93,12 +97,11 @@ const leanFromSquareDeg = (mount: Mount, outward: Direction): number | null => {
 
 const seatProblem = (tube: Tube, point: PointMm, standoffMm: number): SeatProblem | null => {
   if (standoffMm < 0) return { kind: 'inside-tube', tubeId: tube.id, depthMm: -standoffMm }
-  const { point: foot, axis, segmentIndex, share } = nearestOnPolyline(tube.points, point)
+  const { point: foot, axis } = nearestOnPolyline(tube.points, point)
+  const pointNumber = 1 + tube.points.findIndex((each) => pointDistanceMm(each, foot) < ON_POINT_MM)
+  if (pointNumber === 0) return null
+  if (pointNumber > 1 && pointNumber < tube.points.length)
+    return { kind: 'on-bend', tubeId: tube.id, pointNumber }
   const beyondMm = Math.abs(directionDot(pointDifference(point, foot), axis))
-  if (beyondMm < ROUNDING_MM) return null
-  const pointNumber = segmentIndex + 1 + Math.round(share)
-  const isEnd = pointNumber === 1 || pointNumber === tube.points.length
-  return isEnd
-    ? { kind: 'beyond-end', tubeId: tube.id, beyondMm }
-    : { kind: 'on-bend', tubeId: tube.id, pointNumber }
+  return beyondMm < ROUNDING_MM ? null : { kind: 'beyond-end', tubeId: tube.id, beyondMm }
 }

@@ -150,6 +150,20 @@ describe('layoutContradictions, through parseLayout', () => {
       message: /a bolt in a welded insert is held from one side/,
     },
     {
+      what: 'a gap in a single plate',
+      path: anchorPath(2, 'mount'),
+      value: tabOf({ form: 'plate', shear: 'single', gapMm: 8 }),
+      at: 'places[0].anchors[2].mount.gapMm',
+      message: /only a clevis has a gap/,
+    },
+    {
+      what: 'an edge distance of an insert',
+      path: anchorPath(2, 'mount'),
+      value: tabOf({ form: 'insert', shear: 'single', edgeDistanceMm: 20 }),
+      at: 'places[0].anchors[2].mount.edgeDistanceMm',
+      message: /a welded insert is round/,
+    },
+    {
       what: 'an eye bolt on an unknown tube',
       path: anchorPath(2, 'mount'),
       value: { ...EYE, tubeId: 'gone' },
@@ -248,6 +262,14 @@ describe('layoutContradictions, through parseLayout', () => {
     { what: 'a clevis', mount: tabOf({ form: 'clevis', shear: 'double' }) },
     { what: 'an insert', mount: tabOf({ form: 'insert', shear: 'single' }) },
     { what: 'a plate that is called one', mount: tabOf({ form: 'plate', shear: 'single' }) },
+    {
+      what: 'a clevis with every size typed',
+      mount: tabOf({ form: 'clevis', shear: 'double', widthMm: 50, edgeDistanceMm: 25, gapMm: 6.4 }),
+    },
+    {
+      what: 'an insert of its own diameter',
+      mount: tabOf({ form: 'insert', shear: 'single', widthMm: 25.4 }),
+    },
   ])('takes $what and gives it back as it was', ({ mount }) => {
     const parsed = parseLayout(rockBuggyWith(anchorPath(2, 'mount'), mount))
     if (!parsed.ok) throw new Error(JSON.stringify(parsed.error))
@@ -258,6 +280,8 @@ describe('layoutContradictions, through parseLayout', () => {
   it.each([
     { path: ['places', 0, 'seat', 'shellThicknessMm'], least: 0, most: 60 },
     { path: beltPath('shoulderTailMm'), least: 20, most: 2000 },
+    { path: anchorPath(2, 'mount', 'widthMm'), least: 5, most: 200 },
+    { path: anchorPath(2, 'mount', 'edgeDistanceMm'), least: 3, most: 150 },
   ])('holds $path to its limits', ({ path, least, most }) => {
     for (const value of [least, most]) expect(problemsOf(rockBuggyWith(path, value))).toEqual([])
     for (const value of [least - 0.1, most + 0.1]) {

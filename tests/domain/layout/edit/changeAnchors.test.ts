@@ -19,6 +19,7 @@ import { evaluateLayout } from '../../../../src/domain/layout/evaluate/evaluateL
 import type { Anchor } from '../../../../src/domain/straps/anchor'
 import { shankAxis } from '../../../../src/domain/straps/eyeShank'
 import { lineOfPull } from '../../../../src/domain/straps/lineOfPull'
+import { tabSize } from '../../../../src/domain/straps/tabSize'
 import type { QuantityId } from '../../../../src/domain/straps/quantity'
 import { STRAP_IDS, type StrapId } from '../../../../src/domain/straps/strap'
 import { layoutArb } from '../../../support/arbitraries'
@@ -140,6 +141,29 @@ describe('withAnchor', () => {
     )
     expect(anchorOf(back, 'lap-left').mount).toEqual({ ...anchor.mount, shear })
     expect(parseLayout(made)).toEqual({ ok: true, value: made })
+  })
+
+  it('keeps the typed sizes of a tab while its form stays, and lets them go with it: each form means something else by them', () => {
+    const anchor = anchorOf(rock, 'lap-left')
+    if (anchor.mount.kind !== 'tab') throw new Error('no tab')
+    const sized = { ...anchor, mount: { ...anchor.mount, widthMm: 50, edgeDistanceMm: 25 } }
+    expect(asTab(first(rock), sized, 'plate')).toEqual(sized.mount)
+    expect(asTab(first(rock), sized, 'insert')).toEqual({
+      ...anchor.mount,
+      form: 'insert',
+      shear: 'single',
+    })
+    const clevis = { ...sized, mount: { ...sized.mount, form: 'clevis' as const, gapMm: 7 } }
+    expect(asTab(first(rock), clevis, 'clevis')).toMatchObject({ widthMm: 50, gapMm: 7 })
+    expect(asTab(first(rock), clevis, 'plate')).not.toHaveProperty('gapMm')
+    expect(tabSize(anchor.mount)).toEqual({
+      // 11.5 mm hole with 15 mm of steel on every side.
+      widthMm: 41.5,
+      edgeDistanceMm: 20.75,
+      gapMm: 0,
+      chosen: ['widthMm', 'edgeDistanceMm'],
+    })
+    expect(tabSize(clevis.mount)).toEqual({ widthMm: 50, edgeDistanceMm: 25, gapMm: 7, chosen: [] })
   })
 
   it('makes an eye bolt where a tab is, its shank along the pull, mirrored to the other side', () => {

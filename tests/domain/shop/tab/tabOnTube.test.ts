@@ -104,7 +104,8 @@ describe('tabOnTube', () => {
       tubeId: 'bar',
       pointNumber: 2,
     })
-    expect(tabOnTube(tab(pointMm(-30, 500, 0)), [bent])?.problem).toBeNull()
+    expect(tabOnTube(tab(pointMm(-30, 500, 0)), [bent])?.problem?.kind).toBe('on-bend')
+    expect(tabOnTube(tab(pointMm(-30, 499, 0)), [bent])?.problem).toBeNull()
     expect(tabOnTube(tab(pointMm(1000, 0, 520)), [bar])?.problem).toBeNull()
   })
 

@@ -1,0 +1,308 @@
+import Flatten from '@flatten-js/core'
+import fc from 'fast-check'
+import polygonClipping from 'polygon-clipping'
+import { describe, expect, it } from 'vitest'
+import type { Direction, PointMm } from '../../../../src/domain/geometry/point'
+import { pointMm } from '../../../../src/domain/geometry/point'
+import { spatial } from '../../../../src/domain/shop/tab/tabPlates'
+import { type TabOutline, tabOutline } from '../../../../src/domain/shop/tab/tabOutline'
+import { surfaceAt, tubeSlice, type TubeSlice } from '../../../../src/domain/shop/tab/tubeSlice'
+import { cosDeg, sinDeg } from '../../../../src/domain/units/angle'
+
+const RADIUS_MM = 20
+const SIZE = { widthMm: 40, edgeDistanceMm: 20, thicknessMm: 5, holeDiameterMm: 12 }
+
+const length = (a: Direction): number => Math.hypot(a.x, a.y, a.z)
+
+/** A bar across the car through the origin, a hole above it, and an upright plate turned `planeDeg` out of the bar's direction. */
+const slanted = (planeDeg: number, hole: PointMm = pointMm(0, 0, 45)): TubeSlice => {
+  const slice = tubeSlice({
+    hole,
+    normal: { x: cosDeg(planeDeg), y: sinDeg(planeDeg), z: 0 },
+    onAxis: pointMm(0, 7, 0),
+    axis: { x: 0, y: 1, z: 0 },
+    radiusMm: RADIUS_MM,
+  })
+  if (typeof slice === 'string') throw new Error(slice)
+  return slice
+}
+
+const outlineOf = (slice: TubeSlice, size = SIZE): TabOutline => {
+  const outline = tabOutline(slice, size)
+  if ('kind' in outline) throw new Error(outline.kind)
+  return outline
+}
+
+describe('tubeSlice', () => {
+  it('is the tube’s own circle for a plate square across it', () => {
+    const slice = slanted(90)
+    expect(slice.reachMm).toBeCloseTo(25, 9)
+    // Closed form: circle of radius 20 about 45 below the hole.
+    for (const xMm of [-15, -3, 0, 8, 19]) {
+      expect(surfaceAt(slice, xMm, 0)).toBeCloseTo(-45 + Math.sqrt(400 - xMm * xMm), 9)
+      expect(surfaceAt(slice, xMm, 2.5)).toBeCloseTo(-45 + Math.sqrt(400 - xMm * xMm), 9)
+    }
+    expect(surfaceAt(slice, 20.001, 0)).toBeNull()
+  })
+
+  it.each([15, 30, 45, 60, 80])(
+    'is an ellipse with half-axes r and r/sin θ for a plate at %s°',
+    (planeDeg) => {
+      const slice = slanted(planeDeg)
+      // Source: the section of a circular cylinder at θ to its axis, any handbook of solid geometry. Its long half-axis lies level here.
+      const longMm = RADIUS_MM / sinDeg(planeDeg)
+      for (const share of [-0.99, -0.5, 0, 0.3, 0.9]) {
+        const xMm = share * longMm
+        expect(surfaceAt(slice, xMm, 0)).toBeCloseTo(-45 + RADIUS_MM * Math.sqrt(1 - share * share), 6)
+      }
+      expect(surfaceAt(slice, longMm * 1.000_01, 0)).toBeNull()
+    },
+  )
+
+  it('is a straight line for a plate along the tube, at the height of the surface under it', () => {
+    const along = tubeSlice({
+      hole: pointMm(12, 0, 45),
+      normal: { x: 1, y: 0, z: 0 },
+      onAxis: pointMm(0, 0, 0),
+      axis: { x: 0, y: 1, z: 0 },
+      radiusMm: RADIUS_MM,
+    })
+    if (typeof along === 'string') throw new Error(along)
+    // 12-16-20 triangle: the surface under a plane 12 mm beside the axis is 16 mm up, 29 mm below the hole.
+    expect(along.reachMm).toBeCloseTo(29, 9)
+    for (const xMm of [-500, 0, 500]) expect(surfaceAt(along, xMm, 0)).toBeCloseTo(-29, 9)
+    expect(outlineOf(along).edge.map(({ yMm }) => yMm)).toEqual(
+      // The face 2.5 mm nearer to the axis touches first: √(20² − 9.5²) = 17.599 7.
+      outlineOf(along).edge.map(() => expect.closeTo(-45 + Math.sqrt(400 - 9.5 ** 2), 9) as unknown),
+    )
+  })
+
+  it('says when the hole is in the tube or the plane passes beside it', () => {
+    const given = {
+      normal: { x: 1, y: 0, z: 0 },
+      onAxis: pointMm(0, 0, 0),
+      axis: { x: 0, y: 1, z: 0 },
+      radiusMm: RADIUS_MM,
+    }
+    expect(tubeSlice({ ...given, hole: pointMm(0, 30, 20) })).toBe('inside')
+    expect(tubeSlice({ ...given, hole: pointMm(20, 0, 45) })).toBe('misses')
+    expect(tubeSlice({ ...given, hole: pointMm(19.999, 0, 45) })).not.toBe('misses')
+  })
+
+  it('finds the nearest surface in the plane: no other place of the ellipse is nearer', () => {
+    fc.assert(
+      fc.property(anyTab, (given) => {
+        const slice = sliceOf(given)
+        fc.pre(slice !== null)
+        const place = (turnDeg: number, awayMm: number): number =>
+          offTube(given, {
+            x: slice.right.x * cosDeg(turnDeg) * awayMm + slice.up.x * sinDeg(turnDeg) * awayMm,
+            y: slice.right.y * cosDeg(turnDeg) * awayMm + slice.up.y * sinDeg(turnDeg) * awayMm,
+            z: slice.right.z * cosDeg(turnDeg) * awayMm + slice.up.z * sinDeg(turnDeg) * awayMm,
+          })
+        expect(place(-90, slice.reachMm)).toBeCloseTo(0, 6)
+        for (let turnDeg = 0; turnDeg < 360; turnDeg += 15)
+          expect(place(turnDeg, slice.reachMm * 0.999)).toBeGreaterThan(0)
+      }),
+    )
+  })
+})
+
+interface Given {
+  readonly hole: PointMm
+  readonly normal: Direction
+  readonly axis: Direction
+  readonly radiusMm: number
+}
+
+/** Distance of the hole moved by `offset` from the tube's surface, by the cross product: |(P − A) × a| − r. */
+const offTube = ({ hole, axis, radiusMm }: Given, offset: Direction): number => {
+  const [x, y, z] = [hole.xMm + offset.x, hole.yMm + offset.y, hole.zMm + offset.z]
+  return Math.hypot(y * axis.z - z * axis.y, z * axis.x - x * axis.z, x * axis.y - y * axis.x) - radiusMm
+}
+
+const unit = fc
+  .tuple(...[0, 1, 2].map(() => fc.double({ min: -1, max: 1, noNaN: true })))
+  .filter(([x = 0, y = 0, z = 0]) => Math.hypot(x, y, z) > 0.2)
+  .map(([x = 0, y = 0, z = 0]) => {
+    const size = Math.hypot(x, y, z)
+    return { x: x / size, y: y / size, z: z / size }
+  })
+const coordinate = fc.double({ min: -60, max: 60, noNaN: true })
+const anyTab: fc.Arbitrary<Given> = fc.record({
+  hole: fc.tuple(coordinate, coordinate, coordinate).map(([x, y, z]) => pointMm(x, y, z)),
+  normal: unit,
+  axis: unit,
+  radiusMm: fc.double({ min: 8, max: 30, noNaN: true }),
+})
+const sliceOf = (given: Given): TubeSlice | null => {
+  const slice = tubeSlice({ ...given, onAxis: pointMm(0, 0, 0) })
+  return typeof slice === 'string' ? null : slice
+}
+
+describe('tabOutline', () => {
+  it('has every place of its foot on the tube and in the plate', () => {
+    fc.assert(
+      fc.property(anyTab, (given) => {
+        const slice = sliceOf(given)
+        fc.pre(slice !== null && slice.reachMm < 150)
+        const outline = tabOutline(slice, SIZE)
+        fc.pre(!('kind' in outline))
+        for (const at of outline.edge) {
+          const point = spatial(given.hole, slice, at)
+          const offset = {
+            x: point.xMm - given.hole.xMm,
+            y: point.yMm - given.hole.yMm,
+            z: point.zMm - given.hole.zMm,
+          }
+          expect(Math.abs(offTube(given, offset))).toBeLessThan(1e-9)
+          const depthMm = offset.x * given.normal.x + offset.y * given.normal.y + offset.z * given.normal.z
+          expect(Math.abs(depthMm - at.depthMm)).toBeLessThan(1e-9)
+          expect(Math.abs(at.depthMm)).toBeLessThanOrEqual(SIZE.thicknessMm / 2)
+        }
+      }),
+    )
+  })
+
+  it('never cuts into the tube, at either face or between them (areas by a general polygon library)', () => {
+    fc.assert(
+      fc.property(anyTab, (given) => {
+        const slice = sliceOf(given)
+        fc.pre(slice !== null && slice.reachMm < 100)
+        const outline = tabOutline(slice, SIZE)
+        fc.pre(!('kind' in outline))
+        const plate = [outline.points.map(({ xMm, yMm }): [number, number] => [xMm, yMm])]
+        const reach = (lowMm: number): number =>
+          Math.max(
+            ...[-2.5, -1, 0, 1.7, 2.5].map((depthMm) => {
+              const tube = sectionPolygon(slice, depthMm, lowMm)
+              return tube.length < 3 ? 0 : areaOf(polygonClipping.intersection([plate], [[tube]]))
+            }),
+          )
+        // Chords of the foot lie under their arcs by less than 0.01 mm over 40 mm.
+        expect(reach(0)).toBeLessThan(0.4)
+        // Raised by 0.1 mm the tube does reach the plate: the foot is not cut short.
+        expect(reach(0.1)).toBeGreaterThan(0.4)
+      }),
+      { numRuns: 40 },
+    )
+  })
+
+  it('leaves no gap under a plate square across, and the crescent of the slant under a slanted one', () => {
+    const square = outlineOf(slanted(90))
+    expect(square.gapMm.near).toBeCloseTo(0, 9)
+    expect(square.gapMm.far).toBeCloseTo(0, 9)
+    // A plate at 45° to a bar along y: a place (x, y) of its face at depth d is |x − d|·sin 45° beside the axis and 45 + y above it.
+    const turned = outlineOf(slanted(45))
+    const largest = (depthMm: number): number =>
+      Math.max(
+        ...turned.edge.map(
+          ({ xMm, yMm }) => Math.hypot((xMm - depthMm) * Math.SQRT1_2, 45 + yMm) - RADIUS_MM,
+        ),
+      )
+    expect(turned.gapMm.near).toBeCloseTo(largest(2.5), 9)
+    expect(turned.gapMm.far).toBeCloseTo(largest(-2.5), 9)
+    expect(turned.gapMm.far).toBeGreaterThan(1)
+  })
+
+  it('has straight sides that touch its round head (circle and lines by a general geometry library)', () => {
+    const outline = outlineOf(slanted(90))
+    const head = new Flatten.Circle(new Flatten.Point(0, 0), 20)
+    const [left, right] = [outline.edge[0], outline.edge.at(-1)]
+    const afterFoot = outline.points[outline.edge.length]
+    if (left === undefined || right === undefined || afterFoot === undefined) throw new Error('no foot')
+    const line = new Flatten.Line(
+      new Flatten.Point(right.xMm, right.yMm),
+      new Flatten.Point(afterFoot.xMm, afterFoot.yMm),
+    )
+    expect(new Flatten.Point(0, 0).distanceTo(line)[0]).toBeCloseTo(20, 6)
+    expect(head.contains(new Flatten.Point(afterFoot.xMm * 0.999_999, afterFoot.yMm * 0.999_999))).toBe(true)
+    // The surface of a round tube has turned 60° where x = r sin 60°.
+    expect(right.xMm).toBeCloseTo(20 * sinDeg(60), 6)
+    expect(left.xMm).toBeCloseTo(-20 * sinDeg(60), 6)
+    // The chords of the drawn head lie 0.003 mm under its arc: 20·(1 − cos 1°).
+    expect(outline.rimMm).toBeCloseTo(14, 2)
+    expect(Math.max(...outline.points.map(({ yMm }) => yMm))).toBeCloseTo(20, 9)
+  })
+
+  it('keeps the full width along a tube, with parallel sides', () => {
+    const along = outlineOf(slanted(0))
+    expect(along.footWidthMm).toBeCloseTo(40, 9)
+    // The crest lies under the plate's thickness: touched in the middle, 25 below the hole.
+    expect(along.edge.every(({ yMm }) => Math.abs(yMm + 25) < 1e-9)).toBe(true)
+    // Both faces stand √ off: at 2.5 mm beside the crest the tube is 20 − √(400 − 6.25) lower; square to it less.
+    expect(along.gapMm.near).toBeCloseTo(Math.hypot(2.5, 20) - 20, 9)
+    const xs = along.points.map(({ xMm }) => xMm)
+    expect([Math.min(...xs), Math.max(...xs)]).toEqual([expect.closeTo(-20, 9), expect.closeTo(20, 9)])
+  })
+
+  it('ends at its edge distance whether that is less or more than half its width', () => {
+    for (const edgeDistanceMm of [14, 20, 33]) {
+      const outline = outlineOf(slanted(90), { ...SIZE, edgeDistanceMm })
+      expect(Math.max(...outline.points.map(({ yMm }) => yMm))).toBeCloseTo(edgeDistanceMm, 9)
+      expect(Math.max(...outline.points.map(({ xMm }) => xMm))).toBeCloseTo(20, 2)
+    }
+  })
+
+  it('is refused, with numbers, when the hole is too near to the tube or to the edge', () => {
+    // Hole edge 10.999 − 6 = 4.999 mm from the tube under a 5 mm plate.
+    const near = tabOutline(slanted(90, pointMm(0, 0, 30.999)), SIZE)
+    expect(near).toMatchObject({ kind: 'hole-at-tube', neededMm: 5 })
+    expect('roomMm' in near ? near.roomMm : Number.NaN).toBeCloseTo(4.999, 9)
+    expect('kind' in tabOutline(slanted(90, pointMm(0, 0, 31)), SIZE)).toBe(false)
+    expect(tabOutline(slanted(90), { ...SIZE, edgeDistanceMm: 6 })).toEqual({ kind: 'no-rim', rimMm: 0 })
+    expect('kind' in tabOutline(slanted(90), { ...SIZE, edgeDistanceMm: 6.1 })).toBe(false)
+  })
+
+  it('is refused when a large head would swallow a thin tube', () => {
+    const thin = tubeSlice({
+      hole: pointMm(0, 0, 16),
+      normal: { x: 0, y: 1, z: 0 },
+      onAxis: pointMm(0, 0, 0),
+      axis: { x: 0, y: 1, z: 0 },
+      radiusMm: 4,
+    })
+    if (typeof thin === 'string') throw new Error(thin)
+    expect(tabOutline(thin, { ...SIZE, widthMm: 60, edgeDistanceMm: 30 })).toEqual({ kind: 'no-foot' })
+  })
+
+  it('is a simple anticlockwise loop', () => {
+    fc.assert(
+      fc.property(anyTab, (given) => {
+        const slice = sliceOf(given)
+        fc.pre(slice !== null && slice.reachMm < 100)
+        const outline = tabOutline(slice, SIZE)
+        fc.pre(!('kind' in outline))
+        const face = new Flatten.Polygon(outline.points.map(({ xMm, yMm }) => new Flatten.Point(xMm, yMm)))
+        expect(face.isValid()).toBe(true)
+        expect([...face.faces][0]?.orientation()).toBe(Flatten.ORIENTATION.CCW)
+        expect(length(slice.up)).toBeCloseTo(1, 9)
+      }),
+      { numRuns: 40 },
+    )
+  })
+})
+
+/** The upper half of the tube's section at a depth, raised by `raisedMm` and closed far below. */
+const sectionPolygon = (slice: TubeSlice, depthMm: number, raisedMm: number): [number, number][] => {
+  const top: [number, number][] = []
+  for (let xMm = -60; xMm <= 60; xMm += 0.25) {
+    const yMm = surfaceAt(slice, xMm, depthMm)
+    if (yMm !== null) top.push([xMm, yMm + raisedMm])
+  }
+  const [first, last] = [top[0], top.at(-1)]
+  return first === undefined || last === undefined ? [] : [...top, [last[0], -400], [first[0], -400]]
+}
+
+const areaOf = (polygons: [number, number][][][]): number =>
+  polygons.reduce(
+    (sum, [ring = []]) =>
+      sum +
+      Math.abs(
+        ring.reduce((twice, [x, y], index) => {
+          const [nx, ny] = ring[(index + 1) % ring.length] ?? [x, y]
+          return twice + x * ny - nx * y
+        }, 0) / 2,
+      ),
+    0,
+  )
