@@ -4,9 +4,10 @@ import type { Scatter } from '../../measure/scatter'
 import { LIMIT_TOLERANCE } from '../../rules/check'
 import type { WeldTolerance } from '../../rules/tolerance'
 import type { TabMount } from '../../straps/anchor'
+import { wrappedDeg } from '../../units/angle'
 import type { LengthUnit } from '../../units/length'
 import type { Layout } from '../document/layout'
-import { type AnchorReading, anchorReading, foldedTurnDeg } from './anchorReading'
+import { type AnchorReading, anchorReading } from './anchorReading'
 import { readOff, uncertaintyMm } from './uncertainty'
 
 /** What can be said of one deviation; `no-tolerance`: nobody has typed what is allowed. */
@@ -130,9 +131,9 @@ const tabDeviations = (
   const allowed = tolerance?.tabDeg ?? null
   const turn: Scatter | null = planDeg?.ok === true ? planDeg.value : null
   const lean: Scatter | null = leanDeg?.ok === true ? leanDeg.value : null
-  const straightDeg = turn === null ? 0 : foldedTurnDeg(turn.mean - planned.planDeg)
+  const straightDeg = turn === null ? 0 : wrappedDeg(turn.mean - planned.planDeg)
   const isOtherWay = Math.abs(straightDeg) > 90
-  const turnOffDeg = isOtherWay ? foldedTurnDeg(straightDeg + 180) : straightDeg
+  const turnOffDeg = isOtherWay ? wrappedDeg(straightDeg + 180) : straightDeg
   const leanOffDeg = lean === null ? 0 : (isOtherWay ? -lean.mean : lean.mean) - planned.leanDeg
   return {
     planDeg: turn === null ? null : deviation(turnOffDeg, allowed, readOff(turn, unit)),

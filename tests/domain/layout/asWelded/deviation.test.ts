@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 
-import { anchorReading, foldedTurnDeg } from '../../../../src/domain/layout/asWelded/anchorReading'
+import { anchorReading } from '../../../../src/domain/layout/asWelded/anchorReading'
 import {
   anchorDeviation,
   type AnchorDeviation,
@@ -157,20 +157,6 @@ describe('anchorDeviation', () => {
     expect(recordDeviations(plan, record).map(({ verdict }) => verdict)).toEqual(
       record.anchors.map(({ strap }) => (strap === 'lap-left' ? 'within' : 'not-measured')),
     )
-  })
-})
-
-describe('foldedTurnDeg', () => {
-  it.each([
-    [0, 0],
-    [180, 180],
-    [-180, 180],
-    [181, -179],
-    [-179, -179],
-    [359, -1],
-    [720.5, 0.5],
-  ])('of %d° is %d°', (deg, folded) => {
-    expect(foldedTurnDeg(deg)).toBeCloseTo(folded, 9)
   })
 })
 

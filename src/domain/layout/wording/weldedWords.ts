@@ -1,0 +1,234 @@
+import { pointDistanceMm, type PointMm } from '../../geometry/point'
+import type { MeasuredAnchor } from '../../measure/asWeldedRecord'
+import type { Measurement } from '../../measure/measurement'
+import type { MirrorPair } from '../../measure/measureProblem'
+import type { Mount } from '../../straps/anchor'
+import { angleText } from '../../units/angle'
+import { type LengthUnit, lengthWithUnit } from '../../units/length'
+import type { AnchorDeviation, DeviationVerdict } from '../asWelded/deviation'
+import type { ChangeKind } from '../asWelded/findingChanges'
+import type { OfferedPoint } from '../asWelded/knownPoints'
+import type { Standing, WeldedAnchor } from '../asWelded/measuredLayout'
+import type { Layout } from '../document/layout'
+import { anchorName, placeName, tubeName } from './names'
+import { capitalised } from './words'
+
+/** A way of measuring, as it is chosen and as it stands on the record. */
+export const wayWords = (kind: Measurement['kind']): string => {
+  switch (kind) {
+    case 'coordinates':
+      return 'from the datum along the axes'
+    case 'tapes':
+      return 'tapes from known points'
+    case 'angle':
+      return 'string with an angle finder and a tape'
+  }
+}
+
+/** "Left lap tab", with the place before it where the car has several, or had. */
+export const entryName = (
+  { placeId, strap, planned }: Pick<MeasuredAnchor, 'placeId' | 'strap' | 'planned'>,
+  layout: Layout,
+): string => {
+  const name = anchorName({ strap, mount: planned })
+  const isOnlyPlace = layout.places.length === 1 && layout.places[0]?.id === placeId
+  return isOnlyPlace ? capitalised(name) : `${placeName(placeId, layout)}: ${name}`
+}
+
+/** What a point is called on the tape, for whoever holds its other end. */
+export const offeredName = (offered: OfferedPoint, layout: Layout): string => {
+  switch (offered.sort) {
+    case 'datum':
+      return 'Datum'
+    case 'tube-end':
+      return `${capitalised(tubeName(offered.tubeId, layout))}, P${offered.number}`
+    case 'measured':
+      return `${entryName(offered.entry, layout)}, as measured`
+  }
+}
+
+/** A length in the shop's unit with the other one in brackets: a sixteenth of an inch is too coarse to judge a weld by. */
+export const lengthInBoth = (lengthMm: number, unit: LengthUnit): string =>
+  `${lengthWithUnit(lengthMm, unit)} (${lengthWithUnit(lengthMm, unit === 'mm' ? 'in' : 'mm')})`
+
+/** A length that is judged: in mm, with the inches before it where the shop works in them. */
+export const judgedLength = (lengthMm: number, unit: LengthUnit): string =>
+  unit === 'mm' ? lengthWithUnit(lengthMm, 'mm') : lengthInBoth(lengthMm, 'in')
+
+type Axis = MirrorPair['normalFaces']
+
+const AXIS_WAYS: Readonly<Record<Axis, { readonly plus: string; readonly minus: string }>> = {
+  x: { plus: 'rearward', minus: 'forward' },
+  y: { plus: 'to the right', minus: 'to the left' },
+  z: { plus: 'up', minus: 'down' },
+}
+
+/** Below this a deviation shows as none: half of what lengths are shown to. */
+const NONE_MM = 0.05
+
+/** A deviation along one axis as a welder says it: "2.5 mm rearward", "none". */
+export const axisOffText = (axis: Axis, offMm: number, unit: LengthUnit): string =>
+  Math.abs(offMm) < NONE_MM
+    ? 'none'
+    : `${judgedLength(Math.abs(offMm), unit)} ${AXIS_WAYS[axis][offMm > 0 ? 'plus' : 'minus']}`
+
+/** A deviation of a tab's plane: "1.5° more", signed as in the plan. */
+export const angleOffText = (offDeg: number): string =>
+  Math.abs(offDeg) < NONE_MM ? 'none' : `${offDeg > 0 ? '+' : ''}${angleText(offDeg)}`
+
+/** What can be said of a deviation, as a short phrase. */
+export const deviationWords = (verdict: DeviationVerdict | 'not-measured'): string => {
+  switch (verdict) {
+    case 'within':
+      return 'within tolerance'
+    case 'outside':
+      return 'outside tolerance'
+    case 'cannot-be-told':
+      return 'cannot be told: measure again'
+    case 'no-tolerance':
+      return 'no tolerance typed'
+    case 'not-measured':
+      return 'not measured'
+  }
+}
+
+/** Why nothing can be told of an entry, and what to do; null where something can. */
+export const cannotTellText = (
+  { position, verdict, reading }: AnchorDeviation,
+  unit: LengthUnit,
+): string | null => {
+  if (verdict !== 'cannot-be-told' || position === null || reading.position?.ok !== true) return null
+  const axes = (['x', 'y', 'z'] as const).filter((axis) => position[axis].verdict === 'cannot-be-told')
+  if (axes.length === 0)
+    return 'The angle finder is not read closely enough to tell whether the tab’s angle is allowed. Read it again, several times, with a finer one.'
+  const parts = axes.map((axis) => {
+    const { uncertainty, allowed } = position[axis]
+    const off = uncertainty === null ? 'by nobody knows how much' : `up to ${judgedLength(uncertainty, unit)}`
+    return `${axis} ${off} where ± ${judgedLength(allowed ?? 0, unit)} is allowed`
+  })
+  return `The measurement may itself be off too much to tell: ${parts.join('; ')}. Read it again, or measure from points that lie more square to it.`
+}
+
+/** How an anchor stands in the measured layout, to follow its name; empty where it was measured. */
+export const standingWords = (standing: Standing): string => {
+  switch (standing) {
+    case 'measured':
+      return ''
+    case 'not-measured':
+      return 'not measured'
+    case 'bad-measurement':
+      return 'its readings give no position'
+    case 'not-in-record':
+      return 'planned after the record was begun'
+  }
+}
+
+const listed = (names: readonly string[]): string =>
+  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
+
+/** Which anchors a finding takes from the plan because nothing better is known; null where none. */
+export const assumedText = (assumed: readonly WeldedAnchor[]): string | null => {
+  if (assumed.length === 0) return null
+  const names = assumed.map(({ anchor }) => anchorName(anchor))
+  return `Taken as planned, because not measured: ${listed(names)}.`
+}
+
+/** All anchors that stand as planned, for the head of the findings; null where every one was measured. */
+export const plannedOnlyText = (anchors: readonly WeldedAnchor[], layout: Layout): string | null => {
+  const assumed = anchors.filter(({ standing }) => standing !== 'measured')
+  if (assumed.length === 0) return null
+  const names = assumed.map(({ placeId, anchor, standing }) => {
+    const name = layout.places.length > 1 ? `${placeName(placeId, layout)} ` : ''
+    return `${name}${anchorName(anchor)} (${standingWords(standing)})`
+  })
+  return `${assumed.length} of ${anchors.length} anchors are taken as planned: ${listed(names)}. What depends on them says nothing of the car.`
+}
+
+/** What became of findings, as the heading over them. */
+export const changeHeading = (kind: ChangeKind): string => {
+  switch (kind) {
+    case 'newly-broken':
+      return 'Broken on the car, kept in the plan'
+    case 'newly-unchecked':
+      return 'Cannot be checked on the car any more'
+    case 'still-broken':
+      return 'Broken in the plan and on the car'
+    case 'still-unchecked':
+      return 'Unchecked in the plan and on the car'
+    case 'newly-tight':
+      return 'Tight on the car'
+    case 'cleared':
+      return 'Cleared by how it was welded'
+    case 'silent':
+      return 'Its rule does not speak of the car as welded'
+  }
+}
+
+/** Further than this from the planned centre line of its bar a wrap tells that the bar is elsewhere. Our judgement: twice what a layout allows. */
+const OFF_BAR_MM = 2
+
+/** That a wrapped bar is not where it was planned, and what that means; null where it is. */
+export const offBarText = ({ offBarMm, anchor }: WeldedAnchor, layout: Layout): string | null => {
+  if (offBarMm === null || offBarMm <= OFF_BAR_MM || anchor.mount.tubeId === null) return null
+  const bar = tubeName(anchor.mount.tubeId, layout)
+  return `${capitalised(anchorName(anchor))}: measured ${judgedLength(offBarMm, layout.units.length)} from the planned centre line of ${bar}, so the bar itself is not where it was planned. The strap is worked out from where it was measured; room to the bar, and other straps on it that were not measured, are still those of the plan. Measure the bar’s ends and put them into the plan.`
+}
+
+/** That the plan of an anchor has changed since the record was begun; null where it has not. */
+export const replannedText = ({ isReplanned, anchor }: WeldedAnchor): string | null =>
+  isReplanned
+    ? `${capitalised(anchorName(anchor))}: the plan has changed since this record was begun. Deviations are from the plan of then.`
+    : null
+
+/** That an entry's anchor is in the plan no more. */
+export const goneText = (entry: MeasuredAnchor, layout: Layout): string =>
+  `${entryName(entry, layout)}: the layout has no such anchor any more. What was measured is kept; no finding looks at it.`
+
+/** Where on this mount the other end of the tape is held. */
+export const measureToText = (mount: Mount, layout: Pick<Layout, 'tubes' | 'units'>): string => {
+  const unit = layout.units.length
+  switch (mount.kind) {
+    case 'tab':
+      return `Measure to the middle of the hole, at the middle of the plate: ${lengthInBoth(mount.thicknessMm / 2, unit)} in from either face.`
+    case 'eye':
+      return 'Measure to the middle of the eye.'
+    case 'wrap': {
+      const tube = layout.tubes.find(({ id }) => id === mount.tubeId)
+      const half =
+        tube === undefined ? '' : `: ${lengthInBoth(tube.outsideDiameterMm / 2, unit)} in from its skin`
+      return `Measure to the centre line of the bar, at the middle of the webbing${half}.`
+    }
+  }
+}
+
+const SIDES: Readonly<Record<Axis, { readonly normal: string; readonly opposite: string }>> = {
+  x: { normal: 'Behind', opposite: 'Ahead of' },
+  y: { normal: 'Right of', opposite: 'Left of' },
+  z: { normal: 'Above', opposite: 'Below' },
+}
+
+/** One of the two places that fit the tapes, to be chosen by where the welder sees it. */
+export interface MirrorChoice {
+  readonly side: 'normal' | 'opposite'
+  readonly point: PointMm
+  /** Where it lies: "Above the plane of the known points". */
+  readonly where: string
+  /** How far it is from the planned position. */
+  readonly fromPlanMm: number
+  readonly isNearerToPlan: boolean
+}
+
+/** The two places, the one on the side of the normal first; neither is chosen for anybody. */
+export const mirrorChoices = (pair: MirrorPair, planned: PointMm): readonly MirrorChoice[] => {
+  const awayMm = {
+    normal: pointDistanceMm(pair.normal, planned),
+    opposite: pointDistanceMm(pair.opposite, planned),
+  }
+  return (['normal', 'opposite'] as const).map((side) => ({
+    side,
+    point: pair[side],
+    where: `${SIDES[pair.normalFaces][side]} the plane of ${listed(pair.through.map(({ name }) => name))}`,
+    fromPlanMm: awayMm[side],
+    isNearerToPlan: awayMm[side] < awayMm[side === 'normal' ? 'opposite' : 'normal'],
+  }))
+}

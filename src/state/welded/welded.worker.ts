@@ -1,0 +1,4 @@
+import { answerThePage } from '../worker/answering'
+import { answerWelded } from './answerWelded'
+
+answerThePage(answerWelded)
