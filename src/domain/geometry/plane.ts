@@ -3,6 +3,12 @@ import type { PointMm } from './point'
 /** The two drawn planes. Side: looking toward +y, u = x, v = z. Top: looking down, u = x, v = y. */
 export type Elevation = 'side' | 'top'
 
+/**
+ * A plane that something is looked at squarely on: an elevation, or from behind. Rear: looking forward, u = y, v = z, so that the
+ * occupant's left is at the left.
+ */
+export type ViewPlane = Elevation | 'rear'
+
 /** A point on a drawn plane: u to the right of the drawing, v up the drawing. */
 export interface PlanePointMm {
   readonly uMm: number
@@ -11,9 +17,17 @@ export interface PlanePointMm {
 
 export const planePoint = (uMm: number, vMm: number): PlanePointMm => ({ uMm, vMm })
 
-/** A vehicle point as the elevation shows it. */
-export const projected = (point: PointMm, elevation: Elevation): PlanePointMm =>
-  elevation === 'side' ? { uMm: point.xMm, vMm: point.zMm } : { uMm: point.xMm, vMm: point.yMm }
+/** A vehicle point as the elevation, or somebody behind the car, sees it. */
+export const projected = (point: PointMm, plane: ViewPlane): PlanePointMm => {
+  switch (plane) {
+    case 'side':
+      return { uMm: point.xMm, vMm: point.zMm }
+    case 'top':
+      return { uMm: point.xMm, vMm: point.yMm }
+    case 'rear':
+      return { uMm: point.yMm, vMm: point.zMm }
+  }
+}
 
 /** `point` moved to where `at` is in the drawn plane; the coordinate across the plane is kept. */
 export const movedInPlane = (point: PointMm, at: PlanePointMm, elevation: Elevation): PointMm =>

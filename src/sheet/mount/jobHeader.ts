@@ -1,7 +1,10 @@
 import type { Layout } from '../../domain/layout/document/layout'
 import type { CheckedEvaluation } from '../../domain/layout/evaluate/evaluation'
 import { findingCounts, hasBrokenFindings } from './sections/findingSection'
+import { toleranceText } from '../../domain/layout/wording/toleranceText'
+import { PROJECTION_SYMBOL_WIDTH_MM, projectionSymbol } from './figure/projectionSymbol'
 import type { FlowRow } from '../page/flow'
+import { boxItem } from '../page/item'
 import { cell, sectionRows, textRows, type BareRow } from '../page/section'
 import { CELL_SIDE_MM, tableRow, type CellText, type Column } from '../page/table'
 import { wrappedLines } from '../page/textWidth'
@@ -18,9 +21,23 @@ const SECTION = 'Job'
 /** Longer entries are cut in the strip and stand in full under "Job in full". */
 const STRIP_LINES = 2
 const DATUM_LINES = 3
-const DATUM_SHARE = 0.55
+const DATUM_SHARE = 0.42
+const TOLERANCE_SHARE = 0.28
 
-const stripFields = (layout: Layout, evaluation: CheckedEvaluation): readonly (readonly Field[])[] => {
+/** What the strip says of the drawing, beside what the layout says itself. */
+export interface DrawingFacts {
+  /** n of 1:n. */
+  readonly scale: number
+  readonly sheetCount: number
+}
+
+const PROJECTION = 'Projection'
+
+const stripFields = (
+  layout: Layout,
+  evaluation: CheckedEvaluation,
+  { scale, sheetCount }: DrawingFacts,
+): readonly (readonly Field[])[] => {
   const { job, units } = layout
   const { ruleSet } = evaluation
   const unit = units.length === 'mm' ? 'millimetres; inches in small' : 'inches to 1/16; millimetres in small'
@@ -31,44 +48,61 @@ const stripFields = (layout: Layout, evaluation: CheckedEvaluation): readonly (r
       { label: 'Job', value: job.name, share: 0.27 },
     ],
     [
-      { label: 'Prepared by', value: job.preparedBy, share: 0.2 },
-      { label: 'Date', value: job.date, share: 0.1 },
-      { label: 'Revision', value: job.revision, share: 0.1 },
-      { label: 'Rule set', value: `${ruleSet.name}, ${ruleSet.edition}`, share: 0.36 },
-      { label: 'Lengths', value: unit, share: 0.24 },
+      { label: 'Prepared by', value: job.preparedBy, share: 0.15 },
+      { label: 'Date', value: job.date, share: 0.08 },
+      { label: 'Revision', value: job.revision, share: 0.07 },
+      { label: 'Sheet', value: `1 of ${sheetCount}`, share: 0.06 },
+      { label: 'Scale', value: `1:${scale}`, share: 0.06 },
+      { label: PROJECTION, value: 'third angle', share: 0.11 },
+      { label: 'Lengths', value: unit, share: 0.2 },
+      { label: 'Rule set', value: `${ruleSet.name}, ${ruleSet.edition}`, share: 0.27 },
     ],
   ]
 }
 
-/** The strip across the top of the first page: what car, whose, which revision, which rules, and how many limits are broken. */
+/**
+ * The strip across the top of the first page: what car, whose, which sheet, revision and scale, from where everything is measured, within
+ * what, by which rules, and how many limits are broken. A datum without a name is said before anything else.
+ */
 export const jobHeader = (
   layout: Layout,
   evaluation: CheckedEvaluation,
+  facts: DrawingFacts,
   widthMm: number,
   type: Typography,
 ): readonly BareRow[] => {
-  const [first = [], second = []] = stripFields(layout, evaluation)
+  const [first = [], second = []] = stripFields(layout, evaluation, facts)
   const columns = (fields: readonly Field[]): readonly Column[] =>
     fields.map((field) => ({ widthMm: field.share * widthMm, align: 'left' }))
   const titleMm = widthMm * 0.24
   return [
+    ...unnamedDatumRows(layout, widthMm, type),
     tableRow(
       [{ widthMm: titleMm, align: 'left' }, ...columns(first)],
       [[cell('Mount sheet', type.title, 1)], ...first.map((field) => fieldCell(field, type))],
       { section: SECTION, rule: 'thin' },
     ),
-    tableRow(
-      columns(second),
-      second.map((field) => fieldCell(field, type)),
-      { section: SECTION, rule: 'thin' },
+    withProjectionSymbol(
+      tableRow(
+        columns(second),
+        second.map((field) => fieldCell(field, type)),
+        { section: SECTION, rule: 'thin' },
+      ),
+      second,
+      widthMm,
     ),
     tableRow(
       [
         { widthMm: widthMm * DATUM_SHARE, align: 'left' },
-        { widthMm: widthMm * (1 - DATUM_SHARE), align: 'left' },
+        { widthMm: widthMm * TOLERANCE_SHARE, align: 'left' },
+        { widthMm: widthMm * (1 - DATUM_SHARE - TOLERANCE_SHARE), align: 'left' },
       ],
       [
         [cell(datumText(layout), type.heading, DATUM_LINES)],
+        [
+          cell('General tolerances', type.small, 1),
+          cell(generalTolerances(layout), type.strong, DATUM_LINES),
+        ],
         [cell(statusText(evaluation), type.heading, DATUM_LINES)],
       ],
       { section: SECTION, rule: 'heavy', shaded: hasBrokenFindings(evaluation) },
@@ -76,10 +110,64 @@ export const jobHeader = (
   ]
 }
 
+/** The sign stands at the right end of the field that names the projection, beside its words. */
+const withProjectionSymbol = (row: BareRow, fields: readonly Field[], widthMm: number): BareRow => {
+  const index = fields.findIndex(({ label }) => label === PROJECTION)
+  const endShare = fields.slice(0, index + 1).reduce((sum, { share }) => sum + share, 0)
+  return {
+    ...row,
+    draw: (at) => [
+      ...row.draw(at),
+      ...projectionSymbol({
+        xMm: at.xMm + endShare * widthMm - PROJECTION_SYMBOL_WIDTH_MM - CELL_SIDE_MM,
+        yMm: at.yMm + row.heightMm / 2,
+      }),
+    ],
+  }
+}
+
+/** Nothing may be measured from a point that nobody can find: said on every page, in a box of its own. */
+export const unnamedDatumRows = (
+  { datum }: Layout,
+  widthMm: number,
+  type: Typography,
+): readonly BareRow[] => {
+  if (datum.trim() !== '') return []
+  const row = tableRow([{ widthMm, align: 'centre' }], [[cell(UNNAMED_DATUM, type.title, 3)]], {
+    section: SECTION,
+    rule: 'none',
+    shaded: true,
+  })
+  const heightMm = row.heightMm + 1
+  return [
+    {
+      ...row,
+      heightMm,
+      draw: (at) => [
+        ...row.draw(at),
+        boxItem(
+          {
+            leftMm: at.xMm + 0.4,
+            topMm: at.yMm + 0.4,
+            rightMm: at.xMm + widthMm - 0.4,
+            bottomMm: at.yMm + row.heightMm - 0.1,
+          },
+          { widthMm: 0.7 },
+        ),
+      ],
+    },
+  ]
+}
+
+const UNNAMED_DATUM = 'DATUM NOT NAMED: measure nothing from this sheet. Name the datum in Job.'
+
 const datumText = ({ datum }: Layout): string =>
-  datum.trim() === ''
-    ? 'Datum: not named. Name a point that a tape can reach before anything is measured.'
-    : `Datum: ${datum.trim()}`
+  datum.trim() === '' ? 'Datum: not named.' : `Datum: ${datum.trim()}`
+
+const generalTolerances = ({ tolerance, units }: Layout): string =>
+  tolerance === undefined
+    ? 'Nobody has typed any: agree them before anything is welded.'
+    : `Anchors ${toleranceText(tolerance, units.length)}`
 
 const statusText = (evaluation: CheckedEvaluation): string => {
   const counts = `Findings: ${findingCounts(evaluation)}.`
@@ -91,7 +179,7 @@ const fieldCell = ({ label, value }: Field, type: Typography): readonly CellText
   cell(value === '' ? '–' : value, type.strong, STRIP_LINES),
 ]
 
-/** Entries that the strip had to cut, in full, and the notes. */
+/** Entries that the strip had to cut, in full. */
 export const jobInFull = (
   layout: Layout,
   evaluation: CheckedEvaluation,
@@ -99,7 +187,7 @@ export const jobInFull = (
   setting: { readonly widthMm: number; readonly type: Typography },
 ): readonly FlowRow[] => {
   const { widthMm, type } = setting
-  const cut = stripFields(layout, evaluation)
+  const cut = stripFields(layout, evaluation, { scale: 1, sheetCount: 1 })
     .flat()
     .filter(({ value, share }) => {
       const roomMm = share * strip.widthMm - 2 * CELL_SIDE_MM
@@ -112,20 +200,44 @@ export const jobInFull = (
   const { sizeMm, weight } = type.heading
   const isDatumCut = wrappedLines(datumText(layout), datumRoomMm, sizeMm, weight).length > DATUM_LINES
   const datum = isDatumCut ? textRows(datumText(layout), widthMm, type.body, 'Job in full') : []
-  const notes = layout.job.notes.trim()
-  return [
-    ...sectionRows('Job in full', widthMm, type, [...full, ...datum]),
-    ...sectionRows('Notes', widthMm, type, notes === '' ? [] : textRows(notes, widthMm, type.body, 'Notes')),
-  ]
+  return sectionRows('Job in full', widthMm, type, [...full, ...datum])
 }
 
-/** One line at the top of every further page. */
-export const continuedHeader = (layout: Layout, widthMm: number, type: Typography): BareRow => {
+export const notesSection = (setting: {
+  readonly layout: Layout
+  readonly widthMm: number
+  readonly type: Typography
+}): readonly FlowRow[] => {
+  const { layout, widthMm, type } = setting
+  const notes = layout.job.notes.trim()
+  return sectionRows('Notes', widthMm, type, notes === '' ? [] : textRows(notes, widthMm, type.body, 'Notes'))
+}
+
+/** At the top of every further page: what it belongs to, and where everything is measured from. */
+export const continuedHeader = (
+  layout: Layout,
+  sheet: { readonly number: number; readonly count: number },
+  widthMm: number,
+  type: Typography,
+): readonly BareRow[] => {
   const { car, name, revision, date } = layout.job
   const words = [car, name, revision === '' ? '' : `revision ${revision}`, date].filter((word) => word !== '')
-  return tableRow(
-    [{ widthMm, align: 'left' }],
-    [[cell(['Mount sheet, continued', ...words].join(' · '), type.heading, 1)]],
-    { section: SECTION, rule: 'heavy' },
-  )
+  const numbered = `sheet ${sheet.number} of ${sheet.count}`
+  return [
+    ...unnamedDatumRows(layout, widthMm, type),
+    tableRow(
+      [
+        { widthMm: widthMm * 0.88, align: 'left' },
+        { widthMm: widthMm * 0.12, align: 'right' },
+      ],
+      [
+        [
+          cell(['Mount sheet, continued', ...words].join(' · '), type.heading, 1),
+          cell(datumText(layout), type.small, 1),
+        ],
+        [cell(numbered, type.heading, 1)],
+      ],
+      { section: SECTION, rule: 'heavy' },
+    ),
+  ]
 }

@@ -15,15 +15,14 @@ export const columnsOf = (box: Box, widthMm: number): readonly Box[] => {
   })
 }
 
-/** The frames of the page where the columns begin, then full pages of columns, as many as are asked for. */
+/** The frames of the page where the columns begin, then full pages of columns after `lastPage`, as many as are asked for. */
 export const columnFrames =
-  (begun: readonly Frame[], fullPage: Box, widthMm: number) =>
+  (begun: readonly Frame[], fullPage: Box, widthMm: number, lastPage = begun.at(-1)?.pageIndex ?? -1) =>
   (index: number): Frame => {
     const frame = begun[index]
     if (frame !== undefined) return frame
     const full = columnsOf(fullPage, widthMm)
     const beyond = index - begun.length
-    const lastPage = begun.at(-1)?.pageIndex ?? -1
     return {
       pageIndex: lastPage + 1 + Math.floor(beyond / full.length),
       box: full[beyond % full.length] ?? fullPage,

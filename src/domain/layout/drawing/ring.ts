@@ -1,4 +1,4 @@
-import { type Elevation, type PlanePointMm, projected } from '../../geometry/plane'
+import { type PlanePointMm, projected, type ViewPlane } from '../../geometry/plane'
 import { type Direction, type PointMm, pointSum } from '../../geometry/point'
 import { cosDeg, sinDeg } from '../../units/angle'
 
@@ -24,17 +24,17 @@ const spanOf = (normal: Direction): readonly [Direction, Direction] => {
 
 const RING_CORNERS = 32
 
-/** A circle in space, square to `normal` (length 1), as the elevation shows it: an ellipse, or a line when seen edge on. */
+/** A circle in space, square to `normal` (length 1), as it is seen squarely on a plane: an ellipse, or a line when seen edge on. */
 export const projectedRing = (
   centre: PointMm,
   normal: Direction,
   radiusMm: number,
-  elevation: Elevation,
+  plane: ViewPlane,
 ): readonly PlanePointMm[] => {
   const [first, second] = spanOf(normal)
   return Array.from({ length: RING_CORNERS }, (_, index) => {
     const atDeg = (360 * index) / RING_CORNERS
     const across = pointSum(centre, first, radiusMm * cosDeg(atDeg))
-    return projected(pointSum(across, second, radiusMm * sinDeg(atDeg)), elevation)
+    return projected(pointSum(across, second, radiusMm * sinDeg(atDeg)), plane)
   })
 }

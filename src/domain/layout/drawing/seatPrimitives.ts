@@ -1,5 +1,11 @@
 import { type SeatPose, vehiclePoint } from '../../body/pose'
-import { type Elevation, type PlanePointMm, planePoint, projected } from '../../geometry/plane'
+import {
+  type Elevation,
+  type PlanePointMm,
+  planePoint,
+  projected,
+  type ViewPlane,
+} from '../../geometry/plane'
 import { pointMm, type PointMm } from '../../geometry/point'
 import type { Seat, Slot } from '../../straps/seat'
 import { slotCorners } from '../../straps/slotGate'
@@ -32,7 +38,7 @@ export const seatShellPrimitives = (
 }
 
 /** A slot as a rectangle in space, in a shell with thickness at both of its faces. */
-const slotPrimitives = (place: Place, slot: Slot, pose: SeatPose, elevation: Elevation): Primitive[] => {
+export const slotPrimitives = (place: Place, slot: Slot, pose: SeatPose, plane: ViewPlane): Primitive[] => {
   const key = `${place.id}/slot/${slot.id}`
   const part = handleId({ kind: 'slot', placeId: place.id, slotId: slot.id })
   const halfMm = (place.seat.shellThicknessMm ?? 0) / 2
@@ -41,7 +47,7 @@ const slotPrimitives = (place: Place, slot: Slot, pose: SeatPose, elevation: Ele
     key: ownKey,
     part,
     points: slotCorners(slot).map((corner) =>
-      projected(vehiclePoint(pose, besideFace(slot, corner, offsetMm)), elevation),
+      projected(vehiclePoint(pose, besideFace(slot, corner, offsetMm)), plane),
     ),
     closed: true,
     style: 'outline',

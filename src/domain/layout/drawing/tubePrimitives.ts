@@ -1,9 +1,9 @@
 import {
-  type Elevation,
   planeDistanceMm,
   type PlanePointMm,
   planePoint,
   projected,
+  type ViewPlane,
 } from '../../geometry/plane'
 import type { Tube } from '../../geometry/tube'
 import { handleId } from '../edit/handles'
@@ -31,7 +31,7 @@ interface Runs {
  * A tube's centre line as the elevation shows it. A hoop that goes up one side and down the other would be drawn twice in side
  * elevation; a piece that lies on an earlier one is left out.
  */
-export const projectedRuns = (tube: Tube, elevation: Elevation): Runs => {
+export const projectedRuns = (tube: Tube, plane: ViewPlane): Runs => {
   const lines: PlanePointMm[][] = []
   const endOn: PlanePointMm[] = []
   const seen = new Set<string>()
@@ -40,7 +40,7 @@ export const projectedRuns = (tube: Tube, elevation: Elevation): Runs => {
     if (current.length > 1) lines.push(current)
     current = []
   }
-  const points = tube.points.map((point) => projected(point, elevation))
+  const points = tube.points.map((point) => projected(point, plane))
   points.slice(1).forEach((to, index) => {
     const from = points[index]
     if (from === undefined) return
@@ -99,7 +99,7 @@ export const tubeOutline = (line: readonly PlanePointMm[], halfWidthMm: number):
  * Chassis tubes as double lines at their true outside diameter with their centre lines; seen end on, as circles.
  * Tubes that lie exactly on an earlier one (the right-hand rail behind the left-hand one) are drawn once.
  */
-export const tubePrimitives = (tubes: readonly Tube[], elevation: Elevation): Primitive[] => {
+export const tubePrimitives = (tubes: readonly Tube[], plane: ViewPlane): Primitive[] => {
   const drawn = new Set<string>()
   const isNew = (text: string): boolean => {
     if (drawn.has(text)) return false
@@ -109,7 +109,7 @@ export const tubePrimitives = (tubes: readonly Tube[], elevation: Elevation): Pr
   return tubes.flatMap((tube) => {
     const part = handleId({ kind: 'tube-height', tubeId: tube.id })
     const halfWidthMm = tube.outsideDiameterMm / 2
-    const runs = projectedRuns(tube, elevation)
+    const runs = projectedRuns(tube, plane)
     const size = tube.outsideDiameterMm.toFixed(1)
     const lines = runs.lines.flatMap((points, index): Primitive[] => {
       const forward = points.map(sameText).join(' ')

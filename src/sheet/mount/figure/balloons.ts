@@ -50,13 +50,14 @@ export const balloonItems = (
   const taken = [...obstacles, ...balloons.map((balloon) => boxAround(balloon.at, 1.2, 1.2))]
   const placed: Box[] = []
   const leaders: (readonly [PagePoint, PagePoint])[] = []
-  return balloons.flatMap((balloon) => {
+  const lines: SheetItem[] = []
+  const bodies = balloons.flatMap((balloon) => {
     const halfWidthMm = Math.max(HALF_HEIGHT_MM, textWidthMm(balloon.text, TEXT_MM, 'bold') / 2 + SIDE_MM)
     const centre = bestPlace(balloon.at, halfWidthMm, { room, taken, placed, leaders, straps })
     placed.push(boxAround(centre, halfWidthMm + 0.3, HALF_HEIGHT_MM + 0.3))
     leaders.push([balloon.at, centre])
+    lines.push(straightItem(balloon.at, centre, { widthMm: 0.15 }))
     return [
-      straightItem(balloon.at, centre, { widthMm: 0.15 }),
       lineItem(capsule(centre, halfWidthMm), { closed: true, fill: 'white', widthMm: 0.25 }),
       textItem({ xMm: centre.xMm, yMm: centre.yMm + TEXT_MM * 0.35 }, balloon.text, TEXT_MM, {
         weight: 'bold',
@@ -64,6 +65,8 @@ export const balloonItems = (
       }),
     ]
   })
+  // Leaders below all balloons: none of them then crosses a number.
+  return [...lines, ...bodies]
 }
 
 const sharedBalloons = (targets: readonly BalloonTarget[]): readonly Balloon[] => {
@@ -109,13 +112,38 @@ const bestPlace = (
       const crossed = leaders.filter(([from, to]) => doCross(at, centre, from, to)).length
       const spoiled = straps.filter((line) => doesMeet(line, box)).length
       const hidden = placed.filter((other) => areOverlapping(box, other)).length
-      const cost = 1000 * hidden + 100 * covered + 30 * crossed + 12 * spoiled + reachMm
+      const cost = 10 * COVERING * hidden + COVERING * covered + 30 * crossed + 12 * spoiled + reachMm
       if (cost < bestCost) {
         best = centre
         bestCost = cost
       }
     }
   }
+  return bestCost < COVERING ? best : (nearestFree(at, halfWidthMm, room, [...taken, ...placed]) ?? best)
+}
+
+/** What covering one thing costs. */
+const COVERING = 100
+const GRID_MM = 1
+
+/** The place nearest to `at` anywhere in the room where a balloon covers nothing; null when there is none. */
+const nearestFree = (
+  at: PagePoint,
+  halfWidthMm: number,
+  room: Box,
+  taken: readonly Box[],
+): PagePoint | null => {
+  let best: PagePoint | null = null
+  let bestMm = Infinity
+  for (let xMm = room.leftMm + halfWidthMm; xMm <= room.rightMm - halfWidthMm; xMm += GRID_MM)
+    for (let yMm = room.topMm + HALF_HEIGHT_MM; yMm <= room.bottomMm - HALF_HEIGHT_MM; yMm += GRID_MM) {
+      const awayMm = Math.hypot(xMm - at.xMm, yMm - at.yMm)
+      if (awayMm >= bestMm) continue
+      const box = boxAround({ xMm, yMm }, halfWidthMm, HALF_HEIGHT_MM)
+      if (taken.some((other) => areOverlapping(box, other))) continue
+      best = { xMm, yMm }
+      bestMm = awayMm
+    }
   return best
 }
 

@@ -8,11 +8,11 @@ import { handleId } from '../../../domain/layout/edit/handles'
 import type { CheckedEvaluation } from '../../../domain/layout/evaluate/evaluation'
 import { lengthText } from '../../../domain/units/length'
 import type { PlaceAnchors } from '../table/anchorTable'
-import { balloonItems } from './balloons'
+import { BALLOON_BAND_MM, dimensionedItems } from './dimensionedView'
 import { type FigureView, pagePoint } from './figureView'
-import { isInside, itemBox, textItem, type Box, type PagePoint, type SheetItem } from '../../page/item'
-import { ORDINATE_BAND_MM, type Ordinate, ordinateItems } from './ordinates'
-import { FIGURE_TEXT_MM, primitiveItems } from './primitiveItems'
+import { itemBox, textItem, type Box, type PagePoint, type SheetItem } from '../../page/item'
+import { ordinateBandMm, type Ordinate } from './ordinates'
+import { FIGURE_TEXT_MM, primitiveItems, strapLines } from './primitiveItems'
 import { type Extent, fittingScale } from './scale'
 
 /** Both elevations on one x axis, the top one above the side one, at one preferred scale. */
@@ -40,20 +40,37 @@ const keptLabels = (layout: Layout): ReadonlySet<string> => {
   ])
 }
 
-/** Room for balloons round each elevation, and for the words above it. */
-const BALLOON_BAND_MM = 4
+/** Room for the words above each elevation. */
 const CAPTION_MM = 4.5
 
-/** What the bands and captions take of the room, whatever the scale. */
-const FIXED: Extent = {
-  widthMm: ORDINATE_BAND_MM + 2 * BALLOON_BAND_MM,
-  heightMm: 2 * CAPTION_MM + 4 * BALLOON_BAND_MM + ORDINATE_BAND_MM,
+/** The depth of the strips that the running dimensions need: beside the elevations, and below each that has distances along the car. */
+interface Bands {
+  readonly leftMm: number
+  readonly belowMm: number
 }
+
+const bandsFor = (layout: Layout, anchors: readonly PlaceAnchors[]): Bands => {
+  const text = (lengthMm: number): string => lengthText(lengthMm, layout.units.length)
+  const points = anchorPoints(anchors)
+  return {
+    leftMm: ordinateBandMm(['0', ...points.flatMap(({ yMm, zMm }) => [text(yMm), text(zMm)])]),
+    belowMm: ordinateBandMm(['0', ...points.map(({ xMm }) => text(xMm))]),
+  }
+}
+
+/** What the bands and captions take of the room, whatever the scale. */
+const fixedExtent = ({ leftMm, belowMm }: Bands): Extent => ({
+  widthMm: leftMm + 2 * BALLOON_BAND_MM,
+  heightMm: 2 * CAPTION_MM + 4 * BALLOON_BAND_MM + belowMm,
+})
 
 /** A figure of the size asked for; the layout is drawn once for all sizes, and named only when it is put on a page. */
 export type FigureMaker = (room: Extent) => ElevationFigure
 
-/** Gives the largest figure that fits into a room, with item balloons and distances from the datum. */
+/**
+ * Gives the largest figure that fits into a room, with item balloons and distances from the datum; those along the car stand below the
+ * side elevation, and below the top one too where the room is high enough.
+ */
 export const figureMaker = (
   layout: Layout,
   evaluation: CheckedEvaluation,
@@ -61,25 +78,38 @@ export const figureMaker = (
 ): FigureMaker => {
   const bare = drawingsAt(layout, evaluation, 1, 'bare')
   const span = spanX(bare)
+  const bands = bandsFor(layout, anchors)
+  const fixed = fixedExtent(bands)
   const real = {
     widthMm: span.toMm - span.fromMm,
     heightMm: drawnHeightMm(bare.top) + drawnHeightMm(bare.side),
   }
   return (room) => {
     const scale = fittingScale(real, {
-      widthMm: room.widthMm - FIXED.widthMm,
-      heightMm: room.heightMm - FIXED.heightMm,
+      widthMm: room.widthMm - fixed.widthMm,
+      heightMm: room.heightMm - fixed.heightMm,
     })
+    const leastMm = real.heightMm / scale + fixed.heightMm
+    const isTopDimensioned = leastMm + bands.belowMm <= room.heightMm
     return {
       scale,
-      widthMm: real.widthMm / scale + FIXED.widthMm,
-      heightMm: real.heightMm / scale + FIXED.heightMm,
+      widthMm: real.widthMm / scale + fixed.widthMm,
+      heightMm: leastMm + (isTopDimensioned ? bands.belowMm : 0),
       itemsAt: (corner) => {
         const named = drawingsAt(layout, evaluation, scale, 'labelled')
-        return figureItems(layout, withLabelsOf(bare, named, keptLabels(layout)), anchors, scale, corner)
+        const drawings = withLabelsOf(bare, named, keptLabels(layout))
+        return figureItems({ layout, anchors, scale, bands, isTopDimensioned }, drawings, corner)
       },
     }
   }
+}
+
+interface Figure {
+  readonly layout: Layout
+  readonly anchors: readonly PlaceAnchors[]
+  readonly scale: number
+  readonly bands: Bands
+  readonly isTopDimensioned: boolean
 }
 
 /** Without words the drawing and its extent are the same at every scale. */
@@ -132,14 +162,14 @@ interface PlacedDrawing {
   readonly box: Box
 }
 
-/** Where a drawing lies when its caption starts at `topMm`. */
+/** Where a drawing lies when its caption starts at `corner`. */
 const placedDrawing = (
   drawing: Drawing,
-  scale: number,
+  { scale, bands }: Figure,
   corner: PagePoint,
   span: ReturnType<typeof spanX>,
 ): PlacedDrawing => {
-  const leftMm = corner.xMm + ORDINATE_BAND_MM
+  const leftMm = corner.xMm + bands.leftMm
   const topMm = corner.yMm + CAPTION_MM
   const view: FigureView = {
     scale,
@@ -157,64 +187,44 @@ const placedDrawing = (
   return { drawing, view, box }
 }
 
-const figureItems = (
-  layout: Layout,
-  drawings: Drawings,
-  anchors: readonly PlaceAnchors[],
-  scale: number,
-  corner: PagePoint,
-): readonly SheetItem[] => {
+const figureItems = (figure: Figure, drawings: Drawings, corner: PagePoint): readonly SheetItem[] => {
   const span = spanX(drawings)
-  const top = placedDrawing(drawings.top, scale, corner, span)
-  const below = { xMm: corner.xMm, yMm: top.box.bottomMm }
-  const side = placedDrawing(drawings.side, scale, below, span)
+  const top = placedDrawing(drawings.top, figure, corner, span)
+  const topBandMm = figure.isTopDimensioned ? figure.bands.belowMm : 0
+  const below = { xMm: corner.xMm, yMm: top.box.bottomMm + topBandMm }
+  const side = placedDrawing(drawings.side, figure, below, span)
   const captionAt = (at: PagePoint, text: string): SheetItem =>
-    textItem({ xMm: at.xMm + ORDINATE_BAND_MM, yMm: at.yMm + 3.2 }, text, 2.5, { weight: 'bold' })
+    textItem({ xMm: at.xMm + figure.bands.leftMm, yMm: at.yMm + 3.2 }, text, 2.5, { weight: 'bold' })
   return [
-    captionAt(corner, "Top elevation, occupant's right at the top"),
-    captionAt(below, `Side elevation, front at the left · scale 1:${scale}`),
-    ...elevationItems(layout, top, anchors, 'top'),
-    ...elevationItems(layout, side, anchors, 'side'),
+    captionAt(corner, "Top elevation, front at the left, occupant's right at the top"),
+    captionAt(below, `Side elevation, front at the left · scale 1:${figure.scale}`),
+    ...elevationItems(figure, top, 'top', figure.isTopDimensioned),
+    ...elevationItems(figure, side, 'side', true),
   ]
 }
 
 const elevationItems = (
-  layout: Layout,
-  placed: PlacedDrawing,
-  anchors: readonly PlaceAnchors[],
+  { layout, anchors }: Figure,
+  { drawing, view, box }: PlacedDrawing,
   elevation: Elevation,
-): readonly SheetItem[] => {
-  const { drawing, view, box } = placed
-  const drawn = drawing.primitives
-    .filter((primitive) => isBesideItsTube(primitive, layout, view, elevation))
-    .flatMap((primitive) => primitiveItems(primitive, view))
-    .filter((item) => item.kind !== 'text' || isInside(itemBox(item), box))
-  const targets = anchors.flatMap(({ rows }) =>
-    rows.map(({ itemNumber, anchor }) => ({
-      itemNumber,
-      at: pagePoint(view, projected(anchor.mount.point, elevation)),
-    })),
-  )
-  const obstacles = drawn.flatMap((item) => (item.kind === 'text' ? [itemBox(item)] : []))
-  return [
-    ...ordinateItems(ordinatesAcross(layout, anchors, view, elevation), {
-      side: 'left',
-      edgeMm: box.leftMm,
-      fromMm: box.topMm + 1,
-      toMm: box.bottomMm - 1,
-    }),
-    ...(elevation === 'top'
-      ? []
-      : ordinateItems(ordinatesAlong(layout, anchors, view), {
-          side: 'below',
-          edgeMm: box.bottomMm,
-          fromMm: box.leftMm + 1,
-          toMm: box.rightMm - 1,
-        })),
-    ...drawn,
-    ...balloonItems(targets, { room: box, obstacles, straps: strapLines(drawing, view) }),
-  ]
-}
+  isDimensionedBelow: boolean,
+): readonly SheetItem[] =>
+  dimensionedItems({
+    view,
+    box,
+    drawn: drawing.primitives
+      .filter((primitive) => isBesideItsTube(primitive, layout, view, elevation))
+      .flatMap((primitive) => primitiveItems(primitive, view)),
+    targets: anchors.flatMap(({ rows }) =>
+      rows.map(({ itemNumber, anchor }) => ({
+        itemNumber,
+        at: pagePoint(view, projected(anchor.mount.point, elevation)),
+      })),
+    ),
+    straps: strapLines(drawing.primitives, view),
+    across: ordinatesAcross(layout, anchors, view, elevation),
+    along: isDimensionedBelow ? ordinatesAlong(layout, anchors, view, elevation) : null,
+  })
 
 /** A name farther than this from its tube is taken for the name of something else. Our judgement, mm of paper. */
 const NAME_REACH_MM = 4
@@ -240,14 +250,6 @@ const isBesideItsTube = (
   })
 }
 
-/** Balloons keep off the straps where they can: a covered strap cannot be followed. */
-const strapLines = (drawing: Drawing, view: FigureView): readonly (readonly PagePoint[])[] =>
-  drawing.primitives.flatMap((primitive) =>
-    primitive.kind === 'polyline' && primitive.style === 'strap'
-      ? [primitive.points.map((point) => pagePoint(view, point))]
-      : [],
-  )
-
 /** Heights in the side elevation, lateral distances in the top one. */
 const ordinatesAcross = (
   layout: Layout,
@@ -264,15 +266,17 @@ const ordinatesAcross = (
   return [datumOrdinate(view), ...values]
 }
 
+/** Distances along the car, in either elevation. */
 const ordinatesAlong = (
   layout: Layout,
   anchors: readonly PlaceAnchors[],
   view: FigureView,
+  elevation: Elevation,
 ): readonly Ordinate[] => [
   datumOrdinate(view),
   ...anchorPoints(anchors).map((point): Ordinate => ({
     text: lengthText(point.xMm, layout.units.length),
-    at: pagePoint(view, projected(point, 'side')),
+    at: pagePoint(view, projected(point, elevation)),
     isDatum: false,
   })),
 ]

@@ -81,6 +81,17 @@ export const primitiveItems = (primitive: Primitive, view: FigureView): readonly
   }
 }
 
+/** The straps as lines on the page: balloons keep off them where they can, because a covered strap cannot be followed. */
+export const strapLines = (
+  primitives: readonly Primitive[],
+  view: FigureView,
+): readonly (readonly PagePoint[])[] =>
+  primitives.flatMap((primitive) =>
+    primitive.kind === 'polyline' && primitive.style === 'strap'
+      ? [primitive.points.map((point) => pagePoint(view, point))]
+      : [],
+  )
+
 const figureText = (middle: PagePoint, text: string, options: Parameters<typeof textItem>[3]): SheetItem =>
   textItem({ xMm: middle.xMm, yMm: middle.yMm + FIGURE_TEXT_MM * MIDDLE_SHARE }, text, FIGURE_TEXT_MM, {
     ...options,
@@ -90,16 +101,18 @@ const figureText = (middle: PagePoint, text: string, options: Parameters<typeof 
 /** Half the length of an architectural tick. */
 const TICK_MM = 0.8
 
+/** An architectural tick across the end of a dimension line. */
+export const tickItem = ({ xMm, yMm }: PagePoint): SheetItem =>
+  straightItem(
+    { xMm: xMm - TICK_MM, yMm: yMm + TICK_MM },
+    { xMm: xMm + TICK_MM, yMm: yMm - TICK_MM },
+    { widthMm: 0.25 },
+  )
+
 /** A line with a slanting tick at each end. */
 const dimensionItems = (from: PagePoint, to: PagePoint, text: SheetItem): readonly SheetItem[] => [
   straightItem(from, to, PENS.dimension),
-  ...[from, to].map((end) =>
-    straightItem(
-      { xMm: end.xMm - TICK_MM, yMm: end.yMm + TICK_MM },
-      { xMm: end.xMm + TICK_MM, yMm: end.yMm - TICK_MM },
-      { widthMm: 0.25 },
-    ),
-  ),
+  ...[from, to].map(tickItem),
   text,
 ]
 

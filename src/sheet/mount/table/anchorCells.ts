@@ -4,7 +4,13 @@ import { anchorName, tubeName } from '../../../domain/layout/wording/names'
 import { capitalised } from '../../../domain/layout/wording/words'
 import type { AnchorRow } from '../../../domain/shop/anchorRows'
 import { sideOfTurn } from '../../../domain/shop/lineOfPullAngles'
-import { type EyeMount, type Mount, tabForm, type TabMount, type WrapMount } from '../../../domain/straps/anchor'
+import {
+  type EyeMount,
+  type Mount,
+  tabForm,
+  type TabMount,
+  type WrapMount,
+} from '../../../domain/straps/anchor'
 import { angleText } from '../../../domain/units/angle'
 import { lengthText, lengthWithUnit } from '../../../domain/units/length'
 import { cell } from '../../page/section'
