@@ -1,6 +1,8 @@
 import type { PointMm } from '../geometry/point'
 import type { Axis } from '../geometry/spheres'
 
+export type { Axis }
+
 /** Which list of readings of a measurement something is said of. */
 export type ReadingOf =
   | { readonly kind: 'coordinate'; readonly axis: Axis }

@@ -8,7 +8,7 @@ import { type ReadingRange, type Scatter, scatterOf } from './scatter'
 import { tapeSensitivity, type Sensitivity } from './sensitivity'
 import { stringEnd, stringSensitivity, type StringReading } from './stringPoint'
 import { isExact, type Tape, type TapeObservations } from './observations'
-import { tapePlaces } from './tapes'
+import { placesThatFit } from './tapes'
 
 /** Where a measurement says a point is. */
 export interface MeasuredPoint {
@@ -93,7 +93,7 @@ const fromTapes = ({ tapes, coordinate, side }: Kind<'tapes'>): Outcome => {
     tapes: averaged,
     coordinate: coordinate === null || valueMm === undefined ? null : { axis: coordinate.axis, valueMm },
   }
-  const places = tapePlaces(observations)
+  const places = placesThatFit(observations)
   if (!places.ok) return places
   const { best, pair } = places.value
   if (pair !== null && side === null) return err({ kind: 'side-not-chosen', pair })

@@ -30,7 +30,7 @@ const ONE_PLACE_MM = 0.1
 const TOLD_APART_MM = 10
 
 /** The place or places that fit tapes and a coordinate, three observations or more. */
-export const tapePlaces = (observations: TapeObservations): Result<TapePlaces, MeasureProblem> => {
+export const placesThatFit = (observations: TapeObservations): Result<TapePlaces, MeasureProblem> => {
   const problem = placingProblem(observations) ?? missProblem(observations)
   if (problem !== null) return err(problem)
   return ok(isExact(observations) ? exactPlaces(observations) : fittedPlaces(observations))
