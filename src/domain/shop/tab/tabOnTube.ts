@@ -30,6 +30,8 @@ export interface TabOnTube {
   readonly tube: Tube
   /** On the centre line, nearest to the hole (eye; middle of the wrapped webbing): the foot of the perpendicular. */
   readonly foot: PointMm
+  /** Which straight piece of the tube that is, counted from 0. */
+  readonly pieceIndex: number
   /** Direction of the tube there, from its first point on, length 1. */
   readonly axis: Direction
   /** Along the centre line from P1 to the foot, mm ≥ 0. */
@@ -66,7 +68,7 @@ export const tabOnTube = (anchor: Pick<Anchor, 'mount'>, tubes: readonly Tube[])
   const { mount } = anchor
   const tube = tubes.find(({ id }) => id === mount.tubeId)
   if (tube === undefined) return null
-  const { point: foot, axis } = nearestOnPolyline(tube.points, mount.point)
+  const { point: foot, axis, segmentIndex: pieceIndex } = nearestOnPolyline(tube.points, mount.point)
   const outward = pointDifference(mount.point, foot)
   const clock = mount.kind === 'wrap' ? null : clockOf(axis, outward)
   const standoffMm = mount.kind === 'wrap' ? null : directionLength(outward) - tube.outsideDiameterMm / 2
@@ -74,6 +76,7 @@ export const tabOnTube = (anchor: Pick<Anchor, 'mount'>, tubes: readonly Tube[])
   return {
     tube,
     foot,
+    pieceIndex,
     axis,
     alongTubeMm: along,
     clock,

@@ -1,5 +1,4 @@
 import { directionDot, pointDifference, pointSum, type Direction, type PointMm } from '../../geometry/point'
-import { nearestOnPolyline } from '../../geometry/segment'
 import { directionCross, unitDirection } from '../../geometry/vector'
 import { tabForm, type TabMount } from '../../straps/anchor'
 import { tabNormal } from '../../straps/tabPlane'
@@ -117,18 +116,14 @@ export const spatial = (hole: PointMm, slice: TubeSlice, { xMm, yMm, depthMm }: 
   pointSum(pointSum(pointSum(hole, slice.right, xMm), slice.up, yMm), slice.normal, depthMm)
 
 /** How far a place along the tube lies outside the straight piece that the anchor's foot is on, mm ≥ 0. */
-const beyondPiece = ({ tube, foot, axis, alongTubeMm }: TabOnTube, alongMm: number): number => {
-  // The bends and ends on either side of the foot, told along the same line.
-  const own = tube.points.map((point) => directionDot(pointDifference(point, foot), axis))
-  const sides = pieceOf(tube.points, foot)
-  const [lowMm, highMm] = [own[sides] ?? -Infinity, own[sides + 1] ?? Infinity]
-  const atMm = alongMm - alongTubeMm
-  return Math.max(0, lowMm - atMm, atMm - highMm)
+const beyondPiece = (on: TabOnTube, alongMm: number): number => {
+  const own = (index: number, otherwise: number): number => {
+    const point = on.tube.points[index]
+    return point === undefined ? otherwise : directionDot(pointDifference(point, on.foot), on.axis)
+  }
+  const atMm = alongMm - on.alongTubeMm
+  return Math.max(0, own(on.pieceIndex, -Infinity) - atMm, atMm - own(on.pieceIndex + 1, Infinity))
 }
-
-/** Which straight piece a point of the centre line is on, counted from 0. */
-const pieceOf = (points: readonly PointMm[], foot: PointMm): number =>
-  nearestOnPolyline(points, foot).segmentIndex
 
 /** A direction of the car as somebody sees it who looks squarely at a plate: degrees anticlockwise from the right; null when it points at them. */
 export const directionInPlate = (slice: TubeSlice, direction: Direction): number | null => {

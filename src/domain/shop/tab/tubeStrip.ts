@@ -1,0 +1,282 @@
+import { directionDot, pointDifference, type Direction } from '../../geometry/point'
+import { directionScaled } from '../../geometry/vector'
+import type { Tube } from '../../geometry/tube'
+import { type Anchor, tabForm } from '../../straps/anchor'
+import type { FlatPoint } from '../flat/flatFigure'
+import { clockLines, type ClockLines } from './clock'
+import { tabOnTube, type TabOnTube } from './tabOnTube'
+import { faceLine, placeOnTube, type TabPlate, tabPlates } from './tabPlates'
+import { type TubeMark, tubeMarks } from './tubeMark'
+import { wayOf, type Way } from './way'
+
+/*
+ * A strip that is wrapped round a tube with the print outside: x along it from the strip's left edge, away from P1; y round it, 0 on the
+ * tube's top line (front line of an upright tube), + against the clock for somebody who looks along the tube from P1. The two
+ * long edges meet on the opposite line.
+ */
+
+/** An anchor with what the strip needs to know beside it. */
+export interface StripAnchor {
+  /** What it is called on the strip: its item number. */
+  readonly label: string
+  readonly anchor: Anchor
+  readonly webbingMm: number
+}
+
+/** One thing marked on a strip. */
+export type StripFeature =
+  /** The middle and both edges of the webbing of a wrap, and the inner faces of its guide hoops where it has them. */
+  | {
+      readonly kind: 'wrap'
+      readonly label: string
+      readonly anchor: Anchor
+      readonly centreMm: number
+      readonly edgesMm: readonly [number, number]
+      readonly hoopsMm: readonly [number, number] | null
+    }
+  /** Where the faces of a tab's plates meet the tube, and the line along the tube that goes through the middle of its foot. */
+  | {
+      readonly kind: 'tab'
+      readonly label: string
+      readonly anchor: Anchor
+      readonly at: FlatPoint
+      /** Cut at the seam, so that no line runs across the strip. */
+      readonly lines: readonly (readonly FlatPoint[])[]
+    }
+  /** Where the middle of an eye bolt's boss, an insert, or a tab without an outline stands over the tube. */
+  | { readonly kind: 'point'; readonly label: string; readonly anchor: Anchor; readonly at: FlatPoint }
+  /** Another tube that joins, or a bend or end within the strip. */
+  | { readonly kind: 'mark'; readonly mark: TubeMark; readonly atMm: number }
+
+export interface TubeStrip {
+  readonly tube: Tube
+  /** Which straight piece of the tube, counted from 0. */
+  readonly pieceIndex: number
+  readonly lengthMm: number
+  /** Round the tube: π times its outside diameter. */
+  readonly circumferenceMm: number
+  /** The line y = 0. */
+  readonly zeroLine: ClockLines['from']
+  /** The way of the car from the left edge to the right, and from the line y = 0 to larger y. */
+  readonly rightWay: Way
+  readonly upWay: Way
+  /** What the left edge is measured from, and how far it lies from it, + away from P1. */
+  readonly start: { readonly mark: TubeMark; readonly edgeMm: number }
+  readonly features: readonly StripFeature[]
+}
+
+/** Room between webbing and guide hoop on each side, mm. Our judgement; MIL-S-58095A 3.11.7.3 asks for no more than 13 mm over the strap's width in all; read. */
+export const HOOP_ROOM_MM = 3
+
+/** Kept free beyond the outermost thing on a strip, and between the left edge and a joining tube's surface. Our judgement. */
+const END_ROOM_MM = 15
+const JOINT_ROOM_MM = 5
+
+/** The strips of one tube: one for each straight piece that carries anchors, in their order. `tubes` are all tubes of the car. */
+export const tubeStrips = (
+  tube: Tube,
+  anchors: readonly StripAnchor[],
+  tubes: readonly Tube[],
+): readonly TubeStrip[] => {
+  const seated = anchors.flatMap((each): readonly Seated[] => {
+    const on = each.anchor.mount.tubeId === tube.id ? tabOnTube(each.anchor, tubes) : null
+    return on === null ? [] : [{ ...each, on }]
+  })
+  return tube.points.slice(1).flatMap((_, pieceIndex) => {
+    const here = seated.filter(({ on }) => on.pieceIndex === pieceIndex)
+    const strip = stripOf(tube, pieceIndex, here, tubeMarks(tube, tubes), tubes)
+    return strip === null ? [] : [strip]
+  })
+}
+
+interface Seated extends StripAnchor {
+  readonly on: TabOnTube
+}
+
+const stripOf = (
+  tube: Tube,
+  pieceIndex: number,
+  seated: readonly Seated[],
+  marks: readonly TubeMark[],
+  tubes: readonly Tube[],
+): TubeStrip | null => {
+  const [first] = seated
+  if (first === undefined) return null
+  const { axis } = first.on
+  const lines = clockLines(axis)
+  const circumferenceMm = Math.PI * tube.outsideDiameterMm
+  const own = seated.flatMap((each) => featuresOf(each, circumferenceMm))
+  const [lowMm, highMm] = extent(own)
+  const ownMarks = marks.filter((mark) => isOnPiece(tube, pieceIndex, axis, mark))
+  const start = startOf(ownMarks, lowMm, tubes)
+  if (start === null) return null
+  const leftMm = start.mark.alongTubeMm + start.edgeMm
+  const lengthMm = highMm + END_ROOM_MM - leftMm
+  const within = ownMarks.flatMap((mark): readonly StripFeature[] => {
+    const atMm = mark.alongTubeMm - leftMm
+    return atMm > 0 && atMm < lengthMm ? [{ kind: 'mark', mark, atMm }] : []
+  })
+  return {
+    tube,
+    pieceIndex,
+    lengthMm,
+    circumferenceMm,
+    zeroLine: lines.from,
+    rightWay: wayOf(axis),
+    upWay: wayOf(directionScaled(lines.quarter, -1)),
+    start,
+    features: [...own.map((feature) => shifted(feature, leftMm)), ...within],
+  }
+}
+
+/** Whether a mark lies between the two points of a straight piece, its ends included. */
+const isOnPiece = (tube: Tube, pieceIndex: number, axis: Direction, { point }: TubeMark): boolean => {
+  const [from, to] = [tube.points[pieceIndex], tube.points[pieceIndex + 1]]
+  if (from === undefined || to === undefined) return false
+  const along = (end: typeof from): number => directionDot(pointDifference(point, end), axis)
+  return along(from) >= -ROUNDING_MM && along(to) <= ROUNDING_MM
+}
+
+const ROUNDING_MM = 1e-6
+
+/**
+ * What the left edge is measured from: the last crossing, bend or end before the first thing on the strip, a crossing rather than an
+ * end at the same joint. The edge lies clear of the joining tube where there is room for that, at a whole 5 mm from the mark.
+ */
+const startOf = (
+  marks: readonly TubeMark[],
+  lowMm: number,
+  tubes: readonly Tube[],
+): TubeStrip['start'] | null => {
+  const before = marks.filter((mark) => mark.alongTubeMm <= lowMm)
+  const last = before.at(-1) ?? marks[0]
+  if (last === undefined) return null
+  const mark =
+    before.findLast(
+      (each) => each.kind === 'crossing' && last.alongTubeMm - each.alongTubeMm < SAME_JOINT_MM,
+    ) ?? last
+  const other = tubes.find(({ id }) => id === mark.otherTubeId)
+  const clearMm = other === undefined ? 0 : other.outsideDiameterMm / 2 + JOINT_ROOM_MM
+  const wantedMm = Math.ceil(clearMm / 5) * 5
+  const mostMm = Math.floor((lowMm - JOINT_ROOM_MM - mark.alongTubeMm) / 5) * 5
+  return { mark, edgeMm: Math.min(wantedMm, mostMm) }
+}
+
+/** A bend or end this near after a crossing belongs to the same joint. Our judgement: about the size of a tube. */
+const SAME_JOINT_MM = 40
+
+/** The features of one anchor, x still along the tube from P1. */
+const featuresOf = (
+  { label, anchor, webbingMm, on }: Seated,
+  circumferenceMm: number,
+): readonly StripFeature[] => {
+  const { mount } = anchor
+  if (mount.kind === 'wrap') {
+    const halfMm = webbingMm / 2
+    const around = (offMm: number): readonly [number, number] => [
+      on.alongTubeMm - offMm,
+      on.alongTubeMm + offMm,
+    ]
+    return [
+      {
+        kind: 'wrap',
+        label,
+        anchor,
+        centreMm: on.alongTubeMm,
+        edgesMm: around(halfMm),
+        hoopsMm: mount.guideHoops ? around(halfMm + HOOP_ROOM_MM) : null,
+      },
+    ]
+  }
+  const yMm = roundMm(on.clock?.clockDeg ?? 0, circumferenceMm)
+  const point: StripFeature = { kind: 'point', label, anchor, at: { xMm: on.alongTubeMm, yMm } }
+  if (mount.kind === 'eye' || tabForm(mount) === 'insert') return [point]
+  const plates = tabPlates(mount, on)
+  if ('kind' in plates) return [point]
+  const [plate] = plates.plates
+  const meanMm = plates.plates.reduce((sumMm, each) => sumMm + each.footAlongMm, 0) / plates.plates.length
+  return [
+    {
+      kind: 'tab',
+      label,
+      anchor,
+      at: { xMm: meanMm, yMm: roundMm(plate?.footClock?.clockDeg ?? 0, circumferenceMm) },
+      lines: plates.plates.flatMap((each) => footLines(each, on, mount, circumferenceMm)),
+    },
+  ]
+}
+
+/** Angle round the tube as a place on the strip: clockwise from P1 is downward, because the print is seen from outside. */
+const roundMm = (clockDeg: number, circumferenceMm: number): number => 0 - (clockDeg / 360) * circumferenceMm
+
+/** The two faces of a plate where they meet the tube, unrolled and cut at the seam. */
+const footLines = (
+  plate: TabPlate,
+  on: TabOnTube,
+  { thicknessMm }: { readonly thicknessMm: number },
+  circumferenceMm: number,
+): readonly (readonly FlatPoint[])[] =>
+  [thicknessMm / 2, -thicknessMm / 2].flatMap((depthMm) =>
+    cutAtSeam(
+      faceLine(plate, depthMm).map((at) => {
+        const { alongMm, clock } = placeOnTube(on, plate.hole, plate.slice, at)
+        return { xMm: alongMm, yMm: roundMm(clock?.clockDeg ?? 0, circumferenceMm) }
+      }),
+      circumferenceMm,
+    ),
+  )
+
+/** A line in as many pieces as it has jumps from one long edge of the strip to the other. */
+const cutAtSeam = (
+  points: readonly FlatPoint[],
+  circumferenceMm: number,
+): readonly (readonly FlatPoint[])[] => {
+  const pieces: FlatPoint[][] = []
+  let before: FlatPoint | undefined
+  for (const point of points) {
+    const jumps = before !== undefined && Math.abs(point.yMm - before.yMm) > circumferenceMm / 2
+    if (before === undefined || jumps) pieces.push([])
+    pieces.at(-1)?.push(point)
+    before = point
+  }
+  return pieces.filter((piece) => piece.length > 1)
+}
+
+/** From where to where along the tube the features reach. */
+const extent = (features: readonly StripFeature[]): readonly [number, number] => {
+  const all = features.flatMap(placesOf)
+  return [Math.min(...all), Math.max(...all)]
+}
+
+const placesOf = (feature: StripFeature): readonly number[] => {
+  switch (feature.kind) {
+    case 'wrap':
+      return feature.hoopsMm ?? feature.edgesMm
+    case 'tab':
+      return [feature.at.xMm, ...feature.lines.flat().map(({ xMm }) => xMm)]
+    case 'point':
+      return [feature.at.xMm]
+    case 'mark':
+      return [feature.atMm]
+  }
+}
+
+const shifted = (feature: StripFeature, leftMm: number): StripFeature => {
+  const moved = ({ xMm, yMm }: FlatPoint): FlatPoint => ({ xMm: xMm - leftMm, yMm })
+  const both = ([a, b]: readonly [number, number]): readonly [number, number] => [a - leftMm, b - leftMm]
+  switch (feature.kind) {
+    case 'wrap':
+      return {
+        ...feature,
+        centreMm: feature.centreMm - leftMm,
+        edgesMm: both(feature.edgesMm),
+        hoopsMm: feature.hoopsMm && both(feature.hoopsMm),
+      }
+    case 'tab':
+      return { ...feature, at: moved(feature.at), lines: feature.lines.map((line) => line.map(moved)) }
+    case 'point':
+      return { ...feature, at: moved(feature.at) }
+    case 'mark':
+      return { ...feature, atMm: feature.atMm - leftMm }
+  }
+}
