@@ -314,13 +314,17 @@ export const layoutArb: fc.Arbitrary<Layout> = fc
       ownRules: ownRulesArb,
       tolerance: toleranceArb,
       tubes: fc.constant(tubes),
+      tapePoints: fc.array(fc.record({ name: words, point: pointInCar }), { maxLength: 3 }),
       places: fc
         .integer({ min: 1, max: 2 })
         .chain((count) => fc.tuple(...Array.from({ length: count }, (_, i) => placeArb(i, tubes)))),
     }),
   )
-  .map(({ tolerance, ownRules, ...layout }) => ({
+  .map(({ tolerance, ownRules, tapePoints, ...layout }) => ({
     ...layout,
     ...ownRules,
+    ...(tapePoints.length === 0
+      ? {}
+      : { tapePoints: tapePoints.map((tapePoint, i) => ({ id: `t${i}`, ...tapePoint })) }),
     ...(tolerance === undefined ? {} : { tolerance }),
   }))

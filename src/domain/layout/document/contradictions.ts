@@ -21,6 +21,7 @@ export const layoutContradictions = (layout: Layout): readonly LayoutProblem[] =
     ...ruleSetContradictions(layout),
     ...repeatedIds(layout.tubes, ['tubes']),
     ...layout.tubes.flatMap((tube, index) => tubeContradictions(tube, ['tubes', index])),
+    ...repeatedIds(layout.tapePoints ?? [], ['tapePoints']),
     ...repeatedIds(layout.places, ['places']),
     ...layout.places.flatMap((place, index) => placeContradictions(layout, place, ['places', index])),
     ...repeatedAnchorIds(layout),

@@ -4,6 +4,7 @@ import type { Tube } from '../../geometry/tube'
 import type { AsWeldedRecord } from '../../measure/asWeldedRecord'
 import type { RuleSet } from '../../rules/rule'
 import type { WeldTolerance } from '../../rules/tolerance'
+import type { TapePoint } from '../../shop/tape/tapePoint'
 import type { Anchor } from '../../straps/anchor'
 import type { Seat } from '../../straps/seat'
 import type { Belt } from '../../straps/strap'
@@ -78,6 +79,8 @@ export interface Layout {
   /** Belts that are or were fitted, those of removed places among them; left out when there are none. */
   readonly belts?: readonly BeltRecord[]
   readonly tubes: readonly Tube[]
+  /** Places on the car that a tape can be held to, beside the datum and marks on tubes; left out when there are none. */
+  readonly tapePoints?: readonly TapePoint[]
   /** At least one. */
   readonly places: readonly Place[]
 }

@@ -82,6 +82,7 @@ export const WRAP_OFF_TUBE_MM = 1
 export const COUNTS = {
   tubes: { min: 0, max: 300 },
   tubePoints: { min: 2, max: 60 },
+  tapePoints: { min: 0, max: 60 },
   places: { min: 1, max: 8 },
   occupants: { min: 1, max: 24 },
   anchors: { min: 0, max: 7 },

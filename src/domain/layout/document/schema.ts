@@ -10,6 +10,7 @@ import { belt } from './beltSchema'
 import { type Layout, LAYOUT_VERSION } from './layout'
 import { COUNTS, LIMITS, MEASURE_LIMITS, TEXT_LENGTHS } from './limits'
 import { confirmedDocuments, ownRuleSets } from './ruleSetSchema'
+import { tapePoints } from './tapePointSchema'
 import { choice, flag, group, id, limitedNumber, list, point, text } from './schemaParts'
 
 /*
@@ -227,6 +228,7 @@ const layoutSchema = group(
     asWelded: v.exactOptional(asWelded),
     belts: v.exactOptional(beltRecords),
     tubes: list(tube, COUNTS.tubes, 'tubes'),
+    tapePoints: v.exactOptional(tapePoints),
     places: list(place, COUNTS.places, 'places'),
   },
   'layout',

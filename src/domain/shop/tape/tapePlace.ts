@@ -39,18 +39,24 @@ const DATUM: PointMm = { xMm: 0, yMm: 0, zMm: 0 }
 /** Places closer than this are one: two tapes from them tell no more than one. Our judgement. */
 const ONE_PLACE_MM = 10
 
+/** Sine of 20°: an end that meets another tube more steeply has its mark in the weld. Our judgement. */
+const LEVEL_SHARE = Math.sin(Math.PI / 9)
+
 /** A tube whose centre line passes this close to the end of another is what it ends on. Our judgement. */
 const MEETS_MM = 5
 
 /**
  * Every place a tape can be held to, the surest first: the datum (or, where it lies inside a tube, the mark on that tube), the
- * points the builder named, then marks above the ends of tubes that are not inside another tube. Bends are left out: the corner
- * of a drawn centre line is not on the bent tube. Of two places that are one the surer is kept.
+ * points the builder named, then marks above the ends of tubes. Points named at the datum are the datum. Ends inside another tube or
+ * in a weld are left out, and so are bends: the corner of a drawn centre line is not on the bent tube. Of two places that are one
+ * the surer is kept.
  */
 export const tapePlaces = ({ tapePoints, tubes }: TapePlacesInput): readonly TapePlace[] => {
   const all = [
     datumPlace(tubes),
-    ...tapePoints.map(({ id, point }): TapePlace => ({ source: { kind: 'named', tapePointId: id }, point })),
+    ...tapePoints
+      .filter(({ point }) => pointDistanceMm(point, DATUM) >= ONE_PLACE_MM)
+      .map(({ id, point }): TapePlace => ({ source: { kind: 'named', tapePointId: id }, point })),
     ...tubes.flatMap((tube) => tubeEnds(tube, tubes)),
   ]
   return all.filter(
@@ -78,8 +84,9 @@ const tubeEnds = (tube: Tube, tubes: readonly Tube[]): readonly TapePlace[] => {
       const outward = directionBetween(before, end)
       if (outward === null) return []
       const point = markOnTube(tube, end, outward)
-      if (tubeAround(point, others) !== null) return []
       const meets = others.find((other) => nearestOnPolyline(other.points, end).distanceMm <= MEETS_MM)
+      const isInWeld = meets !== undefined && Math.abs(outward.z) > LEVEL_SHARE
+      if (isInWeld || tubeAround(point, others) !== null) return []
       return [
         {
           source: {

@@ -45,6 +45,17 @@ describe('layoutContradictions, through parseLayout', () => {
       message: /already used by item 1/,
     },
     {
+      what: 'two tape points of one id',
+      path: ['tapePoints'],
+      value: ['seat bolt', 'fire wall'].map((name) => ({
+        id: 'bolt',
+        name,
+        point: { xMm: 1000, yMm: 100, zMm: 0 },
+      })),
+      at: 'tapePoints[1].id',
+      message: /already used by item 1/,
+    },
+    {
       what: 'a wall thicker than the tube',
       path: ['tubes', 0, 'wallMm'],
       value: 19.06,
