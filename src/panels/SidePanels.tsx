@@ -3,6 +3,7 @@ import { useApp } from '../state/react'
 import { currentPlaceEvaluation } from '../state/selectors'
 import { AnchorsPanel } from './AnchorsPanel'
 import { BeltPanel } from './BeltPanel'
+import { CarePanel } from './care/CarePanel'
 import { FindingsPanel } from './FindingsPanel'
 import { FitPanel } from './fit/FitPanel'
 import { JobPanel } from './JobPanel'
@@ -34,6 +35,7 @@ const SET_UP = [
   { id: 'tubes', words: 'Tubes', Panel: TubesPanel },
   { id: 'parts', words: 'Parts', Panel: PartsPanel },
   { id: 'rules', words: 'Rules', Panel: RulesPanel },
+  { id: 'care', words: 'Belt care', Panel: CarePanel },
 ] as const
 
 type PanelTab = (typeof RESULTS)[number] | (typeof SET_UP)[number]

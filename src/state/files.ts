@@ -56,8 +56,8 @@ interface SaveWindow {
 }
 
 /** Hands a text to the browser to be saved as a file. */
-export const download = (text: string, name: string): void => {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }))
+export const download = (text: string, name: string, mediaType = 'application/json'): void => {
+  const address = URL.createObjectURL(new Blob([text], { type: mediaType }))
   const link = document.createElement('a')
   link.href = address
   link.download = name

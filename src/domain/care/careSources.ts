@@ -67,7 +67,7 @@ export const LABEL_PAGE: RuleSource = {
 
 export const COMMON_PRACTICE: RuleSource = {
   document: 'Common practice of the trade',
-  section: '',
+  section: 'care of belts',
   edition: '',
   status: 'common-practice',
   phrase: null,

@@ -1,5 +1,7 @@
+import { err, ok, type Result } from '../result'
 import { isCalendarDate } from '../units/calendarDate'
 import {
+  BELT_FACTS,
   type BeltEntry,
   type BeltEvent,
   type BeltFact,
@@ -60,6 +62,34 @@ const correctionProblems = (facts: BeltFacts, fact: BeltFact, to: string): reado
   return changed === null
     ? [{ kind: 'no-such-fact', fact, text: to }]
     : factProblems(changed).filter((each) => each.fact === fact)
+}
+
+/** Facts as they are typed into a form. */
+export type FactTexts = Readonly<Record<BeltFact, string>>
+
+/** The facts of a new record from what was typed, spaces at both ends left out; or everything that is wrong with it. */
+export const factsFromTexts = (
+  texts: FactTexts,
+): Result<BeltFacts, readonly Extract<EntryProblem, { kind: 'no-such-fact' }>[]> => {
+  let facts: BeltFacts = {
+    name: '',
+    standard: 'unreadable',
+    serial: '',
+    manufactured: '',
+    labelYear: null,
+    fitted: '',
+  }
+  const unread: BeltFact[] = []
+  for (const fact of BELT_FACTS) {
+    const changed = withFactText(facts, fact, texts[fact].trim())
+    if (changed === null) unread.push(fact)
+    else facts = changed
+  }
+  const problems = [
+    ...unread.map((fact) => ({ kind: 'no-such-fact' as const, fact, text: texts[fact] })),
+    ...factProblems(facts),
+  ]
+  return problems.length > 0 ? err(problems) : ok(facts)
 }
 
 /** Facts that a record cannot hold: each date must be one, the label's year a year that a belt can have, and a belt has a name. */

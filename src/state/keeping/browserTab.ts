@@ -1,3 +1,4 @@
+import { uniqueId } from '../uniqueId'
 import type { TabFacts } from './slot'
 
 const SLOT_KEY = 'tabwright-slot'
@@ -26,10 +27,6 @@ const remember = (storage: () => Storage, key: string, value: string): void => {
     // Not remembered; a slot is then found by its time, and somebody is told twice.
   }
 }
-
-/** Not `randomUUID`, which pages of a shop's own network without encryption do not have. */
-const freshId = (): string =>
-  [...crypto.getRandomValues(new Uint8Array(12))].map((byte) => byte.toString(16).padStart(2, '0')).join('')
 
 /** Holds a lock until the page is gone, unless somebody else still has it after a while. */
 const claimed = (locks: LockManager, name: string): ReturnType<TabFacts['claim']> =>
@@ -76,7 +73,7 @@ export const browserTab = (): TabFacts => {
     },
     toldUpToMs: () => Number(remembered(() => localStorage, TOLD_KEY) ?? 0) || 0,
     rememberTold: (upToMs) => remember(() => localStorage, TOLD_KEY, String(upToMs)),
-    freshId,
+    freshId: uniqueId,
     nowMs: () => Date.now(),
   }
 }
