@@ -19,6 +19,8 @@ export interface AnchorRow {
   readonly tube: Tube | null
   /** Along that tube's centre line from its first point to the place nearest to the anchor, mm ≥ 0; null without a tube. */
   readonly alongTubeMm: number | null
+  /** Its strap in the drawn sitting; null when it has no path there. */
+  readonly path: StrapPath | null
   /** Line of pull in the drawn sitting; null when the strap has no path there. */
   readonly pull: LineOfPullAngles | null
   /** The two ends of the swing in side view over all sittings, as `forwardTurnDeg`; null when no sitting has a path. */
@@ -54,10 +56,8 @@ const anchorRow = (
   sameAsItem: number | null,
 ): AnchorRow => {
   const tube = input.tubes.find((each) => each.id === anchor.mount.tubeId) ?? null
-  const pulls = input.pathsBySitting.map((paths) => {
-    const path = paths.find((each) => each.strap === anchor.strap)
-    return path === undefined ? null : lineOfPull(path)
-  })
+  const paths = input.pathsBySitting.map((each) => each.find(({ strap }) => strap === anchor.strap) ?? null)
+  const pulls = paths.map((path) => path && lineOfPull(path))
   const drawn = pulls[0] ?? null
   const turns = pulls.flatMap((pull) => (pull === null ? [] : [forwardTurnDeg(pull)]))
   // Told from the first, so that a swing through level rearward does not jump by a whole turn.
@@ -68,6 +68,7 @@ const anchorRow = (
     sameAsItem,
     tube,
     alongTubeMm: tube === null ? null : alongTubeMm(tube.points, anchor.mount.point),
+    path: paths[0] ?? null,
     pull: drawn && lineOfPullAngles(drawn),
     pullRange:
       sideAngles.length === 0

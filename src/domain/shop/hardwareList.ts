@@ -3,6 +3,8 @@ import { type Anchor, type TabForm, tabForm } from '../straps/anchor'
 import {
   areShoulderStrapsJoined,
   type Belt,
+  STRAP_FAMILIES,
+  type StrapBolt,
   strapFamily,
   type StrapFamily,
   type StrapId,
@@ -41,6 +43,13 @@ export type HardwareItem =
     }
   /** One through-bolt for each tab; its size and grade are the belt maker's to say. */
   | { readonly kind: 'tab-bolt'; readonly count: number }
+  /** What the builder has typed of the bolts of one family's tabs and eyes; null where nothing was typed. */
+  | {
+      readonly kind: 'bolts'
+      readonly family: StrapFamily
+      readonly count: number
+      readonly bolt: StrapBolt | null
+    }
   /** Eye bolts that are bought alike. */
   | {
       readonly kind: 'eye-bolt'
@@ -77,6 +86,7 @@ export const hardwareList = (input: HardwareInput): readonly HardwareItem[] => {
     ...tabs,
     ...(tabCount === 0 ? [] : [{ kind: 'tab-bolt' as const, count: tabCount }]),
     ...eyeItems(anchors),
+    ...boltItems(belt, anchors),
     ...(wraps.length === 0 ? [] : [{ kind: 'three-bar-slide' as const, count: wraps.length }]),
     ...(hooped === 0 ? [] : [{ kind: 'guide-hoops' as const, wraps: hooped }]),
   ]
@@ -121,7 +131,7 @@ const tailLengthMm = ({ belt, anchors, tubes }: HardwareInput): number | null =>
 }
 
 const adjusterItems = (belt: Belt): readonly Item<'adjuster'>[] =>
-  (['shoulder', 'lap', 'sub'] as const).flatMap((family) => {
+  STRAP_FAMILIES.flatMap((family) => {
     const adjuster = belt.adjusters?.[family]
     const count = strapsOf(belt).filter((strap) => strapFamily(strap) === family).length
     return adjuster === undefined || count === 0
@@ -137,6 +147,17 @@ const tabItems = (anchors: readonly Anchor[]): readonly Item<'tab'>[] =>
       return [{ kind: 'tab' as const, form: tabForm(mount), thicknessMm, holeDiameterMm, shear }]
     }),
   )
+
+/** One line for each family that is bolted to something; a family that is only wrapped has no bolts. */
+const boltItems = (belt: Belt, anchors: readonly Anchor[]): readonly Item<'bolts'>[] =>
+  STRAP_FAMILIES.flatMap((family) => {
+    const count = anchors.filter(
+      ({ strap, mount }) => strapFamily(strap) === family && mount.kind !== 'wrap',
+    ).length
+    return count === 0
+      ? []
+      : [{ kind: 'bolts' as const, family, count, bolt: belt.hardware?.[family] ?? null }]
+  })
 
 const eyeItems = (anchors: readonly Anchor[]): readonly Item<'eye-bolt'>[] =>
   counted(

@@ -3,6 +3,7 @@ import type { CheckedEvaluation } from '../../domain/layout/evaluate/evaluation'
 import type { FlowRow } from '../page/flow'
 import type { Typography } from '../page/typography'
 import { jobInFull, notesSection } from './jobHeader'
+import { detailSection } from './sections/detailSection'
 import { findingSection, statedSection } from './sections/findingSection'
 import { hardwareSections } from './sections/hardwareSection'
 import { tubeSection } from './sections/partSections'
@@ -46,5 +47,8 @@ export const readSections = (input: SectionInput, widthMm: number): readonly Sec
 export const workSections = (input: SectionInput, widthMm: number): readonly Section[] => {
   const { layout, evaluation, anchors, options, type } = input
   const setting = { layout, widthMm, type }
-  return filled([options.hasRearView ? rearSection(evaluation, anchors, setting) : []])
+  return filled([
+    detailSection(anchors, setting),
+    options.hasRearView ? rearSection(evaluation, anchors, setting) : [],
+  ])
 }

@@ -71,3 +71,14 @@ export const entryRows = (
   ),
   tableRow([{ widthMm, align: 'left' }], [[]], { section, rule: 'thin' }),
 ]
+
+/** Higher than this a text is parted after all: it must fit a column below its heading. Our judgement. */
+const MOST_TOGETHER_MM = 150
+
+/** Strips that stay in one frame as far as one can hold them. */
+export const keptTogether = (rows: readonly BareRow[]): readonly BareRow[] => {
+  const heightMm = rows.reduce((sumMm, row) => sumMm + row.heightMm, 0)
+  return heightMm > MOST_TOGETHER_MM
+    ? rows
+    : rows.map((row, index) => (index + 1 < rows.length ? { ...row, keepWithNext: true } : row))
+}

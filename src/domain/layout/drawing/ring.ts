@@ -24,17 +24,20 @@ const spanOf = (normal: Direction): readonly [Direction, Direction] => {
 
 const RING_CORNERS = 32
 
-/** A circle in space, square to `normal` (length 1), as it is seen squarely on a plane: an ellipse, or a line when seen edge on. */
+/** A circle in space, square to `normal` (length 1), as points round it. */
+export const ringPoints = (centre: PointMm, normal: Direction, radiusMm: number): readonly PointMm[] => {
+  const [first, second] = spanOf(normal)
+  return Array.from({ length: RING_CORNERS }, (_, index) => {
+    const atDeg = (360 * index) / RING_CORNERS
+    const across = pointSum(centre, first, radiusMm * cosDeg(atDeg))
+    return pointSum(across, second, radiusMm * sinDeg(atDeg))
+  })
+}
+
+/** Such a circle as it is seen squarely on a plane: an ellipse, or a line when seen edge on. */
 export const projectedRing = (
   centre: PointMm,
   normal: Direction,
   radiusMm: number,
   plane: ViewPlane,
-): readonly PlanePointMm[] => {
-  const [first, second] = spanOf(normal)
-  return Array.from({ length: RING_CORNERS }, (_, index) => {
-    const atDeg = (360 * index) / RING_CORNERS
-    const across = pointSum(centre, first, radiusMm * cosDeg(atDeg))
-    return projected(pointSum(across, second, radiusMm * sinDeg(atDeg)), plane)
-  })
-}
+): readonly PlanePointMm[] => ringPoints(centre, normal, radiusMm).map((point) => projected(point, plane))

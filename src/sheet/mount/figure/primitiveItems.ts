@@ -113,7 +113,7 @@ export const tickItem = ({ xMm, yMm }: PagePoint): SheetItem =>
 const dimensionItems = (from: PagePoint, to: PagePoint, text: SheetItem): readonly SheetItem[] => [
   straightItem(from, to, PENS.dimension),
   ...[from, to].map(tickItem),
-  text,
+  ...(text.kind === 'text' && text.text === '' ? [] : [text]),
 ]
 
 const circle = (centre: PagePoint, radiusMm: number, fill: Ink): SheetItem => ({

@@ -10,7 +10,7 @@ import { type Finding, leastRoom, type Verdict } from '../../../domain/rules/fin
 import { PROPERTY_IDS, type Rule, type RuleLevel, type RuleSource } from '../../../domain/rules/rule'
 import type { QuantityId } from '../../../domain/straps/quantity'
 import type { FlowRow } from '../../page/flow'
-import { entryRows, sectionRows, textRows } from '../../page/section'
+import { entryRows, keptTogether, sectionRows, textRows } from '../../page/section'
 import { toleranceLine } from './toleranceLine'
 import type { Typography } from '../../page/typography'
 
@@ -130,7 +130,12 @@ export const statedSection = (
   const section = 'Not computed: see to it on the car'
   const stated = evaluation.ruleSet.rules.filter((rule) => rule.kind === 'stated')
   const text = LEVELS.flatMap((level) => statedText(level, stated)).join(' ')
-  return sectionRows(section, widthMm, type, text === '' ? [] : textRows(text, widthMm, type.small, section))
+  return sectionRows(
+    section,
+    widthMm,
+    type,
+    text === '' ? [] : keptTogether(textRows(text, widthMm, type.small, section)),
+  )
 }
 
 const LEVELS: readonly RuleLevel[] = ['must', 'should', 'advice']

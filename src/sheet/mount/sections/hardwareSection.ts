@@ -14,10 +14,11 @@ import {
   thighStraps,
 } from '../../../domain/straps/strap'
 import { lengthOnScaleMm, lengthWithUnit } from '../../../domain/units/length'
+import { torqueWithUnit } from '../../../domain/units/torque'
 import { bothUnits } from '../table/anchorCells'
 import type { FlowRow } from '../../page/flow'
 import type { Setting } from './partSections'
-import { sectionRows, textRows } from '../../page/section'
+import { keptTogether, sectionRows, textRows } from '../../page/section'
 
 /** Belt, webbing and fittings: what all places have alike is said once, then what each has of its own. */
 export const hardwareSections = (
@@ -45,7 +46,7 @@ export const hardwareSections = (
       title,
       widthMm,
       type,
-      lines.flatMap((line) => textRows(line, widthMm, type.body, title)),
+      lines.flatMap((line) => keptTogether(textRows(line, widthMm, type.body, title))),
     ),
   )
 }
@@ -129,6 +130,8 @@ const hardwareWords = (
     }
     case 'tab':
       return tabWords(item, unit)
+    case 'bolts':
+      return boltWords(item, unit)
     case 'eye-bolt':
       return `${item.count} × eye bolt, forged in one piece: thread Ø ${bothUnits(item.threadDiameterMm, unit)}, eye Ø ${bothUnits(item.eyeDiameterMm, unit)} inside`
     case 'tab-bolt':
@@ -141,6 +144,32 @@ const hardwareWords = (
 }
 
 const FAMILY_WORDS = { shoulder: 'shoulder', lap: 'lap', sub: 'anti-submarine' } as const
+
+/** To be filled in by hand: nothing here is ever guessed. */
+const BLANK = '____________'
+
+/** What the builder typed from the belt maker's instructions, with a blank for everything that is not typed. */
+const boltWords = (
+  { family, count, bolt }: HardwareItem & { readonly kind: 'bolts' },
+  unit: LengthUnit,
+): string => {
+  const { boltDiameterMm, grade, torqueNm, source } = bolt ?? {}
+  const typed = [
+    `Ø ${boltDiameterMm === undefined ? BLANK : bothUnits(boltDiameterMm, unit)}`,
+    `grade ${grade ?? BLANK}`,
+    `torque ${torqueNm === undefined ? BLANK : bothTorques(torqueNm, unit)}`,
+  ].join(', ')
+  const from =
+    bolt === null
+      ? 'To be taken from the belt maker’s instructions'
+      : `As typed by the builder from: ${source ?? BLANK}`
+  return `${capitalised(FAMILY_WORDS[family])} straps, ${count} bolt${count === 1 ? '' : 's'}: ${typed}. ${from}.`
+}
+
+const bothTorques = (torqueNm: number, unit: LengthUnit): string => {
+  const [first, second] = unit === 'mm' ? (['N·m', 'lbf·ft'] as const) : (['lbf·ft', 'N·m'] as const)
+  return `${torqueWithUnit(torqueNm, first)} (${torqueWithUnit(torqueNm, second)})`
+}
 
 const tabWords = (item: HardwareItem & { readonly kind: 'tab' }, unit: LengthUnit): string => {
   const { form, count, shear, thicknessMm, holeDiameterMm } = item
