@@ -1,15 +1,13 @@
 import '@fontsource/ibm-plex-sans-condensed/400.css'
 import '@fontsource/ibm-plex-sans-condensed/600.css'
 import { useMemo, useState, type CSSProperties, type ReactElement } from 'react'
-import type { Layout } from '../domain/layout/document/layout'
 import { useActions, useApp } from '../state/react'
 import { completeEvaluation, completionOf } from '../state/selectors'
 import { today } from '../state/today'
 import './papers.css'
 import { PAPERS, type PaperName } from './page/paper'
-import { PAPER_KINDS, type PaperKind } from './paperKinds'
-import { embeddedFonts, saveText } from './files/savedFile'
-import { htmlFile, paperFileName, svgFile } from './files/sheetFile'
+import { PAPER_KINDS, type PaperKind, type PaperRequest } from './paperKinds'
+import { SavePapers } from './SavePapers'
 import { SheetPageSvg } from './page/SheetPageSvg'
 import type { SheetPage } from './page/sheetPage'
 
@@ -39,13 +37,15 @@ export const Papers = (): ReactElement => {
   const paper = useApp((state) => state.view.paper)
   const kind = useApp((state) => kindOf(state.view.paperKind))
   const evaluation = useApp(completeEvaluation)
+  const hasRearView = useApp((state) => state.view.sheetRearView)
   const date = today()
+  const request = useMemo(
+    () => (evaluation === null ? null : { layout, evaluation, paperName: paper, today: date }),
+    [layout, evaluation, paper, date],
+  )
   const pages = useMemo(
-    () =>
-      evaluation === null || kind === undefined
-        ? null
-        : kind.pages({ layout, evaluation, paperName: paper, today: date }),
-    [layout, evaluation, paper, kind, date],
+    () => (request === null || kind === undefined ? null : kind.pages(request)),
+    [request, kind],
   )
   const [zoom, setZoom] = useState(0)
   const size = PAPERS[paper]
@@ -53,7 +53,7 @@ export const Papers = (): ReactElement => {
   return (
     <section className="papers" aria-label="Papers">
       <style>{`@page { size: ${size.widthMm}mm ${size.heightMm}mm; margin: 0 }`}</style>
-      <PapersBar layout={layout} kind={kind} pages={pages} paper={paper} zoom={zoom} onZoom={setZoom} />
+      <PapersBar kind={kind} request={request} pages={pages} paper={paper} zoom={zoom} onZoom={setZoom} />
       <div
         className="sheet-desk"
         role="region"
@@ -107,8 +107,9 @@ const PapersWaiting = (): ReactElement => {
 }
 
 interface PapersBarProps {
-  readonly layout: Layout
   readonly kind: PaperKind
+  /** Null while what goes on the papers is worked out. */
+  readonly request: PaperRequest | null
   /** Null while they are worked out: then there is nothing to print or save. */
   readonly pages: readonly SheetPage[] | null
   readonly paper: PaperName
@@ -116,7 +117,7 @@ interface PapersBarProps {
   readonly onZoom: (index: number) => void
 }
 
-const PapersBar = ({ layout, kind, pages, paper, zoom, onZoom }: PapersBarProps): ReactElement => {
+const PapersBar = ({ kind, request, pages, paper, zoom, onZoom }: PapersBarProps): ReactElement => {
   const actions = useActions()
   const isPrintable = pages !== null && pages.length > 0
   return (
@@ -162,51 +163,10 @@ const PapersBar = ({ layout, kind, pages, paper, zoom, onZoom }: PapersBarProps)
         {pages === null ? 'Pages' : pages.length === 1 ? '1 page' : `${pages.length} pages`} on{' '}
         {PAPERS[paper].title}, landscape
       </p>
-      {isPrintable ? <SaveButtons layout={layout} kind={kind} pages={pages} /> : null}
+      <SavePapers kind={kind} pages={pages} request={request} />
       <button type="button" className="sheet-print" disabled={!isPrintable} onClick={() => window.print()}>
         Print
       </button>
     </div>
-  )
-}
-
-const SaveButtons = (props: {
-  readonly layout: Layout
-  readonly kind: PaperKind
-  readonly pages: readonly SheetPage[]
-}): ReactElement => {
-  const { layout, kind, pages } = props
-  const { notify } = useActions()
-  const saved = (names: readonly string[]): void => notify('info', `Saved ${names.join(', ')}.`)
-  const saveHtml = async (): Promise<void> => {
-    const name = paperFileName(kind.fileStem, layout, 'html')
-    saveText(
-      htmlFile(pages, `${kind.words} ${layout.job.car}`.trim(), await embeddedFonts()),
-      name,
-      'text/html',
-    )
-    saved([name])
-  }
-  const saveSvg = async (): Promise<void> => {
-    const fonts = await embeddedFonts()
-    const names = pages.map((page) => {
-      const ending = pages.length === 1 ? 'svg' : `${page.number}.svg`
-      const name = paperFileName(kind.fileStem, layout, ending)
-      saveText(svgFile(page, fonts), name, 'image/svg+xml')
-      return name
-    })
-    saved(names)
-  }
-  const refuse = (): void =>
-    notify('problem', 'It could not be saved. Print it to a PDF file instead, or try another browser.')
-  return (
-    <>
-      <button type="button" onClick={() => void saveSvg().catch(refuse)}>
-        Save SVG
-      </button>
-      <button type="button" onClick={() => void saveHtml().catch(refuse)}>
-        Save HTML
-      </button>
-    </>
   )
 }

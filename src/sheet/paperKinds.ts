@@ -2,6 +2,7 @@ import type { Layout } from '../domain/layout/document/layout'
 import type { CheckedEvaluation } from '../domain/layout/evaluate/evaluation'
 import type { FlatFigure } from '../domain/shop/flat/flatFigure'
 import type { View } from '../state/appState'
+import { type GeneralDrawing, generalDrawing } from './files/generalDrawing'
 import { sheetPages } from './mount/sheetPages'
 import type { PaperName } from './page/paper'
 import type { SheetPage } from './page/sheetPage'
@@ -13,6 +14,8 @@ export interface PaperRequest {
   readonly paperName: PaperName
   /** ISO 8601 calendar date on which the paper is looked at. */
   readonly today: string
+  /** Whether the mount sheet shows the harness bar from behind; it does unless this says otherwise. */
+  readonly hasRearView?: boolean
 }
 
 /** One kind of paper that leaves the shop. */
@@ -25,6 +28,8 @@ export interface PaperKind {
   readonly pages: (request: PaperRequest) => readonly SheetPage[]
   /** What of it is cut or drawn in true size, for files that a machine reads; left out where it is paper only. */
   readonly figures?: (request: PaperRequest) => readonly FlatFigure[]
+  /** The same in true size for a general drawing program, where there is one. */
+  readonly drawing?: (request: PaperRequest) => GeneralDrawing
   /** What to do so that there is something to print; shown while there are no pages. */
   readonly whenEmpty: string
 }
@@ -35,7 +40,9 @@ export const PAPER_KINDS: readonly PaperKind[] = [
     id: 'mount-sheet',
     words: 'Mount sheet',
     fileStem: 'mount-sheet',
-    pages: ({ layout, evaluation, paperName }) => sheetPages(layout, evaluation, paperName),
+    pages: ({ layout, evaluation, paperName, hasRearView = true }) =>
+      sheetPages(layout, evaluation, paperName, { hasRearView }),
+    drawing: ({ layout, evaluation }) => generalDrawing(layout, evaluation),
     whenEmpty: '',
   },
 ]

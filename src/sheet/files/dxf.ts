@@ -2,6 +2,7 @@ import { flatBounds, fullTurnDeg, sweepDeg } from '../../domain/shop/flat/flatBo
 import type { FlatFigure, FlatLayer, FlatPoint, FlatShape } from '../../domain/shop/flat/flatFigure'
 import { type LengthUnit, MM_PER_INCH } from '../../domain/units/length'
 import { dxfString } from './dxfString'
+import { noteShapes } from './noteShapes'
 
 /*
  * Drawing interchange files of release 12 (AC1009), the oldest that cutting programs read and the newest that all of them do.
@@ -11,8 +12,12 @@ import { dxfString } from './dxfString'
 export interface DxfSetting {
   /** What one drawing unit is. Coordinates are exact quotients by 25.4 in inches; nothing is ever scaled otherwise. */
   readonly unit: LengthUnit
-  /** Lines written below the figure on layer TEXT and again as comments: what it is, and what it must not be taken for. */
+  /** Lines below the figure on layer TEXT, after its title and unit, and again as comments: what it must not be taken for. */
   readonly notes: readonly string[]
+  /** Lines that only who reads the file as a text will see. */
+  readonly comments?: readonly string[]
+  /** Font size of the notes, mm: larger for a drawing of a whole car. */
+  readonly noteSizeMm?: number
 }
 
 /** Order and colours of the layers. Colours are index numbers: 1 red, 2 yellow, 3 green, 4 cyan, 6 magenta, 7 the pen's own. Our choice. */
@@ -27,9 +32,8 @@ const LAYER_COLOURS: Readonly<Record<FlatLayer, number>> = {
 
 export const FLAT_LAYERS = Object.keys(LAYER_COLOURS) as readonly FlatLayer[]
 
-/** Font size of the notes below the figure, mm, and from one line to the next. Our judgement. */
+/** Font size of the notes below the figure unless it is said, mm. Our judgement. */
 const NOTE_SIZE_MM = 4
-const NOTE_STEP_MM = 6
 
 /** Height of capitals as a share of the font size, which the format wants instead. Source: the sheet's font (cap height 698 of 1000). */
 const CAPITALS_SHARE = 0.7
@@ -57,12 +61,13 @@ const UNIT_CODES: Readonly<Record<LengthUnit, { readonly insUnits: number; reado
 type Group = readonly [code: number, value: string | number]
 
 /** One figure as a file, in true scale: +x right, +y up, its own origin. */
-export const dxfText = (figure: FlatFigure, { unit, notes }: DxfSetting): string => {
+export const dxfText = (figure: FlatFigure, setting: DxfSetting): string => {
+  const { unit, notes, comments = [], noteSizeMm = NOTE_SIZE_MM } = setting
   const scale = `${UNIT_WORDS[unit]}, scale 1:1`
   const lines = [figure.title, capital(scale), ...notes]
-  const shapes = [...figure.shapes, ...noteShapes(lines, figure.shapes)]
+  const shapes = [...figure.shapes, ...noteShapes(lines, figure.shapes, noteSizeMm)]
   const groups: readonly Group[] = [
-    ...lines.map((line): Group => [999, dxfString(line)]),
+    ...[...lines, ...comments].map((line): Group => [999, dxfString(line)]),
     ...section('HEADER', headerGroups(shapes, unit)),
     ...section('TABLES', tableGroups(unit)),
     ...section('BLOCKS', []),
@@ -261,18 +266,4 @@ const textGroups = (
     [7, 'STANDARD'],
     ...end,
   ])
-}
-
-/** The notes below the lower left corner of the figure. */
-const noteShapes = (lines: readonly string[], shapes: readonly FlatShape[]): readonly FlatShape[] => {
-  const { min } = flatBounds(shapes)
-  return lines.map((text, index) => ({
-    kind: 'text',
-    layer: 'TEXT',
-    at: { xMm: min.xMm, yMm: min.yMm - (index + 1.5) * NOTE_STEP_MM },
-    text,
-    heightMm: NOTE_SIZE_MM,
-    align: 'left',
-    turnDeg: 0,
-  }))
 }

@@ -4,6 +4,7 @@ import { cosDeg, sinDeg } from '../../domain/units/angle'
 import { svgText } from '../page/svgText'
 import type { SvgNode } from '../page/svgTree'
 import { FLAT_LAYERS } from './dxf'
+import { noteShapes } from './noteShapes'
 
 /** Pens of the layers: told apart in colour on screen and by their weight in a grey print. Our choice. */
 const PENS: Readonly<Record<FlatLayer, { readonly colour: string; readonly widthMm: number }>> = {
@@ -20,7 +21,6 @@ const ANCHORS = { left: 'start', centre: 'middle', right: 'end' } as const
 /** White border, mm, so that no line lies on the edge. */
 const MARGIN_MM = 5
 const NOTE_SIZE_MM = 3.5
-const NOTE_STEP_MM = 5
 
 /** 10 nm, far below any machine; longer numbers only make files large. */
 const places = (lengthMm: number): number => {
@@ -33,7 +33,7 @@ const places = (lengthMm: number): number => {
  * The figure's x is the file's x; its y is the file's −y, for a screen counts downward. The notes stand below it.
  */
 export const flatSvg = (figure: FlatFigure, notes: readonly string[]): string => {
-  const shapes = [...figure.shapes, ...noteShapes([figure.title, ...notes], figure.shapes)]
+  const shapes = [...figure.shapes, ...noteShapes([figure.title, ...notes], figure.shapes, NOTE_SIZE_MM)]
   const { min, max } = flatBounds(shapes)
   const widthMm = places(max.xMm - min.xMm + 2 * MARGIN_MM)
   const heightMm = places(max.yMm - min.yMm + 2 * MARGIN_MM)
@@ -53,19 +53,6 @@ export const flatSvg = (figure: FlatFigure, notes: readonly string[]): string =>
     ],
   }
   return `<?xml version="1.0" encoding="UTF-8"?>\n${svgText(root)}\n`
-}
-
-const noteShapes = (lines: readonly string[], shapes: readonly FlatShape[]): readonly FlatShape[] => {
-  const { min } = flatBounds(shapes)
-  return lines.map((text, index) => ({
-    kind: 'text',
-    layer: 'TEXT',
-    at: { xMm: min.xMm, yMm: min.yMm - (index + 1.5) * NOTE_STEP_MM },
-    text,
-    heightMm: NOTE_SIZE_MM,
-    align: 'left',
-    turnDeg: 0,
-  }))
 }
 
 const layerNodes = (layer: FlatLayer, shapes: readonly FlatShape[]): readonly SvgNode[] => {

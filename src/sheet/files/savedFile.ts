@@ -25,8 +25,15 @@ export const embeddedFonts = async (): Promise<readonly EmbeddedFont[]> => {
 }
 
 /** Hands a text to the browser as a download. */
-export const saveText = (text: string, fileName: string, mediaType: string): void => {
-  const url = URL.createObjectURL(new Blob([text], { type: `${mediaType};charset=utf-8` }))
+export const saveText = (text: string, fileName: string, mediaType: string): void =>
+  saveBlob(new Blob([text], { type: `${mediaType};charset=utf-8` }), fileName)
+
+/** Hands an archive to the browser as a download. */
+export const saveArchive = (bytes: Uint8Array<ArrayBuffer>, fileName: string): void =>
+  saveBlob(new Blob([bytes], { type: 'application/zip' }), fileName)
+
+const saveBlob = (blob: Blob, fileName: string): void => {
+  const url = URL.createObjectURL(blob)
   const link = document.createElement('a')
   link.href = url
   link.download = fileName

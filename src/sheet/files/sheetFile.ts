@@ -50,18 +50,28 @@ export const htmlFile = (
   ].join('\n')
 }
 
-/** A file name that every system takes: letters, digits and hyphens of the kind of paper, the car's name and the revision. */
-export const paperFileName = (stem: string, { job }: Pick<Layout, 'job'>, ending: string): string => {
-  const words = [stem, job.car, job.revision]
-    .map((word) =>
-      word
-        .normalize('NFKD')
-        .toLowerCase()
-        .replaceAll(/[^a-z0-9]+/g, '-')
-        .replaceAll(/^-+|-+$/g, '')
-        .slice(0, 40),
-    )
+/** Longest part of a name: three of them, a folder and an ending stay below the 255 that common systems take (from memory). */
+const LONGEST_PART = 40
+
+/**
+ * Words as part of a file name that every system takes: lower-case letters, digits and single hyphens, none at the ends. What cannot be
+ * written so is dropped; nothing in it can name another folder, a device or a hidden file.
+ */
+export const namePart = (word: string): string =>
+  word
+    .normalize('NFKD')
+    .toLowerCase()
+    .replaceAll(/\p{M}/gu, '')
+    .replaceAll(/[^a-z0-9]+/g, '-')
+    .slice(0, LONGEST_PART)
+    .replaceAll(/^-+|-+$/g, '')
+
+/** The kind of paper, the car's name and the revision as the beginning of a file name. `stem` is ours and plain. */
+export const paperStem = (stem: string, { job }: Pick<Layout, 'job'>): string =>
+  [stem, job.car, job.revision]
+    .map(namePart)
     .filter((word) => word !== '')
     .join('-')
-  return `${words}.${ending}`
-}
+
+export const paperFileName = (stem: string, layout: Pick<Layout, 'job'>, ending: string): string =>
+  `${paperStem(stem, layout)}.${ending}`
