@@ -7,6 +7,7 @@ import { today } from '../state/today'
 import './papers.css'
 import { PAPERS, type PaperName } from './page/paper'
 import { PAPER_KINDS, type PaperKind, type PaperRequest } from './paperKinds'
+import { DatumMissing, SheetChoices } from './SheetChoices'
 import { SavePapers } from './SavePapers'
 import { SheetPageSvg } from './page/SheetPageSvg'
 import type { SheetPage } from './page/sheetPage'
@@ -40,8 +41,8 @@ export const Papers = (): ReactElement => {
   const hasRearView = useApp((state) => state.view.sheetRearView)
   const date = today()
   const request = useMemo(
-    () => (evaluation === null ? null : { layout, evaluation, paperName: paper, today: date }),
-    [layout, evaluation, paper, date],
+    () => (evaluation === null ? null : { layout, evaluation, paperName: paper, today: date, hasRearView }),
+    [layout, evaluation, paper, date, hasRearView],
   )
   const pages = useMemo(
     () => (request === null || kind === undefined ? null : kind.pages(request)),
@@ -61,6 +62,7 @@ export const Papers = (): ReactElement => {
         aria-busy={pages === null}
         tabIndex={0}
       >
+        <DatumMissing />
         {pages === null ? <PapersWaiting /> : null}
         {pages?.length === 0 ? (
           <p className="waiting" role="status">
@@ -151,6 +153,7 @@ const PapersBar = ({ kind, request, pages, paper, zoom, onZoom }: PapersBarProps
           </button>
         ))}
       </fieldset>
+      <SheetChoices kind={kind} />
       <fieldset>
         <legend>Zoom</legend>
         {ZOOMS.map(({ label }, index) => (

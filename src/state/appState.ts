@@ -12,6 +12,8 @@ export interface View {
   readonly screen: 'drawing' | 'papers'
   /** Which of the papers that leave the shop is looked at. */
   readonly paperKind: 'mount-sheet' | 'templates' | 'as-welded' | 'belts'
+  /** Whether the mount sheet shows the harness bar from behind. */
+  readonly sheetRearView: boolean
   readonly theme: 'light' | 'dark'
   /** The numbers of the drawn sitting, or of every sitting beside each other. */
   readonly numbers: 'shown' | 'all'

@@ -17,6 +17,7 @@ const FIRST_VIEW: View = {
   paper: 'a4',
   screen: 'drawing',
   paperKind: 'mount-sheet',
+  sheetRearView: true,
   theme: 'light',
   numbers: 'shown',
   shell: 'fixed',
