@@ -6,6 +6,7 @@ import { type GeneralDrawing, generalDrawing } from './files/generalDrawing'
 import { sheetPages } from './mount/sheetPages'
 import type { PaperName } from './page/paper'
 import type { SheetPage } from './page/sheetPage'
+import { beltRecordPages } from './records/beltRecordPages'
 
 /** What a paper is made from. */
 export interface PaperRequest {
@@ -44,5 +45,12 @@ export const PAPER_KINDS: readonly PaperKind[] = [
       sheetPages(layout, evaluation, paperName, { hasRearView }),
     drawing: ({ layout, evaluation }) => generalDrawing(layout, evaluation),
     whenEmpty: '',
+  },
+  {
+    id: 'belts',
+    words: 'Belt record',
+    fileStem: 'belt-record',
+    pages: ({ layout, today, paperName }) => beltRecordPages(layout, today, paperName),
+    whenEmpty: 'No belt is recorded yet. Add one under “Belt care” beside the drawing.',
   },
 ]

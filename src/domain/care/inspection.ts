@@ -117,7 +117,7 @@ export interface CareStatement {
 
 /** What an inspection cannot show. */
 export const INSPECTION_LIMIT: CareStatement = {
-  says: 'Webbing that looks sound may have lost most of its strength: a shoulder harness that broke in a crash held less than 20 % of what it once did. Only a pull to destruction shows strength, and that uses up the belt.',
+  says: 'Webbing that looks sound may have lost most of its strength: a shoulder harness that broke in a crash held less than a fifth of what it once did. Only a pull to destruction shows strength, and that uses up the belt.',
   source: AIRCRAFT_BELTS,
   caveat: 'A harness of a helicopter, stamped some thirty years before.',
 }

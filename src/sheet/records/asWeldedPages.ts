@@ -1,0 +1,155 @@
+import { type AnchorDeviation, recordDeviations } from '../../domain/layout/asWelded/deviation'
+import { findingChanges } from '../../domain/layout/asWelded/findingChanges'
+import type { Layout } from '../../domain/layout/document/layout'
+import type { CheckedEvaluation } from '../../domain/layout/evaluate/evaluation'
+import { CAUTIONS } from '../../domain/layout/wording/cautions'
+import { flowed, type Frame, type PlacedRow } from '../page/flow'
+import { footLine, printedBox } from '../page/footLine'
+import type { Box, SheetItem } from '../page/item'
+import { COLUMN_GAP_MM, columnFrames, columnsOf } from '../page/pageColumns'
+import { type Paper, type PaperName, PAPERS } from '../page/paper'
+import { textRows, type BareRow } from '../page/section'
+import type { SheetPage } from '../page/sheetPage'
+import { type Typography, typography } from '../page/typography'
+import { signatureRow } from './signature'
+import { weldedContinued, weldedHeader } from './weldedHeader'
+import type { WeldedPaper } from './weldedPaper'
+import { weldedSections } from './weldedSections'
+import { weldedTable } from './weldedTable'
+
+const GAP_MM = 1.5
+
+/** One page or more for each record: what was planned, measured and found, for the folder of the car. */
+export const asWeldedPages = (
+  layout: Layout,
+  evaluation: CheckedEvaluation,
+  papers: readonly WeldedPaper[],
+  paperName: PaperName,
+): readonly SheetPage[] => {
+  const paper = PAPERS[paperName]
+  const bodies = papers.flatMap((record) => recordBodies(layout, evaluation, record, paper))
+  return bodies.map(({ title, items }, index) => ({
+    number: index + 1,
+    of: bodies.length,
+    widthMm: paper.widthMm,
+    heightMm: paper.heightMm,
+    title: `${title}, page ${index + 1} of ${bodies.length}`,
+    items: [...items, ...footLine(paper, index + 1, bodies.length)],
+  }))
+}
+
+interface PageBody {
+  readonly title: string
+  readonly items: readonly SheetItem[]
+}
+
+const widthOf = (box: Box): number => box.rightMm - box.leftMm
+
+const heightOf = (rows: readonly BareRow[]): number => rows.reduce((sumMm, row) => sumMm + row.heightMm, 0)
+
+const stacked = (rows: readonly BareRow[], leftMm: number, topMm: number): readonly SheetItem[] =>
+  rows.flatMap((row, index) => row.draw({ xMm: leftMm, yMm: topMm + heightOf(rows.slice(0, index)) }))
+
+/** All cautions but the first, which stands on the foot line: at the bottom of every page. */
+const cautionRows = (widthMm: number, type: Typography): readonly BareRow[] =>
+  textRows(`CAUTIONS: ${CAUTIONS.slice(1).join(' ')}`, widthMm, type.small, 'Cautions')
+
+const recordBodies = (
+  layout: Layout,
+  evaluation: CheckedEvaluation,
+  welded: WeldedPaper,
+  paper: Paper,
+): readonly PageBody[] => {
+  const type = typography(1)
+  const printed = printedBox(paper)
+  const widthMm = widthOf(printed)
+  const { record } = welded
+  const cautions = cautionRows(widthMm, type)
+  const content: Box = { ...printed, bottomMm: printed.bottomMm - heightOf(cautions) - GAP_MM }
+  const header = weldedHeader(layout, record, evaluation.ruleSet, widthMm, type)
+  const continued = [weldedContinued(layout, record, widthMm, type)]
+  const placed = placedRows(layout, evaluation, welded, type, {
+    first: { ...content, topMm: content.topMm + heightOf(header) + GAP_MM },
+    further: { ...content, topMm: content.topMm + heightOf(continued) + GAP_MM },
+  })
+  const count = 1 + Math.max(0, ...placed.map(({ pageIndex }) => pageIndex))
+  return Array.from({ length: count }, (_, pageIndex) => ({
+    title: `As-welded record ${record.name}`.trim(),
+    items: [
+      ...stacked(pageIndex === 0 ? header : continued, printed.leftMm, printed.topMm),
+      ...placed.filter((row) => row.pageIndex === pageIndex).flatMap(({ row, at }) => row.draw(at)),
+      ...stacked(cautions, printed.leftMm, content.bottomMm + GAP_MM),
+    ],
+  }))
+}
+
+interface PageBoxes {
+  readonly first: Box
+  readonly further: Box
+}
+
+/** The table across the page, what follows in two columns, and the signatures across the page after that. */
+const placedRows = (
+  layout: Layout,
+  evaluation: CheckedEvaluation,
+  welded: WeldedPaper,
+  type: Typography,
+  { first, further }: PageBoxes,
+): readonly PlacedRow[] => {
+  const widthMm = widthOf(first)
+  const deviations = recordDeviations(layout, welded.record)
+  const pageBox = (index: number): Box => (index === 0 ? first : further)
+  const across =
+    (from: number) =>
+    (index: number): Frame => ({
+      pageIndex: from + index,
+      box: pageBox(from + index),
+    })
+  const table = flowed(weldedTable(deviations, layout, widthMm, type), across(0))
+  const tablePage = table.framesUsed - 1
+  const below = belowRow(pageBox(tablePage), table.endMm)
+  const columnMm = (widthMm - COLUMN_GAP_MM) / 2
+  const begun = columnsOf(below, columnMm).map((box): Frame => ({ pageIndex: tablePage, box }))
+  const columns = flowed(
+    sectionRowsOf(layout, evaluation, welded, deviations, { widthMm: columnMm, type }),
+    columnFrames(begun, further, columnMm),
+  )
+  return [
+    ...table.placed,
+    ...columns.placed,
+    signed(welded, [...table.placed, ...columns.placed], widthMm, pageBox),
+  ]
+}
+
+const sectionRowsOf = (
+  layout: Layout,
+  evaluation: CheckedEvaluation,
+  welded: WeldedPaper,
+  deviations: readonly AnchorDeviation[],
+  { widthMm, type }: { readonly widthMm: number; readonly type: Typography },
+) => {
+  const planned = evaluation.places.flatMap(({ findings }) => findings)
+  const changes = findingChanges(planned, welded.findings, welded.measured.anchors)
+  return weldedSections(welded, deviations, changes, evaluation.ruleSet, { layout, widthMm, type })
+}
+
+const belowRow = (box: Box, endMm: number): Box => ({ ...box, topMm: Math.min(box.bottomMm, endMm + GAP_MM) })
+
+/** The signatures below everything else on the last page, or on a page of their own. */
+const signed = (
+  { record }: WeldedPaper,
+  placed: readonly PlacedRow[],
+  widthMm: number,
+  pageBox: (index: number) => Box,
+): PlacedRow => {
+  const row = signatureRow(record, widthMm)
+  const lastPage = Math.max(0, ...placed.map(({ pageIndex }) => pageIndex))
+  const box = pageBox(lastPage)
+  const endMm = placed
+    .filter(({ pageIndex }) => pageIndex === lastPage)
+    .reduce((downMm, each) => Math.max(downMm, each.at.yMm + each.row.heightMm), box.topMm)
+  if (endMm + row.heightMm <= box.bottomMm)
+    return { row, pageIndex: lastPage, at: { xMm: box.leftMm, yMm: endMm } }
+  const next = pageBox(lastPage + 1)
+  return { row, pageIndex: lastPage + 1, at: { xMm: next.leftMm, yMm: next.topMm } }
+}
