@@ -1,5 +1,6 @@
 import type { Layout } from '../../domain/layout/document/layout'
 import type { CheckedEvaluation } from '../../domain/layout/evaluate/evaluation'
+import type { TapeCheckTable } from '../../domain/shop/tape/tapeChecks'
 import type { FlowRow } from '../page/flow'
 import type { Typography } from '../page/typography'
 import { jobInFull, notesSection } from './jobHeader'
@@ -9,6 +10,7 @@ import { hardwareSections } from './sections/hardwareSection'
 import { tubeSection } from './sections/partSections'
 import { rearSection } from './sections/rearSection'
 import { revisionSection } from './sections/revisionSection'
+import { tapeSection } from './sections/tapeSection'
 import type { SheetOptions } from './sheetOptions'
 import type { PlaceAnchors } from './table/anchorTable'
 
@@ -17,6 +19,7 @@ export interface SectionInput {
   readonly layout: Layout
   readonly evaluation: CheckedEvaluation
   readonly anchors: readonly PlaceAnchors[]
+  readonly tape: TapeCheckTable
   readonly options: SheetOptions
   readonly type: Typography
   /** Width of the strip across the first page, where long entries were cut. */
@@ -48,6 +51,7 @@ export const workSections = (input: SectionInput, widthMm: number): readonly Sec
   const { layout, evaluation, anchors, options, type } = input
   const setting = { layout, widthMm, type }
   return filled([
+    tapeSection(input.tape, anchors, setting),
     detailSection(anchors, setting),
     options.hasRearView ? rearSection(evaluation, anchors, setting) : [],
   ])

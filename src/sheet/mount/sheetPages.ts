@@ -1,5 +1,6 @@
 import type { Layout } from '../../domain/layout/document/layout'
 import type { CheckedEvaluation } from '../../domain/layout/evaluate/evaluation'
+import { tapeChecks } from '../../domain/shop/tape/tapeChecks'
 import { CHECK_BAR_HEIGHT_MM, checkBarItems } from '../page/checkBar'
 import { footLine } from '../page/footLine'
 import type { Box, SheetItem } from '../page/item'
@@ -26,11 +27,14 @@ export const sheetPages = (
   const anchors = numberedAnchors(layout, evaluation)
   const makeFigure = figureMaker(layout, evaluation, anchors)
   const paper = PAPERS[paperName]
+  const { tapePoints = [], tubes, places } = layout
+  const tape = tapeChecks({ tapePoints, tubes, places })
   const tried = LETTERING_FACTORS.flatMap((factor) => {
     const sheet = prepared({
       layout,
       evaluation,
       anchors,
+      tape,
       options,
       paper,
       makeFigure,

@@ -17,7 +17,7 @@ import { cell } from '../../page/section'
 import type { CellText } from '../../page/table'
 import type { Typography } from '../../page/typography'
 
-const otherUnit = (unit: LengthUnit): LengthUnit => (unit === 'mm' ? 'in' : 'mm')
+export const otherUnit = (unit: LengthUnit): LengthUnit => (unit === 'mm' ? 'in' : 'mm')
 
 /** Lengths that are bought, cut or drilled stand in both units, so that nobody rounds a hole. */
 export const bothUnits = (lengthMm: number, unit: LengthUnit): string =>
