@@ -3,6 +3,7 @@ import { useApp } from '../state/react'
 import { currentPlaceEvaluation } from '../state/selectors'
 import { AnchorsPanel } from './AnchorsPanel'
 import { BeltPanel } from './BeltPanel'
+import { beltsOutOfUse } from './care/careMark'
 import { CarePanel } from './care/CarePanel'
 import { FindingsPanel } from './FindingsPanel'
 import { FitPanel } from './fit/FitPanel'
@@ -17,6 +18,7 @@ import { SeatPanel } from './SeatPanel'
 import { SelectedPart } from './SelectedPart'
 import { Tabs, type Tab } from './Tabs'
 import { TubesPanel } from './TubesPanel'
+import { WeldedPanel } from './welded/WeldedPanel'
 
 const RESULTS = [
   { id: 'findings', words: 'Findings', Panel: FindingsPanel },
@@ -24,6 +26,7 @@ const RESULTS = [
   { id: 'all-rule-sets', words: 'All rule sets', Panel: AllRuleSetsPanel },
   { id: 'who-fits', words: 'Who fits', Panel: FitPanel },
   { id: 'propose', words: 'Propose', Panel: ProposePanel },
+  { id: 'as-welded', words: 'As welded', Panel: WeldedPanel },
 ] as const
 
 const SET_UP = [
@@ -65,10 +68,12 @@ const PanelTabs = (props: {
     (state) =>
       currentPlaceEvaluation(state)?.findings.filter((finding) => finding.verdict === 'broken').length ?? 0,
   )
+  const outOfUse = useApp((state) => beltsOutOfUse(state.layout))
   const Panel = props.tabs.find(({ id }) => id === props.current)?.Panel
-  const tabs = props.tabs.map((tab): Tab<PanelId> =>
-    tab.id === 'findings' && broken > 0 ? { ...tab, mark: String(broken), tone: 'broken' as const } : tab,
-  )
+  const tabs = props.tabs.map((tab): Tab<PanelId> => {
+    const count = tab.id === 'findings' ? broken : tab.id === 'care' ? outOfUse : 0
+    return count > 0 ? { ...tab, mark: String(count), tone: 'broken' as const } : tab
+  })
   return (
     <Tabs label={props.label} tabs={tabs} current={props.current} onSelect={props.onSelect}>
       {Panel === undefined ? null : <Panel />}

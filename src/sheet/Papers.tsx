@@ -9,6 +9,8 @@ import { PAPERS, type PaperName } from './page/paper'
 import { PAPER_KINDS, type PaperKind, type PaperRequest } from './paperKinds'
 import { DatumMissing, SheetChoices } from './SheetChoices'
 import { SavePapers } from './SavePapers'
+import { RecordChoice, RecordWaiting } from './records/RecordChoice'
+import { useWeldedPapers } from './records/useWeldedPapers'
 import { SheetPageSvg } from './page/SheetPageSvg'
 import type { SheetPage } from './page/sheetPage'
 
@@ -44,10 +46,12 @@ export const Papers = (): ReactElement => {
     () => (evaluation === null ? null : { layout, evaluation, paperName: paper, today: date, hasRearView }),
     [layout, evaluation, paper, date, hasRearView],
   )
-  const pages = useMemo(
-    () => (request === null || kind === undefined ? null : kind.pages(request)),
-    [request, kind],
-  )
+  const welded = useWeldedPapers(kind?.id === 'as-welded')
+  const pages = useMemo(() => {
+    if (request === null || kind === undefined) return null
+    if (kind.id !== 'as-welded') return kind.pages(request)
+    return welded.papers === null ? null : kind.pages({ ...request, welded: welded.papers })
+  }, [request, kind, welded.papers])
   const [zoom, setZoom] = useState(0)
   const size = PAPERS[paper]
   if (kind === undefined) throw new Error('there is no kind of paper')
@@ -63,7 +67,7 @@ export const Papers = (): ReactElement => {
         tabIndex={0}
       >
         <DatumMissing />
-        {pages === null ? <PapersWaiting /> : null}
+        {pages !== null ? null : request === null ? <PapersWaiting /> : <RecordWaiting welded={welded} />}
         {pages?.length === 0 ? (
           <p className="waiting" role="status">
             {kind.whenEmpty}
@@ -154,6 +158,7 @@ const PapersBar = ({ kind, request, pages, paper, zoom, onZoom }: PapersBarProps
         ))}
       </fieldset>
       <SheetChoices kind={kind} />
+      {kind.id === 'as-welded' ? <RecordChoice /> : null}
       <fieldset>
         <legend>Zoom</legend>
         {ZOOMS.map(({ label }, index) => (

@@ -6,7 +6,9 @@ import { type GeneralDrawing, generalDrawing } from './files/generalDrawing'
 import { sheetPages } from './mount/sheetPages'
 import type { PaperName } from './page/paper'
 import type { SheetPage } from './page/sheetPage'
+import { asWeldedPages } from './records/asWeldedPages'
 import { beltRecordPages } from './records/beltRecordPages'
+import { weldedPapers, type WeldedPaper } from './records/weldedPaper'
 
 /** What a paper is made from. */
 export interface PaperRequest {
@@ -17,6 +19,8 @@ export interface PaperRequest {
   readonly today: string
   /** Whether the mount sheet shows the harness bar from behind; it does unless this says otherwise. */
   readonly hasRearView?: boolean
+  /** Records of what was welded, worked out already; left out: all of the layout, worked out when their pages are made. */
+  readonly welded?: readonly WeldedPaper[]
 }
 
 /** One kind of paper that leaves the shop. */
@@ -45,6 +49,14 @@ export const PAPER_KINDS: readonly PaperKind[] = [
       sheetPages(layout, evaluation, paperName, { hasRearView }),
     drawing: ({ layout, evaluation }) => generalDrawing(layout, evaluation),
     whenEmpty: '',
+  },
+  {
+    id: 'as-welded',
+    words: 'As-welded record',
+    fileStem: 'as-welded',
+    pages: ({ layout, evaluation, welded, paperName }) =>
+      asWeldedPages(layout, evaluation, welded ?? weldedPapers(layout), paperName),
+    whenEmpty: 'Nothing was measured on the car yet. Begin a record under “As welded” beside the drawing.',
   },
   {
     id: 'belts',

@@ -3,6 +3,7 @@ import type { Layout } from '../../src/domain/layout/document/layout'
 import { addRecord } from '../../src/domain/layout/edit/asWelded'
 import type { AsWeldedRecord, MeasuredAnchor } from '../../src/domain/measure/asWeldedRecord'
 import type { Measurement } from '../../src/domain/measure/measurement'
+import { heldPoint } from '../../src/domain/shop/tape/heldPoint'
 import { exampleLayout } from './exampleLayouts'
 
 /** An example as planned, whatever was measured on it. */
@@ -18,6 +19,13 @@ export const coordinatesAt = (point: PointMm, off: Partial<PointMm> = {}): Measu
   yMm: [point.yMm + (off.yMm ?? 0)],
   zMm: [point.zMm + (off.zMm ?? 0)],
 })
+
+/** One reading of each coordinate of what the tape is held to at an entry, so far off the plan. */
+export const measuredAt = (
+  entry: MeasuredAnchor,
+  { tubes }: Pick<Layout, 'tubes'>,
+  off: Partial<PointMm> = {},
+): MeasuredAnchor => ({ ...entry, measurement: coordinatesAt(heldPoint(entry.planned, tubes), off) })
 
 /** A new record of a layout with every entry changed. */
 export const recordWith = (

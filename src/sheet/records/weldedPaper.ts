@@ -1,5 +1,4 @@
-import type { MeasuredLayout } from '../../domain/layout/asWelded/measuredLayout'
-import { measuredLayout } from '../../domain/layout/asWelded/measuredLayout'
+import { measuredLayout, type MeasuredLayout } from '../../domain/layout/asWelded/measuredLayout'
 import type { Layout } from '../../domain/layout/document/layout'
 import type { AsWeldedRecord } from '../../domain/measure/asWeldedRecord'
 import type { Finding } from '../../domain/rules/finding'
@@ -10,14 +9,17 @@ import { allFindings } from '../../state/welded/weldedCheck'
 export interface WeldedPaper {
   readonly record: AsWeldedRecord
   readonly measured: MeasuredLayout
-  /** Of the car as welded, room and all, without remedies. */
+  /** Of the car as welded, room and all, without remedies; none while no anchor is measured. */
   readonly findings: readonly Finding[]
 }
 
-/** Every record of a layout, worked out here and now, however long that takes; for whoever needs all of them at once. */
+/** One record, its findings worked out here and now, however long that takes. */
+export const weldedPaper = (record: AsWeldedRecord, measured: MeasuredLayout): WeldedPaper => {
+  const isMeasured = measured.anchors.some(({ standing }) => standing === 'measured')
+  const answer = isMeasured ? answerWelded({ layout: measured.layout }) : null
+  return { record, measured, findings: answer?.ok === true ? allFindings(answer.value) : [] }
+}
+
+/** Every record of a layout, for whoever needs all of them at once. */
 export const weldedPapers = (layout: Layout): readonly WeldedPaper[] =>
-  (layout.asWelded ?? []).map((record) => {
-    const measured = measuredLayout(layout, record)
-    const answer = answerWelded({ layout: measured.layout })
-    return { record, measured, findings: answer.ok ? allFindings(answer.value) : [] }
-  })
+  (layout.asWelded ?? []).map((record) => weldedPaper(record, measuredLayout(layout, record)))

@@ -4,13 +4,12 @@ import {
   type PositionDeviation,
 } from '../../domain/layout/asWelded/deviation'
 import type { Layout, LengthUnit } from '../../domain/layout/document/layout'
-import { qualityText } from '../../domain/layout/wording/readingLines'
+import { problemOf, qualityText } from '../../domain/layout/wording/readingLines'
 import {
   angleOffText,
   axisOffText,
   deviationWords,
   entryName,
-  problemOf,
   wayWords,
 } from '../../domain/layout/wording/weldedWords'
 import type { TabMount } from '../../domain/straps/anchor'

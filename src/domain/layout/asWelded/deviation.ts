@@ -1,8 +1,10 @@
-import { pointDifference, pointDistanceMm } from '../../geometry/point'
+import { pointDifference, pointDistanceMm, type PointMm } from '../../geometry/point'
+import type { Tube } from '../../geometry/tube'
 import type { AsWeldedRecord } from '../../measure/asWeldedRecord'
 import type { Scatter } from '../../measure/scatter'
 import { LIMIT_TOLERANCE } from '../../rules/check'
 import type { WeldTolerance } from '../../rules/tolerance'
+import { heldPoint } from '../../shop/tape/heldPoint'
 import type { TabMount } from '../../straps/anchor'
 import { wrappedDeg } from '../../units/angle'
 import type { LengthUnit } from '../../units/length'
@@ -35,6 +37,8 @@ export interface PositionDeviation {
 /** What one entry of a record comes to beside what was planned when it was taken in. */
 export interface AnchorDeviation {
   readonly reading: AnchorReading
+  /** Where the tape was to be held by the plan, from the datum: on the outside of a wrapped bar, else the mount's own point. */
+  readonly planned: PointMm
   /** Null when there is no measured position. */
   readonly position: PositionDeviation | null
   /** Of a tab's plane; null where it was not measured. */
@@ -70,25 +74,27 @@ const deviation = (off: number, allowed: number | null, uncertainty: number | nu
 })
 
 /** Deviations of every entry of a record, in its order, against what the layout allows. */
-export const recordDeviations = (
-  { units, tolerance }: Pick<Layout, 'units' | 'tolerance'>,
-  record: AsWeldedRecord,
-): readonly AnchorDeviation[] =>
-  record.anchors.map((entry) => anchorDeviation(anchorReading(entry), tolerance ?? null, units.length))
+export const recordDeviations = (layout: DeviationCase, record: AsWeldedRecord): readonly AnchorDeviation[] =>
+  record.anchors.map((entry) => anchorDeviation(layout, anchorReading(entry)))
 
-/** What one entry's readings come to. `unit`: the marks of the tape they were read from. */
+/** What deviations are judged by; the unit tells what marks the tape has that was read. */
+export type DeviationCase = Pick<Layout, 'units' | 'tolerance' | 'tubes'>
+
+/** What one entry's readings come to. */
 export const anchorDeviation = (
+  { units, tolerance: typed, tubes }: DeviationCase,
   reading: AnchorReading,
-  tolerance: WeldTolerance | null,
-  unit: LengthUnit,
 ): AnchorDeviation => {
   const { planned } = reading.entry
-  const position = positionDeviation(reading, tolerance, unit)
+  const tolerance = typed ?? null
+  const unit = units.length
+  const position = positionDeviation(reading, tubes, tolerance, unit)
   const { planDeg, leanDeg } =
     planned.kind === 'tab' ? tabDeviations(planned, reading, tolerance, unit) : NO_ANGLES
   const found = [position?.x, position?.y, position?.z, planDeg, leanDeg]
   return {
     reading,
+    planned: heldPoint(planned, tubes),
     position,
     planDeg,
     leanDeg,
@@ -104,17 +110,19 @@ const NO_ANGLES = { planDeg: null, leanDeg: null } as const
 
 const positionDeviation = (
   { entry, position }: AnchorReading,
+  tubes: readonly Tube[],
   tolerance: WeldTolerance | null,
   unit: LengthUnit,
 ): PositionDeviation | null => {
   if (entry.measurement === null || position?.ok !== true) return null
   const uncertainty = uncertaintyMm(entry.measurement, unit)
-  const { x, y, z } = pointDifference(position.value.point, entry.planned.point)
+  const planned = heldPoint(entry.planned, tubes)
+  const { x, y, z } = pointDifference(position.value.point, planned)
   return {
     x: deviation(x, tolerance?.xMm ?? null, uncertainty?.x ?? null),
     y: deviation(y, tolerance?.yMm ?? null, uncertainty?.y ?? null),
     z: deviation(z, tolerance?.zMm ?? null, uncertainty?.z ?? null),
-    totalMm: pointDistanceMm(position.value.point, entry.planned.point),
+    totalMm: pointDistanceMm(position.value.point, planned),
   }
 }
 

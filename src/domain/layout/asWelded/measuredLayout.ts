@@ -1,6 +1,7 @@
-import { pointDistanceMm } from '../../geometry/point'
+import { pointDifference, pointDistanceMm, pointSum } from '../../geometry/point'
 import { nearestOnPolyline } from '../../geometry/segment'
 import type { AsWeldedRecord, MeasuredAnchor } from '../../measure/asWeldedRecord'
+import { heldPoint } from '../../shop/tape/heldPoint'
 import type { Anchor, Mount } from '../../straps/anchor'
 import { mirroredStrap } from '../../straps/strap'
 import type { Layout, Place } from '../document/layout'
@@ -46,7 +47,7 @@ export interface MeasuredLayout {
 /**
  * The planned layout with the anchors of a record where they were measured, and tab planes turned as they were measured; everything
  * that was not measured stays as planned and is said to be. A wrap lies where it was measured even off the planned centre line of its
- * bar, because that is where the strap is; the bar itself is drawn as planned. The planned layout is not changed.
+ * bar, because that is where the strap is; the bar itself stays as planned. The planned layout is not changed.
  */
 export const measuredLayout = (planned: Layout, record: AsWeldedRecord): MeasuredLayout => {
   const { asWelded: _records, ...plan } = planned
@@ -96,7 +97,7 @@ const weldedAnchor = (
   readings: readonly AnchorReading[],
 ): WeldedAnchor => {
   const reading = readingOf(place, anchor, readings)
-  const mount = reading === null ? anchor.mount : weldedMount(anchor.mount, reading)
+  const mount = reading === null ? anchor.mount : weldedMount(layout, anchor.mount, reading)
   return {
     placeId: place.id,
     anchor,
@@ -108,8 +109,16 @@ const weldedAnchor = (
   }
 }
 
-const weldedMount = (planned: Mount, { position, planDeg, leanDeg }: AnchorReading): Mount => {
-  const point = position?.ok === true ? position.value.point : planned.point
+/** A tape is held to the outside of a wrapped bar: its centre line is off the plan by as much as the mark that was measured. */
+const weldedMount = (
+  { tubes }: Layout,
+  planned: Mount,
+  { position, planDeg, leanDeg }: AnchorReading,
+): Mount => {
+  const point =
+    position?.ok === true
+      ? pointSum(planned.point, pointDifference(position.value.point, heldPoint(planned, tubes)))
+      : planned.point
   if (planned.kind !== 'tab') return { ...planned, point }
   return {
     ...planned,

@@ -6,12 +6,14 @@ import type { Mount } from '../../straps/anchor'
 import { angleText } from '../../units/angle'
 import { type LengthUnit, lengthWithUnit } from '../../units/length'
 import type { AnchorDeviation, DeviationVerdict } from '../asWelded/deviation'
-import type { ChangeKind } from '../asWelded/findingChanges'
+import type { ChangeKind, FindingChange } from '../asWelded/findingChanges'
 import type { OfferedPoint } from '../asWelded/knownPoints'
 import type { Standing, WeldedAnchor } from '../asWelded/measuredLayout'
 import type { Layout } from '../document/layout'
+import { valueText } from './amounts'
 import { anchorName, placeName, tubeName } from './names'
-import { capitalised } from './words'
+import { tapePlaceName } from './tapeWords'
+import { capitalised, verdictWord } from './words'
 
 /** A way of measuring, as it is chosen and as it stands on the record. */
 export const wayWords = (kind: Measurement['kind']): string => {
@@ -36,16 +38,12 @@ export const entryName = (
 }
 
 /** What a point is called on the tape, for whoever holds its other end. */
-export const offeredName = (offered: OfferedPoint, layout: Layout): string => {
-  switch (offered.sort) {
-    case 'datum':
-      return 'Datum'
-    case 'tube-end':
-      return `${capitalised(tubeName(offered.tubeId, layout))}, P${offered.number}`
-    case 'measured':
-      return `${entryName(offered.entry, layout)}, as measured`
-  }
-}
+export const offeredName = (offered: OfferedPoint, layout: Layout): string =>
+  offered.sort === 'measured'
+    ? `${entryName(offered.entry, layout)}, as measured`
+    : offered.place.source.kind === 'datum'
+      ? 'Datum'
+      : tapePlaceName(offered.place, layout)
 
 /** A length in the shop's unit with the other one in brackets: a sixteenth of an inch is too coarse to judge a weld by. */
 export const lengthInBoth = (lengthMm: number, unit: LengthUnit): string =>
@@ -164,6 +162,31 @@ export const changeHeading = (kind: ChangeKind): string => {
   }
 }
 
+/** What the finding was in the plan, with its value; null where there it was the same sentence or none. */
+export const plannedValueText = ({ planned, welded }: FindingChange, layout: Layout): string | null => {
+  if (planned === null) return 'The plan has no such finding.'
+  if (welded === null) return null
+  if (planned.value === null) return 'In the plan it could not be checked.'
+  const value = valueText(planned.quantity, planned.value, layout.units.length)
+  return `In the plan: ${value}, ${verdictWord(planned.verdict)}.`
+}
+
+const countOf = (changes: readonly FindingChange[], kind: ChangeKind): number =>
+  changes.filter((change) => change.kind === kind).length
+
+/** How many findings are broken or unchecked on the car, and how many of those the plan kept. */
+export const changesSummaryText = (changes: readonly FindingChange[]): string => {
+  const newlyBroken = countOf(changes, 'newly-broken')
+  const broken = newlyBroken + countOf(changes, 'still-broken')
+  const newlyUnchecked = countOf(changes, 'newly-unchecked')
+  const unchecked = newlyUnchecked + countOf(changes, 'still-unchecked')
+  const part = (count: number, word: string, kept: number): string =>
+    count === 0
+      ? `none ${word}`
+      : `${count} ${word}, ${kept === 0 ? 'none' : kept} of them new beside the plan`
+  return `On the car as welded: ${part(broken, 'broken', newlyBroken)}; ${part(unchecked, 'unchecked', newlyUnchecked)}.`
+}
+
 /** Further than this from the planned centre line of its bar a wrap tells that the bar is elsewhere. Our judgement: twice what a layout allows. */
 const OFF_BAR_MM = 2
 
@@ -189,15 +212,11 @@ export const measureToText = (mount: Mount, layout: Pick<Layout, 'tubes' | 'unit
   const unit = layout.units.length
   switch (mount.kind) {
     case 'tab':
-      return `Measure to the middle of the hole, at the middle of the plate: ${lengthInBoth(mount.thicknessMm / 2, unit)} in from either face.`
+      return `Measure to the middle of the hole, at the middle of the plate: ${lengthInBoth(mount.thicknessMm / 2, unit)} in from either face. A pin through the hole helps.`
     case 'eye':
       return 'Measure to the middle of the eye.'
-    case 'wrap': {
-      const tube = layout.tubes.find(({ id }) => id === mount.tubeId)
-      const half =
-        tube === undefined ? '' : `: ${lengthInBoth(tube.outsideDiameterMm / 2, unit)} in from its skin`
-      return `Measure to the centre line of the bar, at the middle of the webbing${half}.`
-    }
+    case 'wrap':
+      return 'Measure to the outside of the bar in the middle of the webbing: to its highest line, or to its foremost one where the bar stands near plumb.'
   }
 }
 

@@ -36,7 +36,15 @@ const ENTRY: MeasuredAnchor = {
 const measured = (
   part: Partial<MeasuredAnchor>,
   tolerance: WeldTolerance | null = TOLERANCE,
-): AnchorDeviation => anchorDeviation(anchorReading({ ...ENTRY, ...part }), tolerance, 'mm')
+): AnchorDeviation =>
+  anchorDeviation(
+    {
+      units: { length: 'mm', force: 'N', mass: 'kg' },
+      tubes: [],
+      ...(tolerance === null ? {} : { tolerance }),
+    },
+    anchorReading({ ...ENTRY, ...part }),
+  )
 
 const offBy = (xMm: number, yMm: number, zMm: number): Measurement =>
   coordinatesAt(ENTRY.planned.point, { xMm, yMm, zMm })

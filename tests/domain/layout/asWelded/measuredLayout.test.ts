@@ -1,11 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 
+import { pointDistanceMm } from '../../../../src/domain/geometry/point'
 import { measuredLayout } from '../../../../src/domain/layout/asWelded/measuredLayout'
 import type { Layout } from '../../../../src/domain/layout/document/layout'
 import { layoutNumbers } from '../../../../src/domain/layout/evaluate/evaluateLayout'
 import type { Mount } from '../../../../src/domain/straps/anchor'
-import { coordinatesAt, planOfExample, recordWith } from '../../../support/asWelded'
+import { coordinatesAt, measuredAt, planOfExample, recordWith } from '../../../support/asWelded'
 import { exampleIndex } from '../../../support/exampleLayouts'
 
 const BUGGY = planOfExample('rock-buggy.layout.json')
@@ -22,10 +23,7 @@ describe('measuredLayout', () => {
     'measured as planned %s has the findings of the plan',
     (file) => {
       const plan = planOfExample(file)
-      const record = recordWith(plan, (entry) => ({
-        ...entry,
-        measurement: coordinatesAt(entry.planned.point),
-      }))
+      const record = recordWith(plan, (entry) => measuredAt(entry, plan))
       const measured = measuredLayout(plan, record)
       expect(measured.layout).toEqual(plan)
       expect(layoutNumbers(measured.layout)).toEqual(layoutNumbers(plan))
@@ -47,19 +45,21 @@ describe('measuredLayout', () => {
         const record = recordWith(TWO_SEATS, (entry) => {
           at += 1
           const by = offs[at] ?? null
-          return by === null ? entry : { ...entry, measurement: coordinatesAt(entry.planned.point, by) }
+          return by === null ? entry : measuredAt(entry, TWO_SEATS, by)
         })
         const { layout, anchors } = measuredLayout(TWO_SEATS, record)
         const planned = mountsOf(copy)
-        expect(mountsOf(layout)).toEqual(
-          planned.map((mount, index) => {
-            const by = offs[index] ?? null
-            const { xMm, yMm, zMm } = mount.point
-            return by === null
-              ? mount
-              : { ...mount, point: { xMm: xMm + by.xMm, yMm: yMm + by.yMm, zMm: zMm + by.zMm } }
-          }),
-        )
+        const awayMm = mountsOf(layout).map((mount, index) => {
+          const { xMm = 0, yMm = 0, zMm = 0 } = offs[index] ?? {}
+          const { point, ...rest } = planned[index] ?? mount
+          expect({ ...rest, point: mount.point }).toEqual(mount)
+          return pointDistanceMm(mount.point, {
+            xMm: point.xMm + xMm,
+            yMm: point.yMm + yMm,
+            zMm: point.zMm + zMm,
+          })
+        })
+        expect(Math.max(...awayMm)).toBeLessThan(1e-9)
         expect(anchors.map(({ standing }) => standing)).toEqual(
           offs.map((by) => (by === null ? 'not-measured' : 'measured')),
         )
@@ -122,28 +122,42 @@ describe('measuredLayout', () => {
 
   it('puts both joined shoulder straps on the one anchor that was measured', () => {
     const record = recordWith(JOINED, (entry) =>
-      entry.strap === 'shoulder-left'
-        ? { ...entry, measurement: coordinatesAt(entry.planned.point, { zMm: -7 }) }
-        : entry,
+      entry.strap === 'shoulder-left' ? measuredAt(entry, JOINED, { zMm: -7 }) : entry,
     )
     const { anchors } = measuredLayout(JOINED, record)
     const shoulders = anchors.filter(({ anchor }) => anchor.strap.startsWith('shoulder'))
     expect(shoulders.map(({ standing }) => standing)).toEqual(['measured', 'measured'])
     expect(shoulders[0]?.mount.point).toEqual(shoulders[1]?.mount.point)
-    expect(shoulders[0]?.mount.point.zMm).toBe((shoulders[0]?.anchor.mount.point.zMm ?? 0) - 7)
+    expect(shoulders[0]?.mount.point.zMm).toBeCloseTo((shoulders[0]?.anchor.mount.point.zMm ?? 0) - 7, 9)
+  })
+
+  it('has what is held to the outside of a wrapped bar tell where its centre line is', () => {
+    // Straight above the centre line of a level bar by half its diameter: a square and a tape, no other way to see it.
+    const wrap = JOINED.places[0]?.anchors.find(({ mount }) => mount.kind === 'wrap')?.mount
+    const bar = JOINED.tubes.find(({ id }) => id === wrap?.tubeId)
+    if (wrap === undefined || bar === undefined) throw new Error('the example has no wrap')
+    const top = { ...wrap.point, zMm: wrap.point.zMm + bar.outsideDiameterMm / 2 }
+    const record = recordWith(JOINED, (entry) =>
+      entry.planned === wrap ? { ...entry, measurement: coordinatesAt(top) } : entry,
+    )
+    const { anchors } = measuredLayout(JOINED, record)
+    const measured = anchors.find(({ anchor }) => anchor.mount === wrap)
+    expect(pointDistanceMm(measured?.mount.point ?? top, wrap.point)).toBeLessThan(1e-9)
+    expect(measured?.offBarMm).toBeLessThan(1e-6)
   })
 
   it('leaves a wrap where it was measured and says how far its bar is from where it was planned', () => {
     const wrap = mountsOf(TWO_SEATS).find(({ kind }) => kind === 'wrap')
     if (wrap === undefined) throw new Error('the example has no wrap')
     const record = recordWith(TWO_SEATS, (entry) =>
-      entry.planned === wrap
-        ? { ...entry, measurement: coordinatesAt(wrap.point, { xMm: -3, zMm: 4 }) }
-        : entry,
+      entry.planned === wrap ? measuredAt(entry, TWO_SEATS, { xMm: -3, zMm: 4 }) : entry,
     )
     const { anchors } = measuredLayout(TWO_SEATS, record)
     const measured = anchors.find(({ anchor }) => anchor.mount === wrap)
-    expect(measured?.mount.point).toEqual({ ...wrap.point, xMm: wrap.point.xMm - 3, zMm: wrap.point.zMm + 4 })
+    const { xMm, yMm, zMm } = wrap.point
+    expect(
+      pointDistanceMm(measured?.mount.point ?? wrap.point, { xMm: xMm - 3, yMm, zMm: zMm + 4 }),
+    ).toBeLessThan(1e-9)
     // The bar runs straight across the car, so both components are square to it: 3, 4, 5.
     expect(measured?.offBarMm).toBeCloseTo(5, 6)
   })
