@@ -2,6 +2,7 @@ import type { CsvTable } from '../csv'
 import type { PaperRequest } from '../../paperKinds'
 import { anchorsTable } from './anchorsTable'
 import { findingsTable } from './findingsTable'
+import { tapeChecksTable, tapePlacesTable } from './tapeTables'
 import { tubesTable } from './tubesTable'
 
 /** One table that leaves the shop as a file. */
@@ -26,6 +27,18 @@ export const TABLE_KINDS: readonly TableKind[] = [
     words: 'Every point of every tube’s centre line',
     table: ({ layout }) => tubesTable(layout),
     whenEmpty: 'The layout has no tubes.',
+  },
+  {
+    fileStem: 'tape-places',
+    words: 'Every place that a tape is held to, with its letter',
+    table: ({ layout }) => tapePlacesTable(layout),
+    whenEmpty: 'No anchor has a place that a straight tape reaches: name tape points.',
+  },
+  {
+    fileStem: 'tape-checks',
+    words: 'Every straight distance to check with a tape',
+    table: ({ layout }) => tapeChecksTable(layout),
+    whenEmpty: 'There is no straight distance to check: name tape points.',
   },
   {
     fileStem: 'findings',
