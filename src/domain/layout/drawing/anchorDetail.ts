@@ -310,7 +310,7 @@ const besideDimension = (
     ),
     text,
     align,
-    weight: 'strong',
+    weight: 'plain',
   }
 }
 

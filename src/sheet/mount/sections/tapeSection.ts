@@ -67,7 +67,7 @@ const pointRows = (table: TapeCheckTable, setting: Setting): readonly BareRow[] 
     [cell(place.letter, type.figure, 1)],
     [cell(tapePlaceName(place, layout), type.body, 8)],
     ...[place.point.xMm, place.point.yMm, place.point.zMm].map((mm) =>
-      bothLines(mm, '', type.strong, setting),
+      bothLines(mm, '', type.figure, setting),
     ),
   ])
   const head = [
