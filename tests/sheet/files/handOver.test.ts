@@ -111,7 +111,7 @@ describe.each(exampleIndex.map(({ file }) => file))('the folder of %s', (file) =
     const [caution = ''] = CAUTIONS
     const silent = files.filter(
       ({ path, text }) =>
-        !path.startsWith('layout/') &&
+        !/^(layout|calendar)\//.test(path) &&
         !text.replaceAll(/\s+/g, ' ').includes(caution) &&
         !text.includes(dxfString(caution)),
     )
@@ -191,6 +191,27 @@ describe.each(exampleIndex.map(({ file }) => file))('the folder of %s', (file) =
       return !(Math.abs(distance(from, to) - Number(row['straight distance (mm)'])) < 1e-4)
     })
     expect(off).toEqual([])
+  })
+
+  it('has the belts’ reminders, which name who decides, or says that there are none', () => {
+    const found = files.filter(({ path }) => path.startsWith('calendar/'))
+    const none = 'No belt has a last day that is still to come, or an interval of inspection.'
+    expect(readMe.replaceAll(/\s+/g, ' ').includes(none)).toBe(found.length === 0)
+    // Long lines of a calendar go on after a line end and a blank. Source: RFC 5545, 3.1.
+    const text = found.map((each) => each.text.replaceAll('\r\n ', '')).join('')
+    const events = text.match(/^BEGIN:VEVENT/gm) ?? []
+    expect(text.match(/rule book decide/g) ?? []).toHaveLength(events.length)
+  })
+
+  it('has every measured anchor beside its plan', () => {
+    const rows = tableRows(files, 'as-welded-anchors', 'Nothing was measured on the car yet.')
+    expect(rows).toHaveLength((layout.asWelded ?? []).flatMap((record) => record.anchors).length)
+    for (const row of rows.filter((each) => each['measured x (mm)'] !== '')) {
+      const off = ['x', 'y', 'z'].map(
+        (axis) => Number(row[`measured ${axis} (mm)`]) - Number(row[`planned ${axis} (mm)`]),
+      )
+      expect(Math.hypot(...off)).toBeCloseTo(Number(row['total off (mm)']), 4)
+    }
   })
 
   it('has the layout, which opens again as it was', () => {

@@ -1,5 +1,6 @@
 import type { Layout } from '../../../domain/layout/document/layout'
 import { layoutText } from '../../../domain/layout/document/layoutText'
+import { beltCalendar } from '../../../domain/layout/wording/beltCalendar'
 import { CAUTIONS } from '../../../domain/layout/wording/cautions'
 import type { FlatFigure } from '../../../domain/shop/flat/flatFigure'
 import { layoutFileName } from '../../../state/files'
@@ -17,6 +18,7 @@ export const handOverParts = (): readonly HandOverPart[] => [
   ...PAPER_KINDS.flatMap(figuresPart),
   ...PAPER_KINDS.flatMap(drawingPart),
   ...TABLE_KINDS.map(tablePart),
+  calendarPart,
   layoutPart,
 ]
 
@@ -105,6 +107,22 @@ const tablePart = ({ words, fileStem, table, whenEmpty }: TableKind): HandOverPa
     return { kind: 'files', files: [{ path, text: csvText(made) }] }
   },
 })
+
+/** Noon of the day, so that the same folder made twice on one day has the same calendar. */
+const stampMs = (today: string): number => Date.parse(`${today}T12:00:00Z`)
+
+const calendarPart: HandOverPart = {
+  words: 'Reminders of the belts’ last days and inspections, for a calendar',
+  make: ({ layout, today }) => {
+    const text = beltCalendar(layout, today, stampMs(today))
+    return text === null
+      ? {
+          kind: 'none',
+          because: 'No belt has a last day that is still to come, or an interval of inspection.',
+        }
+      : { kind: 'files', files: [{ path: `calendar/${paperFileName('belts', layout, 'ics')}`, text }] }
+  },
+}
 
 const layoutPart: HandOverPart = {
   words: 'The layout itself, to open in Tabwright',

@@ -4,6 +4,7 @@ import { anchorsTable } from './anchorsTable'
 import { findingsTable } from './findingsTable'
 import { tapeChecksTable, tapePlacesTable } from './tapeTables'
 import { tubesTable } from './tubesTable'
+import { weldedTable } from './weldedTable'
 
 /** One table that leaves the shop as a file. */
 export interface TableKind {
@@ -39,6 +40,12 @@ export const TABLE_KINDS: readonly TableKind[] = [
     words: 'Every straight distance to check with a tape',
     table: ({ layout }) => tapeChecksTable(layout),
     whenEmpty: 'There is no straight distance to check: name tape points.',
+  },
+  {
+    fileStem: 'as-welded-anchors',
+    words: 'Every anchor as it was measured, beside the plan',
+    table: ({ layout }) => weldedTable(layout),
+    whenEmpty: 'Nothing was measured on the car yet.',
   },
   {
     fileStem: 'findings',
