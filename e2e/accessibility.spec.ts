@@ -31,6 +31,7 @@ const TABS = [
   'Anchors',
   'Tubes',
   'Parts',
+  'Belt care',
 ]
 
 /** Each panel in both themes, where it stands alone; drawing, findings, menus and sheet in every combination. */

@@ -80,7 +80,8 @@ export class App {
   }
 
   async tab(name: string): Promise<void> {
-    const tab = this.page.getByRole('tab', { name: new RegExp(`^${name}`) })
+    // A count may stand after the words; "Belt" is not "Belt care".
+    const tab = this.page.getByRole('tab', { name: new RegExp(`^${name}( \\d+)?$`) })
     await tab.click()
     await expect(tab).toHaveAttribute('aria-selected', 'true')
   }
