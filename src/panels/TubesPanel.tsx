@@ -11,6 +11,7 @@ import { ChoiceField, type Choice } from './fields/ChoiceField'
 import { LengthField } from './fields/LengthField'
 import { PointFields } from './fields/PointFields'
 import { TextField } from './fields/TextField'
+import { TapePoints } from './TapePoints'
 
 const ROLES: readonly Choice<TubeRole>[] = [
   { value: 'harness-bar', words: 'Harness bar' },
@@ -163,6 +164,7 @@ export const TubesPanel = (): ReactElement => {
           </button>
         ))}
       </div>
+      <TapePoints />
     </section>
   )
 }

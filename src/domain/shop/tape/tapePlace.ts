@@ -39,6 +39,9 @@ const DATUM: PointMm = { xMm: 0, yMm: 0, zMm: 0 }
 /** Places closer than this are one: two tapes from them tell no more than one. Our judgement. */
 const ONE_PLACE_MM = 10
 
+/** A point named nearer to the datum than this is the datum. */
+export const AT_DATUM_MM = ONE_PLACE_MM
+
 /** Sine of 20°: an end that meets another tube more steeply has its mark in the weld. Our judgement. */
 const LEVEL_SHARE = Math.sin(Math.PI / 9)
 
@@ -55,7 +58,7 @@ export const tapePlaces = ({ tapePoints, tubes }: TapePlacesInput): readonly Tap
   const all = [
     datumPlace(tubes),
     ...tapePoints
-      .filter(({ point }) => pointDistanceMm(point, DATUM) >= ONE_PLACE_MM)
+      .filter(({ point }) => pointDistanceMm(point, DATUM) >= AT_DATUM_MM)
       .map(({ id, point }): TapePlace => ({ source: { kind: 'named', tapePointId: id }, point })),
     ...tubes.flatMap((tube) => tubeEnds(tube, tubes)),
   ]
