@@ -9,6 +9,8 @@ import type { SheetPage } from './page/sheetPage'
 import { asWeldedPages } from './records/asWeldedPages'
 import { beltRecordPages } from './records/beltRecordPages'
 import { weldedPapers, type WeldedPaper } from './records/weldedPaper'
+import { templatePages } from './templates/templatePages'
+import { templateFigures } from './templates/templateSet'
 
 /** What a paper is made from. */
 export interface PaperRequest {
@@ -49,6 +51,14 @@ export const PAPER_KINDS: readonly PaperKind[] = [
       sheetPages(layout, evaluation, paperName, { hasRearView }),
     drawing: ({ layout, evaluation }) => generalDrawing(layout, evaluation),
     whenEmpty: '',
+  },
+  {
+    id: 'templates',
+    words: 'Templates',
+    fileStem: 'templates',
+    pages: ({ layout, evaluation, paperName }) => templatePages(layout, evaluation, paperName),
+    figures: ({ layout, evaluation }) => templateFigures(layout, evaluation),
+    whenEmpty: 'There is nothing to cut or to mark yet. Add anchors under “Anchors” beside the drawing.',
   },
   {
     id: 'as-welded',

@@ -1,5 +1,7 @@
 import type { Clock } from '../../shop/tab/clock'
+import type { InsertProblem } from '../../shop/tab/insertCope'
 import type { SeatProblem } from '../../shop/tab/tabOnTube'
+import type { PlateProblem } from '../../shop/tab/tabPlates'
 import type { FromMark, TubeMark } from '../../shop/tab/tubeMark'
 import type { Way } from '../../shop/tab/way'
 import { angleText } from '../../units/angle'
@@ -51,3 +53,33 @@ export const seatProblemText = (problem: SeatProblem, layout: Layout): string =>
       return `It lies on the bend P${problem.pointNumber} of ${tube}, where nothing is straight. Move it along the tube, or fit its foot by hand.`
   }
 }
+
+/** Why a tab or an insert gets no template and how to mend it, in two or three sentences. */
+export const templateProblemText = (problem: PlateProblem | InsertProblem, layout: Layout): string => {
+  const length = (lengthMm: number): string => lengthWithUnit(lengthMm, layout.units.length)
+  switch (problem.kind) {
+    case 'inside-tube':
+    case 'beyond-end':
+    case 'on-bend':
+      return seatProblemText(problem, layout)
+    case 'hole-at-tube':
+      return `Between the edge of its hole and the tube there is ${roomText(problem.roomMm, layout)}; a bead as large as the plate is thick needs ${length(problem.neededMm)}. Move the hole away from the tube.`
+    case 'no-rim':
+      return 'Its hole reaches the edge of the plate. Make the plate wider, its end longer or the hole smaller.'
+    case 'no-foot':
+      return 'Its plate is so wide and so near to the tube that no foot is left to weld. Make the plate narrower or move the hole away.'
+    case 'plane-misses':
+      return `Its plane runs along the tube and passes ${length(problem.besideMm)} beside it. Turn the plane or move the hole.`
+    case 'foot-beyond':
+      return `In its own plane it would meet the tube ${length(problem.beyondMm)} past a bend or end. Turn the plane or move the hole.`
+    case 'insert-beside':
+      return problem.gapMm < 0
+        ? `It lies along the tube and ${length(-problem.gapMm)} of it in the tube. Fit it by hand, or turn or move it.`
+        : `It lies along the tube, ${length(problem.gapMm)} from surface to surface: it is welded along its side and needs no cope. Move it nearer where that is more than a bead.`
+    case 'insert-passes':
+      return 'Part of it passes beside the tube, so that no cope closes. Move it toward the middle of the tube or make it thinner.'
+  }
+}
+
+const roomText = (roomMm: number, layout: Layout): string =>
+  roomMm <= 0 ? 'no steel at all' : lengthWithUnit(roomMm, layout.units.length)
