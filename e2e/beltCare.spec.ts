@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs'
+import AxeBuilder from '@axe-core/playwright'
 import { expect, test, type Locator, type Page } from '@playwright/test'
 import { App } from './pages/app'
 
@@ -148,3 +149,24 @@ test.describe('on a phone', () => {
     expect(low).toEqual([])
   })
 })
+
+for (const theme of ['light', 'dark'] as const) {
+  test.describe(`${theme}, with every form open`, () => {
+    test.use({ colorScheme: theme })
+
+    test('the panel is free of what the checker finds', async ({ page }) => {
+      const app = await started(page)
+      await app.openExample('Desert single, padded shell')
+      await app.tab('Belt care')
+      // From the last to the first: an opened form moves none of those before it.
+      const openers = await panel(page).locator('.care-opener').all()
+      for (const opener of openers.toReversed()) await opener.click()
+      await expect(panel(page).getByLabel('Why it is wrong').first()).toBeVisible()
+      const checker = new AxeBuilder({ page }).setLegacyMode(true).include('#panels')
+      const { violations } = await checker
+        .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+        .analyze()
+      expect(violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`))).toEqual([])
+    })
+  })
+}
