@@ -113,6 +113,20 @@ describe('a coordinate', () => {
     })
   })
 
+  it('is reached less far by a ring that leans', () => {
+    // A 3-4-5 slope: 1000 from one point to the other, the ring of 300 halfway up at 400, leaning so that it rises 3/5 of its radius.
+    const lengthMm = Math.hypot(500, 300)
+    const leaning = tapesFrom([
+      [[0, 0, 0], lengthMm],
+      [[600, 0, 800], lengthMm],
+    ])
+    expect(found(byTapes(leaning, null, { axis: 'z', readingsMm: [580] })).point.zMm).toBeCloseTo(580, 6)
+    expect(refused(byTapes(leaning, null, { axis: 'z', readingsMm: [590] }))).toMatchObject({
+      kind: 'coordinate-out-of-reach',
+      nearestMm: expect.closeTo(580, 6),
+    })
+  })
+
   it('along the line of the known points tells nothing new', () => {
     expect(refused(byTapes(ring, 'normal', { axis: 'x', readingsMm: [400] }))).toMatchObject({
       kind: 'points-along-axis',

@@ -76,6 +76,7 @@ describe('a string with an angle finder', () => {
     if (problem.kind !== 'aside-too-long') throw new Error(problem.kind)
     expect(problem.asideMm).toBe(250 + 1e-6)
     expect(problem.levelRunMm).toBeCloseTo(250, 9)
+    expect(refused(aside(-250 - 1e-6)).kind).toBe('aside-too-long')
   })
 
   it('read by angles off the range of an angle finder is refused', () => {

@@ -4,32 +4,23 @@ import { describe, expect, it } from 'vitest'
 
 import { pointDistanceMm, pointMm, type PointMm } from '../../../src/domain/geometry/point'
 import { pointInCar } from '../../support/arbitraries'
-import { at, byTapes, exactTapes, found, refused, tapesFrom, triple, type Triple } from './support'
-
-const expectNear = (point: PointMm, expected: PointMm, withinMm: number): void =>
-  expect(pointDistanceMm(point, expected)).toBeLessThanOrEqual(withinMm)
+import {
+  at,
+  byTapes,
+  exactTapes,
+  expectNear,
+  found,
+  heightOffMm,
+  refused,
+  smallestHeightMm,
+  tapesFrom,
+  type Triple,
+} from './support'
 
 /** Three points that are a good way off one line, so that rounding stays small. */
 const triangle = fc
   .tuple(pointInCar, pointInCar, pointInCar)
   .filter((points) => smallestHeightMm(points) > 100)
-
-/** Smallest height of a triangle, mm: twice its area (Heron) over its longest side. */
-const smallestHeightMm = ([a, b, c]: readonly [PointMm, PointMm, PointMm]): number => {
-  const sides = [pointDistanceMm(a, b), pointDistanceMm(b, c), pointDistanceMm(c, a)] as const
-  const half = (sides[0] + sides[1] + sides[2]) / 2
-  const square = half * (half - sides[0]) * (half - sides[1]) * (half - sides[2])
-  return (2 * Math.sqrt(Math.max(0, square))) / Math.max(...sides)
-}
-
-/** How far a point is off the plane of three others, mm: their tetrahedron's height by its determinant. */
-const heightOffMm = (p: PointMm, [a, b, c]: readonly [PointMm, PointMm, PointMm]): number => {
-  const u = [b.xMm - a.xMm, b.yMm - a.yMm, b.zMm - a.zMm] as const
-  const v = [c.xMm - a.xMm, c.yMm - a.yMm, c.zMm - a.zMm] as const
-  const n = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]] as const
-  const volume = (p.xMm - a.xMm) * n[0] + (p.yMm - a.yMm) * n[1] + (p.zMm - a.zMm) * n[2]
-  return Math.abs(volume) / Math.hypot(...n)
-}
 
 describe('three tapes', () => {
   // Right-angled triangles in whole numbers: 5-12-13 (× 100) and 7-24-25 (× 50) share the upright of 1200.
@@ -55,6 +46,80 @@ describe('three tapes', () => {
       expectNear(problem.pair.normal, at([0, 0, 1200]), 1e-9)
       expectNear(problem.pair.opposite, at([0, 0, -1200]), 1e-9)
       expect(problem.pair.through.map(({ name }) => name).toSorted()).toEqual(['A', 'B', 'C'])
+    }
+  })
+
+  it('tell the side by the steepest part of the plane: up before across, across before fore and aft', () => {
+    const faces = (known: readonly Triple[], target: Triple): string => {
+      const problem = refused(byTapes(exactTapes(known.map(at), at(target))))
+      if (problem.kind !== 'side-not-chosen') throw new Error(problem.kind)
+      const { normal, opposite, normalFaces } = problem.pair
+      const along = {
+        x: normal.xMm - opposite.xMm,
+        y: normal.yMm - opposite.yMm,
+        z: normal.zMm - opposite.zMm,
+      }
+      expect(along[normalFaces]).toBeGreaterThan(0)
+      return normalFaces
+    }
+    // x + y + z = 1000 and x = z are as steep one way as the other; y = 0 is upright; x = 500 stands across the car.
+    expect(
+      faces(
+        [
+          [1000, 0, 0],
+          [0, 1000, 0],
+          [0, 0, 1000],
+        ],
+        [0, 0, 0],
+      ),
+    ).toBe('z')
+    expect(
+      faces(
+        [
+          [0, 0, 0],
+          [500, 0, 500],
+          [0, 700, 0],
+        ],
+        [600, 100, 100],
+      ),
+    ).toBe('z')
+    expect(
+      faces(
+        [
+          [0, 0, 0],
+          [900, 900, 0],
+          [0, 0, 500],
+        ],
+        [600, 100, 100],
+      ),
+    ).toBe('y')
+    expect(
+      faces(
+        [
+          [0, 0, 0],
+          [900, 0, 0],
+          [0, 0, 500],
+        ],
+        [600, 100, 100],
+      ),
+    ).toBe('y')
+    expect(
+      faces(
+        [
+          [500, 0, 0],
+          [500, 900, 0],
+          [500, 0, 500],
+        ],
+        [600, 100, 100],
+      ),
+    ).toBe('x')
+  })
+
+  it('move the point as much in whatever order they were pulled', () => {
+    for (const side of ['normal', 'opposite'] as const) {
+      const [one, other] = [upright, upright.toReversed()].map((tapes) => found(byTapes(tapes, side)))
+      expect(one?.sensitivity.mmPerMm).toBeLessThan(20)
+      expect(other?.sensitivity.mmPerMm).toBeCloseTo(one?.sensitivity.mmPerMm ?? 0, 9)
     }
   })
 
@@ -149,6 +214,17 @@ describe('two tapes and a coordinate', () => {
     expect(problem.kind === 'side-not-chosen' && problem.pair.normalFaces).toBe('x')
   })
 
+  it('move the point by what the tapes and the coordinate are off together', () => {
+    const tapes = tapesFrom([
+      [[0, -400, 0], 500],
+      [[0, 400, 0], 500],
+    ])
+    const { sensitivity } = found(byTapes(tapes, 'normal', { axis: 'z', readingsMm: [0] }))
+    // Both tapes 1 mm shorter: √(499² − 400²) = 298.33, 1.67 back; with the coordinate 1 mm off 1.95 together. One longer and one
+    // shorter: (501² − 499²)/1600 = 1.25 aside.
+    expect(sensitivity.mmPerMm).toBeCloseTo(Math.hypot(300 - Math.sqrt(499 ** 2 - 400 ** 2 - 1), 1), 2)
+  })
+
   it('agree with a general geometry library on where the circles cross', () => {
     const axes = fc.constantFrom('x' as const, 'y' as const, 'z' as const)
     fc.assert(
@@ -175,144 +251,5 @@ describe('two tapes and a coordinate', () => {
         }
       }),
     )
-  })
-})
-
-describe('more than three observations', () => {
-  const corners: readonly Triple[] = [
-    [0, 0, 0],
-    [1500, 0, 0],
-    [0, 700, 0],
-    [1500, 700, 0],
-  ]
-
-  it('in no plane tell the place by themselves, whatever side was chosen', () => {
-    const shift = fc.record({
-      xMm: fc.double({ min: -300, max: 300, noNaN: true }),
-      yMm: fc.double({ min: -300, max: 300, noNaN: true }),
-      zMm: fc.double({ min: -300, max: 300, noNaN: true }),
-    })
-    const near = (...[x, y, z]: Triple): fc.Arbitrary<PointMm> =>
-      shift.map(({ xMm, yMm, zMm }) => pointMm(x + xMm, y + yMm, z + zMm))
-    const known = fc.tuple(near(-1500, -700, 0), near(1500, -700, 0), near(0, 900, 0), near(0, 0, 1500))
-    const anySide = fc.constantFrom(null, 'normal' as const, 'opposite' as const)
-    fc.assert(
-      fc.property(
-        known,
-        near(1200, 300, 0),
-        near(-800, -400, 1200),
-        pointInCar,
-        anySide,
-        (points, ...rest) => {
-          const [fifth, sixth, target, side] = rest
-          const [a, b, c] = points
-          fc.pre(heightOffMm(target, [a, b, c]) > 100)
-          for (const from of [points, [...points, fifth], [sixth, ...points, fifth]]) {
-            const { point, residualMm, mirror } = found(byTapes(exactTapes(from, target), side))
-            expect(pointDistanceMm(point, target)).toBeLessThan(1e-5)
-            expect(residualMm).toBeLessThan(1e-5)
-            expect(mirror).toBeNull()
-          }
-        },
-      ),
-    )
-  })
-
-  it('in one plane leave both sides open', () => {
-    const target = at([1200, 300, 400])
-    const tapes = exactTapes(corners.map(at), target)
-    expect(refused(byTapes(tapes)).kind).toBe('side-not-chosen')
-    const { point, mirror, residualMm } = found(byTapes(tapes, 'normal'))
-    expectNear(point, target, 1e-6)
-    expectNear(mirror ?? point, at([1200, 300, -400]), 1e-6)
-    expect(residualMm).toBeLessThan(1e-9)
-  })
-
-  it('in one plane with a coordinate out of it tell the side', () => {
-    const tapes = exactTapes(corners.map(at), at([1200, 300, 400]))
-    const { point, mirror } = found(byTapes(tapes, null, { axis: 'z', readingsMm: [400] }))
-    expectNear(point, at([1200, 300, 400]), 1e-6)
-    expect(mirror).toBeNull()
-  })
-
-  it('nearly in one plane ask for the side when the readings could be off by as much as the sides differ', () => {
-    const nearly = [...corners.slice(0, 3).map(at), at([1500, 700, 5])]
-    expect(refused(byTapes(exactTapes(nearly, at([1200, 300, 400])))).kind).toBe('side-not-chosen')
-  })
-
-  it('from points in one line work with a coordinate square to it', () => {
-    const line = [at([0, 0, 0]), at([700, 0, 0]), at([1400, 0, 0])]
-    const tapes = exactTapes(line, at([900, 240, 320]))
-    const { point, mirror, residualMm } = found(byTapes(tapes, 'normal', { axis: 'z', readingsMm: [320] }))
-    expectNear(point, at([900, 240, 320]), 1e-6)
-    expectNear(mirror ?? point, at([900, -240, 320]), 1e-6)
-    expect(residualMm).toBeLessThan(1e-9)
-  })
-
-  it('share out what they disagree by: four tapes from the corners of a square, one pair 3 mm longer', () => {
-    // By hand: straight over the middle the tapes from two opposite corners read 3 mm more than those from the others. Sideways
-    // moves help none of the four at once; lifting the point splits the difference, 1.5 mm each way.
-    const tapes = tapesFrom([
-      [[500, 500, 0], 1003],
-      [[-500, -500, 0], 1003],
-      [[500, -500, 0], 1000],
-      [[-500, 500, 0], 1000],
-    ])
-    const { point, residualMm } = found(byTapes(tapes, 'normal'))
-    expect(residualMm).toBeCloseTo(1.5, 6)
-    const [x, y, z] = triple(point)
-    expect(x).toBeCloseTo(0, 6)
-    expect(y).toBeCloseTo(0, 6)
-    // 1001.5 along the slope from a corner 500·√2 away.
-    expect(z).toBeCloseTo(Math.sqrt(1001.5 ** 2 - 500_000), 6)
-  })
-
-  it('lie where no place nearby and no place on a lattice through the car fits better', () => {
-    const noise = fc.array(fc.double({ min: -3, max: 3, noNaN: true }), { minLength: 5, maxLength: 5 })
-    const known = [...corners.map(at), at([1200, 100, 1100])]
-    fc.assert(
-      fc.property(pointInCar, noise, (target, offMm) => {
-        const tapes = exactTapes(known, target).map((tape, index) => ({
-          ...tape,
-          lengthsMm: tape.lengthsMm.map((mm) => mm + (offMm[index] ?? 0)),
-        }))
-        fc.pre(tapes.every(({ lengthsMm: [mm = 0] }) => mm > 20))
-        const misfit = (p: PointMm): number =>
-          tapes.reduce(
-            (sum, { from, lengthsMm: [mm = 0] }) => sum + (pointDistanceMm(from.point, p) - mm) ** 2,
-            0,
-          )
-        const { point } = found(byTapes(tapes, 'normal'))
-        const least = misfit(point)
-        for (const [dx, dy, dz] of [-0.01, 0, 0.01].flatMap((dx) =>
-          [-0.01, 0, 0.01].flatMap((dy) => [-0.01, 0, 0.01].map((dz) => [dx, dy, dz] as const)),
-        ))
-          expect(misfit(pointMm(point.xMm + dx, point.yMm + dy, point.zMm + dz))).toBeGreaterThanOrEqual(
-            least - 1e-9,
-          )
-        for (let x = -4000; x <= 4000; x += 500)
-          for (let y = -2000; y <= 2000; y += 500)
-            for (let z = -1000; z <= 3000; z += 500)
-              expect(misfit(pointMm(x, y, z)) >= least - 1e-9).toBe(true)
-      }),
-      { numRuns: 60 },
-    )
-  })
-
-  it('move the point less than the worst of three, the more they are', () => {
-    const target = at([700, 350, 600])
-    const few = found(byTapes(exactTapes(corners.slice(0, 3).map(at), target), 'normal'))
-    const many = found(byTapes(exactTapes(corners.map(at), target), 'normal'))
-    expect(many.sensitivity.mmPerMm).toBeLessThanOrEqual(few.sensitivity.mmPerMm + 1e-6)
-  })
-
-  it('name the tape that disagrees most', () => {
-    const tapes = exactTapes([...corners.map(at), at([800, 300, 1200])], at([700, 350, 600]))
-    const wrong = tapes.map((tape, index) =>
-      index === 4 ? { ...tape, lengthsMm: tape.lengthsMm.map((mm) => mm + 12) } : tape,
-    )
-    const { residualOf, residualMm } = found(byTapes(wrong, 'normal'))
-    expect(residualOf).toEqual({ kind: 'tape', index: 4, name: 'E' })
-    expect(residualMm).toBeGreaterThan(3)
   })
 })
