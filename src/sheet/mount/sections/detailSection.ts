@@ -1,15 +1,22 @@
+import type { Layout } from '../../../domain/layout/document/layout'
 import { anchorName, placeName, tubeName } from '../../../domain/layout/wording/names'
-import { clockText, fromMarkText, seatProblemText, towardText } from '../../../domain/layout/wording/tabText'
+import {
+  clockText,
+  fromMarkText,
+  templateProblemText,
+  towardText,
+} from '../../../domain/layout/wording/tabText'
 import { capitalised } from '../../../domain/layout/wording/words'
 import type { AnchorRow } from '../../../domain/shop/anchorRows'
 import { type TabOnTube, tabOnTube } from '../../../domain/shop/tab/tabOnTube'
-import type { WrapMount } from '../../../domain/straps/anchor'
+import { tabPlates } from '../../../domain/shop/tab/tabPlates'
+import { type Mount, tabForm, type WrapMount } from '../../../domain/straps/anchor'
 import { angleText } from '../../../domain/units/angle'
 import type { FlowRow } from '../../page/flow'
 import { straightItem } from '../../page/item'
 import { sectionRows, textRows, type BareRow } from '../../page/section'
 import { DETAIL_MM, type DetailFigure, detailFigure } from '../figure/detailFigure'
-import { bothUnits } from '../table/anchorCells'
+import { bothUnits, leanText, shankText, tabTurnText } from '../table/anchorCells'
 import type { PlaceAnchors } from '../table/anchorTable'
 import type { Setting } from './partSections'
 
@@ -43,9 +50,9 @@ const detailRow = (row: AnchorRow, place: string, setting: Setting): BareRow => 
   const title = [place, capitalised(anchorName(row.anchor))].filter((word) => word !== '').join(', ')
   const lines = [
     ...textRows(`${row.itemNumber}  ${title}`, textMm, type.strong, SECTION),
-    ...(on === null || on.problem === null
-      ? []
-      : textRows(`LOOK AT THIS: ${seatProblemText(on.problem, layout)}`, textMm, type.strong, SECTION)),
+    ...problemWords(row.anchor.mount, on, layout).flatMap((text) =>
+      textRows(text, textMm, type.strong, SECTION),
+    ),
     ...wordsOf(row, on, setting, figure).flatMap((text) => textRows(text, textMm, type.body, SECTION)),
   ]
   const linesMm = lines.reduce((sumMm, line) => sumMm + line.heightMm, 0)
@@ -71,6 +78,26 @@ const detailRow = (row: AnchorRow, place: string, setting: Setting): BareRow => 
   }
 }
 
+/** Why the anchor cannot be made as drawn; nothing where it can. */
+const problemWords = (mount: Mount, on: TabOnTube | null, layout: Layout): readonly string[] => {
+  if (on === null) return []
+  const made = mount.kind === 'tab' && tabForm(mount) !== 'insert' ? tabPlates(mount, on) : null
+  const problem = on.problem ?? (made !== null && 'kind' in made ? made : null)
+  return problem === null ? [] : [`LOOK AT THIS: ${templateProblemText(problem, layout)}`]
+}
+
+/** What stands on no tube has nothing to be told along. */
+const bareWords = (mount: Mount): readonly string[] => {
+  switch (mount.kind) {
+    case 'tab':
+      return [`Plate ${tabTurnText(mount)}, ${leanText(mount)}.`]
+    case 'eye':
+      return [`Shank ${shankText(mount)}.`]
+    case 'wrap':
+      return []
+  }
+}
+
 const wordsOf = (
   row: AnchorRow,
   on: TabOnTube | null,
@@ -82,7 +109,8 @@ const wordsOf = (
   const facing = `Looking ${detail.facing === 'up' || detail.facing === 'down' ? `${detail.facing}ward` : `toward ${towardText(detail.facing)}`}, 1:${scale}.`
   if (on === null)
     return [
-      'On the floor or another structure: set by x, y, z and the angles of the anchor table.',
+      'On the floor or another structure: set by x, y, z.',
+      ...bareWords(row.anchor.mount),
       `Looking forward from behind, 1:${scale}.`,
     ]
   const { mount } = row.anchor

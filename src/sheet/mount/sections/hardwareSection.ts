@@ -46,7 +46,7 @@ export const hardwareSections = (
       title,
       widthMm,
       type,
-      lines.flatMap((line) => keptTogether(textRows(line, widthMm, type.body, title))),
+      keptTogether(lines.flatMap((line) => textRows(line, widthMm, type.body, title))),
     ),
   )
 }

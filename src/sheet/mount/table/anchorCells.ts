@@ -196,9 +196,32 @@ const turnCell = ({ anchor }: AnchorRow, type: Typography): readonly CellText[] 
   if (anchor.mount.kind === 'wrap') return [cell('wrap', type.small, 1)]
   if (anchor.mount.kind === 'eye') return shankTurn(anchor.mount, type)
   const { planDeg } = anchor.mount
-  const way =
-    Math.abs(planDeg) < NO_ANGLE_DEG ? 'fore and aft' : `rear edge ${planDeg > 0 ? 'right' : 'left'}`
-  return [cell(angleText(Math.abs(planDeg)), type.figure, 1), cell(way, type.small, 3)]
+  return [cell(angleText(Math.abs(planDeg)), type.figure, 1), cell(turnWay(anchor.mount), type.small, 3)]
+}
+
+const turnWay = ({ planDeg }: TabMount): string =>
+  Math.abs(planDeg) < NO_ANGLE_DEG ? 'fore and aft' : `rear edge ${planDeg > 0 ? 'right' : 'left'}`
+
+/** "fore and aft", "turned 31° in plan, rear edge left" */
+export const tabTurnText = (mount: TabMount): string =>
+  Math.abs(mount.planDeg) < NO_ANGLE_DEG
+    ? turnWay(mount)
+    : `turned ${angleText(Math.abs(mount.planDeg))} in plan, ${turnWay(mount)}`
+
+/** "upright", "leaning 10°, right face up" */
+export const leanText = ({ leanDeg }: TabMount): string =>
+  Math.abs(leanDeg) < NO_ANGLE_DEG
+    ? 'upright'
+    : `leaning ${angleText(Math.abs(leanDeg))}, ${leanWay(leanDeg)}`
+
+/** "plumb, upward", "turned 144° right from rearward, 44° upward" */
+export const shankText = ({ planDeg, riseDeg }: EyeMount): string => {
+  if (90 - Math.abs(riseDeg) < NO_ANGLE_DEG) return `plumb, ${riseDeg > 0 ? 'upward' : 'downward'}`
+  const turn =
+    Math.abs(planDeg) < NO_ANGLE_DEG
+      ? 'rearward'
+      : `turned ${angleText(Math.abs(planDeg))} ${planDeg > 0 ? 'right' : 'left'} from rearward`
+  return `${turn}, ${riseText(riseDeg)}`
 }
 
 /** The way the shank points in plan, out of what it is screwed into; none for one that stands plumb. */
@@ -213,6 +236,8 @@ const leanCell = ({ anchor }: AnchorRow, type: Typography): readonly CellText[] 
   if (anchor.mount.kind !== 'tab')
     return [cell(anchor.mount.kind === 'wrap' ? 'wrap' : 'eye bolt', type.small, 1)]
   const { leanDeg } = anchor.mount
-  const way = Math.abs(leanDeg) < NO_ANGLE_DEG ? 'upright' : `${leanDeg > 0 ? 'right' : 'left'} face up`
+  const way = Math.abs(leanDeg) < NO_ANGLE_DEG ? 'upright' : leanWay(leanDeg)
   return [cell(angleText(Math.abs(leanDeg)), type.figure, 1), cell(way, type.small, 2)]
 }
+
+const leanWay = (leanDeg: number): string => `${leanDeg > 0 ? 'right' : 'left'} face up`
