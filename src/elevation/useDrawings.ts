@@ -10,6 +10,7 @@ import { useApp } from '../state/react'
 import { currentPlace, movingEvaluation, numbersOf, zonesShown } from '../state/selectors'
 import type { FitBounds } from './heldView'
 import { TEXT_LINE_PX } from './paint/brush'
+import { useMeasured } from './useMeasured'
 import { useProposed } from './useProposed'
 
 const BARE_CAR = {
@@ -70,6 +71,7 @@ export const useDrawing = (
   const selectedId = useApp((state) => state.selectedHandleId)
   const zones = useApp(zonesKey)
   const proposed = useProposed()
+  const measured = useMeasured()
   return useMemo(
     () =>
       elevationDrawing(layout, evaluation, elevation, {
@@ -80,6 +82,7 @@ export const useDrawing = (
         zones: zonesOf(zones),
         focusedFindingId,
         proposed,
+        measured,
         dimensions: selectedId === null ? 'none' : [selectedId],
         lengthUnit: layout.units.length,
         angles: true,
@@ -96,6 +99,7 @@ export const useDrawing = (
       pointedSittingId,
       focusedFindingId,
       proposed,
+      measured,
       selectedId,
       zones,
       ghosts,

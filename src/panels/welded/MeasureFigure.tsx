@@ -4,8 +4,8 @@ import type { AnchorDeviation } from '../../domain/layout/asWelded/deviation'
 import type { Measurement } from '../../domain/measure/measurement'
 import { type FigureShapes, figureShapes } from './figureShapes'
 
-const WIDTH = 320
-const HEIGHT = 150
+const WIDTH = 210
+const HEIGHT = 130
 const BORDER = 22
 
 interface Placing {

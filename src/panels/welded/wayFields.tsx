@@ -134,7 +134,7 @@ const ASIDE = [
 
 export const StringWay = (props: WayFieldsProps<'angle'>): ReactElement => {
   const { measurement, layout, offered, onChange } = props
-  const { from, stringDeg, lengthMm, runs, aside } = measurement
+  const { from, stringDeg, lengthMm, runs } = measurement
   return (
     <>
       <KnownPointField
@@ -170,6 +170,17 @@ export const StringWay = (props: WayFieldsProps<'angle'>): ReactElement => {
           onChange={(readings) => onChange({ ...measurement, lengthMm: readings })}
         />
       </div>
+      <AsideFields measurement={measurement} onChange={onChange} />
+    </>
+  )
+}
+
+/** How far a string goes aside: as a distance or as an angle seen from above. */
+const AsideFields = (props: Pick<WayFieldsProps<'angle'>, 'measurement' | 'onChange'>): ReactElement => {
+  const { measurement, onChange } = props
+  const { aside } = measurement
+  return (
+    <>
       <SwitchField
         label="How far it goes aside, as"
         value={aside.kind}

@@ -58,6 +58,7 @@ const offCell = (
   const { off, allowed } = position[axis]
   return [
     cell(axisOffText(axis, off, unit), type.strong, 4),
+    ...(unit === 'mm' ? [cell(lengthWithUnit(Math.abs(off), 'in'), type.small, 1)] : []),
     ...(allowed === null ? [] : [cell(`± ${lengthWithUnit(allowed, 'mm')} allowed`, type.small, 2)]),
   ]
 }

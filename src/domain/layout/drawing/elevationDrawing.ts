@@ -13,6 +13,7 @@ import { type DrawnPlace, drawnPlaces } from './drawnPlace'
 import { type FocusDrawing, focusDrawing } from './focusPrimitives'
 import { handleMarks } from './handleMarks'
 import { placedLabels } from './labelPlacement'
+import { measuredPrimitives } from './measuredPrimitives'
 import { DEFAULT_TEXT_HEIGHT_MM, type DrawingOptions } from './options'
 import { partLabels } from './partLabels'
 import type { Drawing, Primitive } from './primitive'
@@ -140,6 +141,7 @@ export const elevationDrawing = (
     within: options.within ?? null,
   })
   const proposed = proposedPrimitives(options.proposed ?? [], elevation, textHeightMm)
-  const primitives = [...unlabelled, ...labels, ...proposed]
+  const measured = measuredPrimitives(options.measured ?? [], elevation, textHeightMm)
+  const primitives = [...unlabelled, ...labels, ...proposed, ...measured]
   return { elevation, bounds: drawingBounds(primitives, textHeightMm), primitives }
 }

@@ -1,3 +1,4 @@
+import type { MeasuredMark } from './measuredPrimitives'
 import type { Drawing } from './primitive'
 import type { ProposedMarks } from './proposedPrimitives'
 import type { LengthUnit } from '../document/layout'
@@ -17,6 +18,8 @@ export interface DrawingOptions {
   readonly focusedFindingId: string | null
   /** Proposed positions to mark; left out: none. */
   readonly proposed?: readonly ProposedMarks[]
+  /** Where anchors were measured on the car; left out: none. */
+  readonly measured?: readonly MeasuredMark[]
   /** Handle ids whose distances from the datum are drawn; `datum`: every anchor and hip point. */
   readonly dimensions: 'none' | 'datum' | readonly string[]
   readonly lengthUnit: LengthUnit

@@ -230,7 +230,7 @@ const SIDES: Readonly<Record<Axis, { readonly normal: string; readonly opposite:
 export interface MirrorChoice {
   readonly side: 'normal' | 'opposite'
   readonly point: PointMm
-  /** Where it lies: "Above the plane of the known points". */
+  /** Where it lies: "Above the plane through the known points of tapes 1, 2 and 3". */
   readonly where: string
   /** How far it is from the planned position. */
   readonly fromPlanMm: number
@@ -246,7 +246,7 @@ export const mirrorChoices = (pair: MirrorPair, planned: PointMm): readonly Mirr
   return (['normal', 'opposite'] as const).map((side) => ({
     side,
     point: pair[side],
-    where: `${SIDES[pair.normalFaces][side]} the plane of ${listed(pair.through.map(({ name }) => name))}`,
+    where: `${SIDES[pair.normalFaces][side]} the plane through the known points of tapes ${listed(pair.through.map(({ index }) => String(index + 1)))}`,
     fromPlanMm: awayMm[side],
     isNearerToPlan: awayMm[side] < awayMm[side === 'normal' ? 'opposite' : 'normal'],
   }))
