@@ -10,16 +10,15 @@ import { wrappedLines } from '../page/textWidth'
 import { at, FIGURE_TEXT_MM, line, loop, type Template, writing } from './template'
 
 /** A strip of one straight piece of a tube, to be wrapped round it with the print outside. */
-export const stripTemplate = (strip: TubeStrip, layout: Layout): Template => {
-  const tubeNumber = layout.tubes.findIndex(({ id }) => id === strip.tube.id) + 1
+export const stripTemplate = (strip: TubeStrip, id: string, layout: Layout): Template => {
   const { tube, start, lengthMm, circumferenceMm } = strip
   const unit = layout.units.length
   const name = tubeName(tube.id, layout)
   return {
     kind: 'strip',
     figure: {
-      id: `strip-tube-${tubeNumber}-piece-${strip.pieceIndex + 1}`,
-      title: `Strip for ${name}, P${strip.pieceIndex + 1} to P${strip.pieceIndex + 2}`,
+      id,
+      title: `Strip for ${name}: ${carried(strip)}`,
       shapes: [
         loop('CUT', [
           at(0, -circumferenceMm / 2),
@@ -38,6 +37,10 @@ export const stripTemplate = (strip: TubeStrip, layout: Layout): Template => {
     ],
   }
 }
+
+/** The item numbers that are on a strip: "1, 2". */
+const carried = ({ features }: TubeStrip): string =>
+  features.flatMap((feature) => (feature.kind === 'mark' ? [] : [feature.label])).join(', ')
 
 const OPPOSITE: Readonly<Record<Way, Way>> = {
   rear: 'front',
@@ -66,6 +69,11 @@ const edgeText = ({ mark, edgeMm }: TubeStrip['start'], rightWay: Way, layout: L
 /** The lines along the tube: zero line, quarters, and a scale of degrees at the left edge. */
 const clockShapes = ({ lengthMm, circumferenceMm, zeroLine, upWay }: TubeStrip): readonly FlatShape[] => {
   const quarterMm = circumferenceMm / 4
+  const named = [
+    [0, `${zeroLine} line`],
+    [quarterMm, `90° ${upWay}`],
+    [-quarterMm, `90° ${OPPOSITE[upWay]}`],
+  ] as const
   const ticks = Array.from({ length: 23 }, (_, index) => (index - 11) * 15)
   return [
     line('MARK', [at(0, 0), at(lengthMm, 0)]),
@@ -74,20 +82,9 @@ const clockShapes = ({ lengthMm, circumferenceMm, zeroLine, upWay }: TubeStrip):
       const yMm = (deg / 360) * circumferenceMm
       return line('MARK', [at(0, yMm), at(deg % 45 === 0 ? 4 : 2, yMm)])
     }),
-    ...Array.from({ length: Math.ceil((lengthMm - NAMES_FROM_MM) / NAMES_EACH_MM) }, (_, index) => {
-      const xMm = NAMES_FROM_MM + index * NAMES_EACH_MM
-      return [
-        writing(at(xMm, 0.8), `${zeroLine} line`),
-        writing(at(xMm, quarterMm + 0.8), `90° ${upWay}`),
-        writing(at(xMm, -quarterMm + 0.8), `90° ${OPPOSITE[upWay]}`),
-      ]
-    }).flat(),
+    ...named.map(([yMm, text]) => writing(at(lengthMm - 4, yMm + 0.8), text, { align: 'right' })),
   ]
 }
-
-/** Where the lines along the tube are named: beside the words of the left edge, then so often that every page has them. */
-const NAMES_FROM_MM = 18
-const NAMES_EACH_MM = 120
 
 /** What the left edge is held to, along it, and which way the right end points. */
 const edgeShapes = (strip: TubeStrip, layout: Layout): readonly FlatShape[] => {
@@ -95,9 +92,7 @@ const edgeShapes = (strip: TubeStrip, layout: Layout): readonly FlatShape[] => {
   const text = `This edge ${edgeText(start, rightWay, layout)}`
   const lines = wrappedLines(text, circumferenceMm / 2 - 6, FIGURE_TEXT_MM, 'regular')
   return [
-    ...lines.map((each, index) =>
-      writing(at(4 + (index + 1) * LINE_MM, -circumferenceMm / 2 + 3), each, { upward: true }),
-    ),
+    ...lines.map((each, index) => writing(at(4 + (index + 1) * LINE_MM, 3), each, { upward: true })),
     writing(at(lengthMm - 1.2, circumferenceMm / 2 - 3), `toward ${towardText(rightWay)}`, {
       upward: true,
       align: 'right',

@@ -1,4 +1,5 @@
 import type { Direction } from '../../domain/geometry/point'
+import { directionScaled } from '../../domain/geometry/vector'
 import type { Layout } from '../../domain/layout/document/layout'
 import { anchorName } from '../../domain/layout/wording/names'
 import { clockText, fromMarkText } from '../../domain/layout/wording/tabText'
@@ -36,7 +37,9 @@ export const tabTemplates = (task: TabTask, { plates, size }: TabPlates): readon
   plates.map((plate) => {
     const letter = plate.which === 'only' ? '' : plate.which === 'near' ? 'a' : 'b'
     const label = `${task.itemNumber}${letter}`
-    const name = `${capitalised(anchorName(task.anchor))}${letter === '' ? '' : `, plate ${letter}`}`
+    const way = wayOf(directionScaled(plate.slice.normal, plate.which === 'far' ? -1 : 1))
+    const which = letter === '' ? '' : `, its plate ${letter} (${way})`
+    const name = `${capitalised(anchorName(task.anchor))}${which}`
     return {
       kind: 'tab',
       figure: {
@@ -76,10 +79,7 @@ const plateShapes = (task: TabTask, plate: TabPlate, label: string): readonly Fl
 
 const polar = (deg: number, lengthMm: number): FlatPoint => at(lengthMm * cosDeg(deg), lengthMm * sinDeg(deg))
 
-/** Nearer to the strap's arrow than this the level line is named at its other end. */
-const BESIDE_ARROW_DEG = 18
-
-/** The level line through the hole, named at its upper end, away from the tube and from the strap's arrow; a cross where every line is level. */
+/** The level line through the hole, named at its upper end on the side away from the strap's arrow; a cross where every line is level. */
 const levelShapes = (
   levelDeg: number | null,
   pullDeg: number | null,
@@ -87,14 +87,21 @@ const levelShapes = (
 ): readonly FlatShape[] => {
   if (levelDeg === null) return cross(reachMm / 3)
   const upperDeg = levelDeg < 0 ? levelDeg + 180 : levelDeg
-  const isByArrow = pullDeg !== null && Math.abs(wrappedDeg(pullDeg - upperDeg)) < BESIDE_ARROW_DEG
-  const end = polar(isByArrow ? upperDeg + 180 : upperDeg, reachMm + 1)
+  const turnDeg = pullDeg === null ? 180 : wrappedDeg(pullDeg - upperDeg)
+  const isByArrow = Math.abs(turnDeg) < BESIDE_ARROW_DEG
+  const end = polar(upperDeg, reachMm + 1)
+  const isNamedLeft = isByArrow ? turnDeg < 0 : end.xMm < 0
   return [
     line('MARK', [polar(levelDeg + 180, reachMm), polar(levelDeg, reachMm)]),
     line('MARK', [polar(levelDeg - 90, 2), polar(levelDeg + 90, 2)]),
-    writing(end, 'level', { align: end.xMm < 0 ? 'right' : 'left' }),
+    writing(isByArrow ? at(end.xMm + (isNamedLeft ? -1.5 : 1.5), end.yMm - 2) : end, 'level', {
+      align: isNamedLeft ? 'right' : 'left',
+    }),
   ]
 }
+
+/** Nearer to the level line than this the strap's arrow decides on which side of it there is room for a word. */
+const BESIDE_ARROW_DEG = 30
 
 const cross = (lengthMm: number): readonly FlatShape[] =>
   [0, 90].map((deg) => line('MARK', [polar(deg + 180, lengthMm), polar(deg, lengthMm)]))

@@ -14,6 +14,7 @@ import { lineOfPull } from '../../domain/straps/lineOfPull'
 import type { StrapPath } from '../../domain/straps/path'
 import { areShoulderStrapsJoined, strapFamily } from '../../domain/straps/strap'
 import type { Direction } from '../../domain/geometry/point'
+import { MM_PER_INCH } from '../../domain/units/length'
 import { blankTemplate } from './blankTemplate'
 import { checkShapes } from './checkShapes'
 import { gaugeTemplates } from './gaugeTemplates'
@@ -21,6 +22,9 @@ import { insertTemplate } from './insertTemplate'
 import { stripTemplate } from './stripTemplate'
 import { tabTemplates } from './tabTemplate'
 import type { Template, TemplateSet } from './template'
+
+/** Longest strip, mm: it goes on both papers in one piece. */
+const LONGEST_STRIP_MM = 245
 
 /** One place with its anchors numbered as on the mount sheet. */
 interface NumberedPlace {
@@ -36,8 +40,15 @@ export const templateSet = (layout: Layout, evaluation: CheckedEvaluation | null
   const own = places.flatMap((each) =>
     each.rows.filter(({ sameAsItem }) => sameAsItem === null).map((row) => ofAnchor(row, each, layout)),
   )
-  const strips = layout.tubes.flatMap((tube) =>
-    tubeStrips(tube, places.flatMap(stripAnchors), layout.tubes).map((strip) => stripTemplate(strip, layout)),
+  const setting = {
+    tubes: layout.tubes,
+    stepMm: layout.units.length === 'mm' ? 5 : MM_PER_INCH / 4,
+    mostMm: LONGEST_STRIP_MM,
+  }
+  const strips = layout.tubes.flatMap((tube, tubeIndex) =>
+    tubeStrips(tube, places.flatMap(stripAnchors), setting).map((strip, index) =>
+      stripTemplate(strip, `strip-${tubeIndex + 1}-${index + 1}`, layout),
+    ),
   )
   return {
     templates: [...own.flatMap(({ templates }) => templates), ...strips, ...gaugeTemplates(places, layout)],

@@ -68,24 +68,44 @@ export interface TubeStrip {
 /** Room between webbing and guide hoop on each side, mm. Our judgement; MIL-S-58095A 3.11.7.3 asks for no more than 13 mm over the strap's width in all; read. */
 export const HOOP_ROOM_MM = 3
 
-/** Kept free beyond the outermost thing on a strip, and between the left edge and a joining tube's surface. Our judgement. */
-const END_ROOM_MM = 15
+/** Kept free before the first and beyond the last thing on a strip, for what is written there. Our judgement. */
+const LEFT_ROOM_MM = 32
+const END_ROOM_MM = 18
+
+/** Kept free between the left edge and a joining tube's surface, and between the edge and a thing near to it. Our judgement. */
 const JOINT_ROOM_MM = 5
 
-/** The strips of one tube: one for each straight piece that carries anchors, in their order. `tubes` are all tubes of the car. */
+export interface StripSetting {
+  /** All tubes of the car: the marks are their crossings. */
+  readonly tubes: readonly Tube[]
+  /** The left edge lies at a whole number of these from its mark, so that a tape shows it exactly: 5 mm, or a quarter inch. */
+  readonly stepMm: number
+  /** Longest strip that still goes on one sheet, mm. Things further apart get strips of their own: a tape is truer than glued paper. */
+  readonly mostMm: number
+}
+
+/** The strips of one tube, in their order along it: each for things on one straight piece that lie near to each other. */
 export const tubeStrips = (
   tube: Tube,
   anchors: readonly StripAnchor[],
-  tubes: readonly Tube[],
+  setting: StripSetting,
 ): readonly TubeStrip[] => {
   const seated = anchors.flatMap((each): readonly Seated[] => {
-    const on = each.anchor.mount.tubeId === tube.id ? tabOnTube(each.anchor, tubes) : null
+    const on = each.anchor.mount.tubeId === tube.id ? tabOnTube(each.anchor, setting.tubes) : null
     return on === null ? [] : [{ ...each, on }]
   })
+  const marks = tubeMarks(tube, setting.tubes)
   return tube.points.slice(1).flatMap((_, pieceIndex) => {
     const here = seated.filter(({ on }) => on.pieceIndex === pieceIndex)
-    const strip = stripOf(tube, pieceIndex, here, tubeMarks(tube, tubes), tubes)
-    return strip === null ? [] : [strip]
+    const [first] = here
+    if (first === undefined) return []
+    const piece = { tube, pieceIndex, axis: first.on.axis }
+    const ownMarks = marks.filter((mark) => isOnPiece(piece, mark))
+    const features = here.flatMap((each) => featuresOf(each, Math.PI * tube.outsideDiameterMm))
+    return clustered(features, setting.mostMm).flatMap((cluster) => {
+      const strip = stripOf(piece, cluster, ownMarks, setting)
+      return strip === null ? [] : [strip]
+    })
   })
 }
 
@@ -93,22 +113,36 @@ interface Seated extends StripAnchor {
   readonly on: TabOnTube
 }
 
+interface Piece {
+  readonly tube: Tube
+  readonly pieceIndex: number
+  readonly axis: Direction
+}
+
+/** Features in groups from left to right, each as long as it fits on one strip. */
+const clustered = (
+  features: readonly StripFeature[],
+  mostMm: number,
+): readonly (readonly StripFeature[])[] => {
+  const groups: StripFeature[][] = []
+  for (const feature of features.toSorted((a, b) => extent([a])[0] - extent([b])[0])) {
+    const [lowMm, highMm] = extent([...(groups.at(-1) ?? []), feature])
+    const fits = highMm - lowMm + LEFT_ROOM_MM + END_ROOM_MM <= mostMm
+    if (groups.length > 0 && fits) groups.at(-1)?.push(feature)
+    else groups.push([feature])
+  }
+  return groups
+}
+
 const stripOf = (
-  tube: Tube,
-  pieceIndex: number,
-  seated: readonly Seated[],
-  marks: readonly TubeMark[],
-  tubes: readonly Tube[],
+  { tube, pieceIndex, axis }: Piece,
+  own: readonly StripFeature[],
+  ownMarks: readonly TubeMark[],
+  setting: StripSetting,
 ): TubeStrip | null => {
-  const [first] = seated
-  if (first === undefined) return null
-  const { axis } = first.on
   const lines = clockLines(axis)
-  const circumferenceMm = Math.PI * tube.outsideDiameterMm
-  const own = seated.flatMap((each) => featuresOf(each, circumferenceMm))
   const [lowMm, highMm] = extent(own)
-  const ownMarks = marks.filter((mark) => isOnPiece(tube, pieceIndex, axis, mark))
-  const start = startOf(ownMarks, lowMm, tubes)
+  const start = startOf(ownMarks, { lowMm, highMm }, setting)
   if (start === null) return null
   const leftMm = start.mark.alongTubeMm + start.edgeMm
   const lengthMm = highMm + END_ROOM_MM - leftMm
@@ -120,7 +154,7 @@ const stripOf = (
     tube,
     pieceIndex,
     lengthMm,
-    circumferenceMm,
+    circumferenceMm: Math.PI * tube.outsideDiameterMm,
     zeroLine: lines.from,
     rightWay: wayOf(axis),
     upWay: wayOf(directionScaled(lines.quarter, -1)),
@@ -130,7 +164,7 @@ const stripOf = (
 }
 
 /** Whether a mark lies between the two points of a straight piece, its ends included. */
-const isOnPiece = (tube: Tube, pieceIndex: number, axis: Direction, { point }: TubeMark): boolean => {
+const isOnPiece = ({ tube, pieceIndex, axis }: Piece, { point }: TubeMark): boolean => {
   const [from, to] = [tube.points[pieceIndex], tube.points[pieceIndex + 1]]
   if (from === undefined || to === undefined) return false
   const along = (end: typeof from): number => directionDot(pointDifference(point, end), axis)
@@ -141,12 +175,13 @@ const ROUNDING_MM = 1e-6
 
 /**
  * What the left edge is measured from: the last crossing, bend or end before the first thing on the strip, a crossing rather than an
- * end at the same joint. The edge lies clear of the joining tube where there is room for that, at a whole 5 mm from the mark.
+ * end at the same joint. The edge lies clear of the joining tube where the strip may be that long, else shortly before the first
+ * thing; always at a whole number of steps from the mark.
  */
 const startOf = (
   marks: readonly TubeMark[],
-  lowMm: number,
-  tubes: readonly Tube[],
+  { lowMm, highMm }: { readonly lowMm: number; readonly highMm: number },
+  { tubes, stepMm, mostMm }: StripSetting,
 ): TubeStrip['start'] | null => {
   const before = marks.filter((mark) => mark.alongTubeMm <= lowMm)
   const last = before.at(-1) ?? marks[0]
@@ -157,9 +192,13 @@ const startOf = (
     ) ?? last
   const other = tubes.find(({ id }) => id === mark.otherTubeId)
   const clearMm = other === undefined ? 0 : other.outsideDiameterMm / 2 + JOINT_ROOM_MM
-  const wantedMm = Math.ceil(clearMm / 5) * 5
-  const mostMm = Math.floor((lowMm - JOINT_ROOM_MM - mark.alongTubeMm) / 5) * 5
-  return { mark, edgeMm: Math.min(wantedMm, mostMm) }
+  const atMarkMm = Math.ceil(clearMm / stepMm) * stepMm
+  const steps = (roomMm: number): number => Math.floor((lowMm - roomMm - mark.alongTubeMm) / stepMm) * stepMm
+  const isShortEnough = highMm + END_ROOM_MM - mark.alongTubeMm - atMarkMm <= mostMm
+  return {
+    mark,
+    edgeMm: isShortEnough ? Math.min(atMarkMm, steps(JOINT_ROOM_MM)) : steps(LEFT_ROOM_MM - stepMm),
+  }
 }
 
 /** A bend or end this near after a crossing belongs to the same joint. Our judgement: about the size of a tube. */

@@ -2,7 +2,11 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { pointMm, type PointMm } from '../../../../src/domain/geometry/point'
 import type { Tube } from '../../../../src/domain/geometry/tube'
-import { type StripAnchor, type TubeStrip, tubeStrips } from '../../../../src/domain/shop/tab/tubeStrip'
+import {
+  type StripAnchor,
+  type TubeStrip,
+  tubeStrips as stripsWith,
+} from '../../../../src/domain/shop/tab/tubeStrip'
 import type { Mount, TabMount } from '../../../../src/domain/straps/anchor'
 import { sinDeg } from '../../../../src/domain/units/angle'
 
@@ -45,6 +49,14 @@ const tab = (point: PointMm, changes: Partial<TabMount> = {}): TabMount => ({
   tubeId: 'bar',
   ...changes,
 })
+/** Long strips at a whole 5 mm. */
+const tubeStrips = (
+  along: Tube,
+  anchors: readonly StripAnchor[],
+  tubes: readonly Tube[],
+  mostMm = 2000,
+): readonly TubeStrip[] => stripsWith(along, anchors, { tubes, stepMm: 5, mostMm })
+
 const only = (strips: readonly TubeStrip[]): TubeStrip => {
   const [strip] = strips
   if (strip === undefined || strips.length > 1) throw new Error(`${strips.length} strips`)
@@ -179,6 +191,25 @@ describe('tubeStrips', () => {
         },
       ),
     )
+  })
+
+  it('gives things far apart strips of their own, each at a whole step of the tape from the mark before it', () => {
+    const anchors = [on(wrap(-100), '1'), on(wrap(150), '2')]
+    // 250 mm apart and 82 mm wide: 332 mm, 32 mm before and 18 mm after them do not go on 381 mm, but on 382.
+    expect(tubeStrips(bar, anchors, [bar, hoop], 381).length).toBe(2)
+    expect(tubeStrips(bar, anchors, [bar, hoop], 382).length).toBe(1)
+    const strips = stripsWith(bar, anchors, { tubes: [bar, hoop], stepMm: 6.35, mostMm: 132 })
+    for (const { start, lengthMm } of strips) {
+      expect(start.mark.otherTubeId).toBe('hoop')
+      // A quarter inch is 6.35 mm: the tape shows the edge on a mark of its own.
+      expect(start.edgeMm / 6.35).toBeCloseTo(Math.round(start.edgeMm / 6.35), 9)
+      expect(lengthMm).toBeLessThanOrEqual(132)
+    }
+    // Hoops at 200 ± 41 and 450 ± 41 mm from the hoop's centre line stay where they are.
+    const middles = strips.map(({ start, features: [feature] }) =>
+      feature?.kind === 'wrap' ? start.edgeMm + feature.centreMm : Number.NaN,
+    )
+    expect(middles).toEqual([expect.closeTo(200, 9), expect.closeTo(450, 9)])
   })
 
   it('has nothing for a tube without anchors', () => {
