@@ -1,7 +1,8 @@
 import { useState, type ReactElement } from 'react'
 import { arranged } from '../domain/shop/flat/arranged'
+import type { AppActions } from '../state/appState'
 import { useActions } from '../state/react'
-import { madeArchive } from './files/handOver/madeArchive'
+import { madeArchive, type MadeArchive, tablesArchive } from './files/handOver/madeArchive'
 import { figureDxf } from './files/handOver/handOverParts'
 import { embeddedFonts, saveArchive, saveText } from './files/savedFile'
 import { htmlFile, paperFileName, svgFile } from './files/sheetFile'
@@ -25,52 +26,66 @@ export const SavePapers = ({ kind, pages, request }: SaveProps): ReactElement =>
   </>
 )
 
-const SaveKind = (props: {
+interface Made {
   readonly kind: PaperKind
   readonly pages: readonly SheetPage[]
   readonly request: PaperRequest
-}): ReactElement => {
-  const { kind, pages, request } = props
-  const { layout } = request
+}
+
+const saveHtml = async ({ kind, pages, request: { layout } }: Made): Promise<readonly string[]> => {
+  const name = paperFileName(kind.fileStem, layout, 'html')
+  const title = `${kind.words} ${layout.job.car}`.trim()
+  saveText(htmlFile(pages, title, await embeddedFonts()), name, 'text/html')
+  return [name]
+}
+
+const saveSvg = async ({ kind, pages, request: { layout } }: Made): Promise<readonly string[]> => {
+  const fonts = await embeddedFonts()
+  return pages.map((page) => {
+    const ending = pages.length === 1 ? 'svg' : `${page.number}.svg`
+    const name = paperFileName(kind.fileStem, layout, ending)
+    saveText(svgFile(page, fonts), name, 'image/svg+xml')
+    return name
+  })
+}
+
+const saveDxf = ({ kind, request }: Made): readonly string[] => {
+  const stem = kind.drawing === undefined ? kind.fileStem : 'elevations'
+  const name = paperFileName(stem, request.layout, 'dxf')
+  saveText(kindDxf(kind, request), name, 'image/vnd.dxf')
+  return [name]
+}
+
+const SaveKind = (made: Made): ReactElement => {
+  const { kind, request } = made
   const { notify } = useActions()
-  const saved = (names: readonly string[]): void => notify('info', `Saved ${names.join(', ')}.`)
-  const saveHtml = async (): Promise<void> => {
-    const name = paperFileName(kind.fileStem, layout, 'html')
-    saveText(
-      htmlFile(pages, `${kind.words} ${layout.job.car}`.trim(), await embeddedFonts()),
-      name,
-      'text/html',
-    )
-    saved([name])
-  }
-  const saveSvg = async (): Promise<void> => {
-    const fonts = await embeddedFonts()
-    const names = pages.map((page) => {
-      const ending = pages.length === 1 ? 'svg' : `${page.number}.svg`
-      const name = paperFileName(kind.fileStem, layout, ending)
-      saveText(svgFile(page, fonts), name, 'image/svg+xml')
-      return name
-    })
-    saved(names)
-  }
-  const saveDxf = (): void => {
-    const name = paperFileName(kind.drawing === undefined ? kind.fileStem : 'elevations', layout, 'dxf')
-    saveText(kindDxf(kind, request), name, 'image/vnd.dxf')
-    saved([name])
-  }
   const refuse = (): void =>
     notify('problem', 'It could not be saved. Print it to a PDF file instead, or try another browser.')
+  const save = (make: (what: Made) => readonly string[] | Promise<readonly string[]>): void => {
+    const saved = (names: readonly string[]): void => notify('info', `Saved ${names.join(', ')}.`)
+    void Promise.resolve(made).then(make).then(saved).catch(refuse)
+  }
+  const saveTables = (): void => {
+    const archived = tablesArchive(kind, request)
+    saveArchive(archived.bytes, archived.name)
+    notifySaved(archived, notify)
+  }
   return (
     <>
-      <button type="button" onClick={() => void saveSvg().catch(refuse)}>
+      <button type="button" onClick={() => save(saveSvg)}>
         Save SVG
       </button>
-      <button type="button" onClick={() => void saveHtml().catch(refuse)}>
+      <button type="button" onClick={() => save(saveHtml)}>
         Save HTML
       </button>
       {kind.drawing === undefined && kind.figures === undefined ? null : (
-        <button type="button" onClick={() => void Promise.resolve().then(saveDxf).catch(refuse)}>
+        <button type="button" onClick={() => save(saveDxf)}>
           Save DXF
+        </button>
+      )}
+      {kind.tables === undefined ? null : (
+        <button type="button" onClick={() => void Promise.resolve().then(saveTables).catch(refuse)}>
+          Save CSV
         </button>
       )}
     </>
@@ -88,20 +103,25 @@ const kindDxf = (kind: PaperKind, request: PaperRequest): string => {
   return figureDxf(arranged(kind.fileStem, title, kind.figures?.(request) ?? []), layout)
 }
 
+/** What was saved, and plainly what of it could not be made. */
+const notifySaved = ({ name, missing }: MadeArchive, notify: AppActions['notify']): void => {
+  if (missing.length === 0) notify('info', `Saved ${name}. READ-ME-FIRST.txt lists what is in it.`)
+  else
+    notify(
+      'problem',
+      `Saved ${name}, but not everything could be made. READ-ME-FIRST.txt says so too.`,
+      missing,
+    )
+}
+
 /** Everything that leaves the shop for this job as one archive. */
 const HandOverButton = ({ request }: { readonly request: PaperRequest | null }): ReactElement => {
   const { notify } = useActions()
   const [step, setStep] = useState<string | null>(null)
   const make = async (wanted: PaperRequest): Promise<void> => {
-    const { name, bytes, missing } = await madeArchive(wanted, setStep)
-    saveArchive(bytes, name)
-    if (missing.length === 0) notify('info', `Saved ${name}. READ-ME-FIRST.txt lists what is in it.`)
-    else
-      notify(
-        'problem',
-        `Saved ${name}, but not everything could be made. READ-ME-FIRST.txt says so too.`,
-        missing,
-      )
+    const made = await madeArchive(wanted, setStep)
+    saveArchive(made.bytes, made.name)
+    notifySaved(made, notify)
   }
   const start = (wanted: PaperRequest): void => {
     setStep('…')

@@ -3,6 +3,7 @@ import type { CheckedEvaluation } from '../domain/layout/evaluate/evaluation'
 import type { FlatFigure } from '../domain/shop/flat/flatFigure'
 import type { View } from '../state/appState'
 import { type GeneralDrawing, generalDrawing } from './files/generalDrawing'
+import { MOUNT_TABLES, type TableKind, WELDED_TABLES } from './files/tables/tables'
 import { sheetPages } from './mount/sheetPages'
 import type { PaperName } from './page/paper'
 import type { SheetPage } from './page/sheetPage'
@@ -37,6 +38,8 @@ export interface PaperKind {
   readonly figures?: (request: PaperRequest) => readonly FlatFigure[]
   /** The same in true size for a general drawing program, where there is one. */
   readonly drawing?: (request: PaperRequest) => GeneralDrawing
+  /** What it says as tables for a spreadsheet; left out where it holds none. */
+  readonly tables?: readonly TableKind[]
   /** What to do so that there is something to print; shown while there are no pages. */
   readonly whenEmpty: string
 }
@@ -50,6 +53,7 @@ export const PAPER_KINDS: readonly PaperKind[] = [
     pages: ({ layout, evaluation, paperName, hasRearView = true }) =>
       sheetPages(layout, evaluation, paperName, { hasRearView }),
     drawing: ({ layout, evaluation }) => generalDrawing(layout, evaluation),
+    tables: MOUNT_TABLES,
     whenEmpty: '',
   },
   {
@@ -66,6 +70,7 @@ export const PAPER_KINDS: readonly PaperKind[] = [
     fileStem: 'as-welded',
     pages: ({ layout, evaluation, welded, paperName }) =>
       asWeldedPages(layout, evaluation, welded ?? weldedPapers(layout), paperName),
+    tables: WELDED_TABLES,
     whenEmpty: 'Nothing was measured on the car yet. Begin a record under “As welded” beside the drawing.',
   },
   {

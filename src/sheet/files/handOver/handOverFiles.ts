@@ -1,6 +1,6 @@
 import { handOverParts } from './handOverParts'
 import { type HandOverFile, type HandOverRequest, type MadePart, madePart } from './handOverPart'
-import { READ_ME_NAME, readMeFirst } from './readMeFirst'
+import { HAND_OVER_TITLE, READ_ME_NAME, readMeFirst } from './readMeFirst'
 
 /** Every file of the folder, READ-ME-FIRST before all others. Pure: the same layout on the same day gives the same files. */
 export const handOverFiles = (request: HandOverRequest): readonly HandOverFile[] =>
@@ -10,10 +10,14 @@ export const handOverFiles = (request: HandOverRequest): readonly HandOverFile[]
   )
 
 /** The files of parts that were made, with the list of contents that names every part and what is missing. */
-export const filesOf = (request: HandOverRequest, parts: readonly MadePart[]): readonly HandOverFile[] => {
+export const filesOf = (
+  request: HandOverRequest,
+  parts: readonly MadePart[],
+  title = HAND_OVER_TITLE,
+): readonly HandOverFile[] => {
   const named = withUniquePaths(parts)
   return [
-    { path: READ_ME_NAME, text: readMeFirst(request, named) },
+    { path: READ_ME_NAME, text: readMeFirst(request, named, title) },
     ...named.flatMap(({ made }) => (made.kind === 'files' ? made.files : [])),
   ]
 }

@@ -5,6 +5,8 @@ import type { EmbeddedFont } from '../sheetFile'
 export interface HandOverFile {
   /** Folders and name below the hand-over folder, with /. */
   readonly path: string
+  /** What it is, where its name does not say it. */
+  readonly about?: string
   readonly text: string
 }
 

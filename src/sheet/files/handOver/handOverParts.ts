@@ -9,7 +9,7 @@ import { csvText } from '../csv'
 import { dxfText } from '../dxf'
 import { flatSvg } from '../flatSvg'
 import { htmlFile, namePart, paperFileName, paperStem, svgFile } from '../sheetFile'
-import { TABLE_KINDS, type TableKind } from '../tables/tables'
+import type { TableKind } from '../tables/tables'
 import type { HandOverFile, HandOverPart } from './handOverPart'
 
 /** Everything the folder is to hold beside READ-ME-FIRST, in the order of its contents. A new kind of paper or table is in it by itself. */
@@ -17,7 +17,7 @@ export const handOverParts = (): readonly HandOverPart[] => [
   ...PAPER_KINDS.map(pagesPart),
   ...PAPER_KINDS.flatMap(figuresPart),
   ...PAPER_KINDS.flatMap(drawingPart),
-  ...TABLE_KINDS.map(tablePart),
+  ...PAPER_KINDS.flatMap(tableParts),
   calendarPart,
   layoutPart,
 ]
@@ -73,8 +73,8 @@ const figuresPart = ({ words, fileStem, figures, whenEmpty }: PaperKind): readon
         const files = figures(request).flatMap((figure): readonly HandOverFile[] => {
           const name = `cutting/${namePart(fileStem)}-${namePart(figure.id)}`
           return [
-            { path: `${name}.dxf`, text: figureDxf(figure, layout) },
-            { path: `${name}.svg`, text: flatSvg(figure, fileNotes(layout)) },
+            { path: `${name}.dxf`, about: figure.title, text: figureDxf(figure, layout) },
+            { path: `${name}.svg`, about: figure.title, text: flatSvg(figure, fileNotes(layout)) },
           ]
         })
         return files.length === 0 ? { kind: 'none', because: whenEmpty } : { kind: 'files', files }
@@ -97,6 +97,9 @@ const drawingPart = ({ drawing }: PaperKind): readonly HandOverPart[] => {
     },
   ]
 }
+
+/** The tables of one kind of paper. */
+export const tableParts = ({ tables = [] }: PaperKind): readonly HandOverPart[] => tables.map(tablePart)
 
 const tablePart = ({ words, fileStem, table, whenEmpty }: TableKind): HandOverPart => ({
   words,

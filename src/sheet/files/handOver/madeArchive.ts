@@ -1,9 +1,11 @@
-import type { PaperRequest } from '../../paperKinds'
+import type { PaperKind, PaperRequest } from '../../paperKinds'
 import { embeddedFonts } from '../savedFile'
+import { paperStem } from '../sheetFile'
 import { archive } from './archive'
 import { filesOf } from './handOverFiles'
-import { type MadePart, madePart } from './handOverPart'
-import { handOverParts, handOverStem } from './handOverParts'
+import { type HandOverRequest, type MadePart, madePart } from './handOverPart'
+import { handOverParts, handOverStem, tableParts } from './handOverParts'
+import { HAND_OVER_TITLE } from './readMeFirst'
 
 export interface MadeArchive {
   readonly name: string
@@ -34,10 +36,26 @@ export const madeArchive = async (
     await pageDrawn()
     made.push(madePart(part, withFonts))
   }
-  const stem = handOverStem(request.layout)
-  const bytes = archive(stem, filesOf(withFonts, made), request.layout.job.date)
-  const missing = made.flatMap(({ words, made: result }) =>
-    result.kind === 'failed' ? [`${words}: ${result.message}`] : [],
-  )
-  return { name: `${stem}.zip`, bytes, missing }
+  return packed(handOverStem(request.layout), HAND_OVER_TITLE, withFonts, made)
 }
+
+/** The tables of one kind of paper alone, with a list of contents of their own. */
+export const tablesArchive = (kind: PaperKind, request: PaperRequest): MadeArchive => {
+  const withFonts = { ...request, fonts: [] }
+  const made = tableParts(kind).map((part) => madePart(part, withFonts))
+  const stem = paperStem(`${kind.fileStem}-tables`, request.layout)
+  return packed(stem, `${kind.words}, tables`, withFonts, made)
+}
+
+const packed = (
+  stem: string,
+  title: string,
+  request: HandOverRequest,
+  made: readonly MadePart[],
+): MadeArchive => ({
+  name: `${stem}.zip`,
+  bytes: archive(stem, filesOf(request, made, title), request.layout.job.date),
+  missing: made.flatMap(({ words, made: result }) =>
+    result.kind === 'failed' ? [`${words}: ${result.message}`] : [],
+  ),
+})

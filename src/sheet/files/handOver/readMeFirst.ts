@@ -4,25 +4,28 @@ import { CAUTIONS } from '../../../domain/layout/wording/cautions'
 import { findingCounts, hasBrokenFindings } from '../../mount/sections/findingSection'
 import { PAPERS } from '../../page/paper'
 import { printable } from '../../page/textWidth'
-import type { HandOverRequest, MadePart } from './handOverPart'
+import type { HandOverFile, HandOverRequest, MadePart } from './handOverPart'
 
 export const READ_ME_NAME = 'READ-ME-FIRST.txt'
+export const HAND_OVER_TITLE = 'Hand-over folder'
 
 /** Columns of a terminal or an editor that is not wide. */
 const LINE_LENGTH = 78
 
 /** What stands in the folder and what does not, how to print it and how to read the files, and who decides. Lines end as on any system. */
-export const readMeFirst = (request: HandOverRequest, parts: readonly MadePart[]): string => {
+export const readMeFirst = (request: HandOverRequest, parts: readonly MadePart[], title: string): string => {
   const { layout, evaluation, today } = request
+  const has = (ending: string): boolean =>
+    parts.some(({ made }) => made.kind === 'files' && made.files.some(({ path }) => path.endsWith(ending)))
   const sections: readonly (readonly string[])[] = [
-    heading(jobTitle(layout)),
+    heading(`${title}${layout.job.car === '' ? '' : `: ${oneLine(layout.job.car)}`}`),
     jobLines(layout, today),
     stateLines(evaluation),
     ['WHO DECIDES', ...CAUTIONS.map((caution) => `- ${caution}`)],
     ['WHAT IS IN THIS FOLDER', ...parts.flatMap(contentLines)],
-    ['WHAT IS NOT IN IT, AND WHY', ...missingLines(request, parts)],
-    ['PRINTING IN TRUE SIZE', ...printingLines(request)],
-    ['READING THE FILES', ...readingLines(layout)],
+    ['WHAT IS NOT IN IT, AND WHY', ...missingLines(request, parts, has('.html'))],
+    ...(has('.html') ? [['PRINTING IN TRUE SIZE', ...printingLines(request)]] : []),
+    ['READING THE FILES', ...readingLines(layout).flatMap(([ending, text]) => (has(ending) ? [text] : []))],
   ]
   return sections.map((lines) => lines.flatMap(wrapped).join('\r\n')).join('\r\n\r\n') + '\r\n'
 }
@@ -31,9 +34,6 @@ export const readMeFirst = (request: HandOverRequest, parts: readonly MadePart[]
 const oneLine = (text: string): string => printable(text).replaceAll(/\s+/g, ' ').trim()
 
 const heading = (text: string): readonly string[] => [text, '='.repeat(Math.min(text.length, LINE_LENGTH))]
-
-const jobTitle = ({ job }: Layout): string =>
-  `Hand-over folder${job.car === '' ? '' : `: ${oneLine(job.car)}`}`
 
 const jobLines = ({ job, datum }: Layout, today: string): readonly string[] => {
   const fields: readonly (readonly [string, string])[] = [
@@ -55,9 +55,16 @@ const stateLines = (evaluation: CheckedEvaluation): readonly string[] => [
 ]
 
 const contentLines = ({ words, made }: MadePart): readonly string[] =>
-  made.kind === 'files' ? [`${words}.`, ...made.files.map(({ path }) => `    ${path}`)] : []
+  made.kind === 'files' ? [`${words}.`, ...made.files.map(fileLine)] : []
 
-const missingLines = ({ fonts }: HandOverRequest, parts: readonly MadePart[]): readonly string[] => {
+const fileLine = ({ path, about = '' }: HandOverFile): string =>
+  `    ${path}${about === '' ? '' : `  (${oneLine(about)})`}`
+
+const missingLines = (
+  { fonts }: HandOverRequest,
+  parts: readonly MadePart[],
+  hasPages: boolean,
+): readonly string[] => {
   const lines = parts.flatMap(({ words, made }) => {
     if (made.kind === 'none') return [`- ${words}. ${made.because}`]
     if (made.kind === 'failed')
@@ -66,11 +73,10 @@ const missingLines = ({ fonts }: HandOverRequest, parts: readonly MadePart[]): r
       ]
     return []
   })
-  const fontLine =
-    fonts.length > 0
-      ? []
-      : ['- The lettering of the pages: it could not be read, so they use a narrow face of your machine.']
-  return lines.length + fontLine.length === 0 ? ['- Nothing is missing.'] : [...lines, ...fontLine]
+  const lettering =
+    'The lettering of the pages: it could not be read, so they use a narrow face of your machine.'
+  const all = hasPages && fonts.length === 0 ? [...lines, `- ${lettering}`] : lines
+  return all.length === 0 ? ['- Nothing is missing.'] : all
 }
 
 const printingLines = ({ paperName }: HandOverRequest): readonly string[] => [
@@ -79,11 +85,22 @@ const printingLines = ({ paperName }: HandOverRequest): readonly string[] => [
   '3. Lay a ruler on the check bar of every page: 100 mm must be 100 mm, 4 in must be 4 in. If it is not, do not use the print.',
 ]
 
-const readingLines = (layout: Layout): readonly string[] => [
-  `Drawing files (.dxf, release 12): one unit is one ${layout.units.length === 'mm' ? 'millimetre' : 'inch'}, scale 1:1. Layers: CUT cut, DRILL holes, MARK scribe or punch, CHECK measure before cutting, TEXT lettering, OUTLINE what is there already. Cut only CUT and DRILL.`,
-  'Figures (.svg): in true size, one unit is one millimetre.',
-  'Tables (.csv): UTF-8, a comma between cells, a point for decimals, the first line says the units. Where your spreadsheet is set otherwise, import them and say so. Positions are from the datum: x rearward, y to the occupant’s right, z up. A single quote before = + - or @ was put there so that no text is computed as a formula.',
-  'The layout file holds everything else; the papers can be made from it again.',
+/** The ending that a line is about, and the line. */
+const readingLines = (layout: Layout): readonly (readonly [string, string])[] => [
+  [
+    '.dxf',
+    `Drawing files (.dxf, release 12): one unit is one ${layout.units.length === 'mm' ? 'millimetre' : 'inch'}, scale 1:1. Layers: CUT cut, DRILL holes, MARK scribe or punch, CHECK measure before cutting, TEXT lettering, OUTLINE what is there already. What a figure is for, plate or paper, stands in its title.`,
+  ],
+  ['.svg', 'Figures and single pages (.svg): in true size, one unit is one millimetre.'],
+  [
+    '.csv',
+    'Tables (.csv): UTF-8, a comma between cells, a point for decimals, the first line says the units. Where your spreadsheet is set otherwise, import them and say so. Positions are from the datum: x rearward, y to the occupant’s right, z up. A single quote before = + - or @ was put there so that no text is computed as a formula.',
+  ],
+  [
+    '.ics',
+    'The calendar file (.ics) holds whole days; open it with a calendar. Make it again when a belt’s record changes.',
+  ],
+  ['.layout.json', 'The layout file holds everything else; the papers can be made from it again.'],
 ]
 
 /** Cut between words; what is set in goes on set in. A path is never cut. */

@@ -1,22 +1,30 @@
+import type { Layout } from '../../../domain/layout/document/layout'
+import type { CheckedEvaluation } from '../../../domain/layout/evaluate/evaluation'
 import type { CsvTable } from '../csv'
-import type { PaperRequest } from '../../paperKinds'
 import { anchorsTable } from './anchorsTable'
 import { findingsTable } from './findingsTable'
 import { tapeChecksTable, tapePlacesTable } from './tapeTables'
 import { tubesTable } from './tubesTable'
 import { weldedTable } from './weldedTable'
 
+/** What a table is made from. */
+interface TableRequest {
+  readonly layout: Layout
+  readonly evaluation: CheckedEvaluation
+}
+
 /** One table that leaves the shop as a file. */
 export interface TableKind {
   /** First part of its file's name. */
   readonly fileStem: string
   readonly words: string
-  readonly table: (request: PaperRequest) => CsvTable
+  readonly table: (request: TableRequest) => CsvTable
   /** Why there is none, said in its place. */
   readonly whenEmpty: string
 }
 
-export const TABLE_KINDS: readonly TableKind[] = [
+/** What the mount sheet says, for a spreadsheet. */
+export const MOUNT_TABLES: readonly TableKind[] = [
   {
     fileStem: 'anchors',
     words: 'Every anchor: where it is, what it hangs on, how it is made, which way it is pulled',
@@ -42,15 +50,19 @@ export const TABLE_KINDS: readonly TableKind[] = [
     whenEmpty: 'There is no straight distance to check: name tape points.',
   },
   {
-    fileStem: 'as-welded-anchors',
-    words: 'Every anchor as it was measured, beside the plan',
-    table: ({ layout }) => weldedTable(layout),
-    whenEmpty: 'Nothing was measured on the car yet.',
-  },
-  {
     fileStem: 'findings',
     words: 'Every finding under the chosen rule set, with value, limit and source',
     table: ({ layout, evaluation }) => findingsTable(layout, evaluation),
     whenEmpty: 'The chosen rule set says nothing about this layout.',
+  },
+]
+
+/** What the as-welded records say, for a spreadsheet. */
+export const WELDED_TABLES: readonly TableKind[] = [
+  {
+    fileStem: 'as-welded-anchors',
+    words: 'Every anchor as it was measured, beside the plan',
+    table: ({ layout }) => weldedTable(layout),
+    whenEmpty: 'Nothing was measured on the car yet.',
   },
 ]
