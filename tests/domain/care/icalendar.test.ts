@@ -109,6 +109,12 @@ describe('icalendarText', () => {
     expect(fits).toContain(`SUMMARY:${'x'.repeat(67)}\r\nDESCRIPTION`)
     const long = icalendarText([event({ summary: 'x'.repeat(68) })], STAMP_MS)
     expect(long).toContain(`SUMMARY:${'x'.repeat(67)}\r\n x\r\n`)
+    // The space that begins a further line counts: 74 more letters on it, then the next.
+    const longer = icalendarText([event({ summary: 'x'.repeat(67 + 74 + 1) })], STAMP_MS)
+    expect(longer).toContain(`SUMMARY:${'x'.repeat(67)}\r\n ${'x'.repeat(74)}\r\n x\r\n`)
+    // é is two octets in UTF-8 (RFC 3629): with 66 letters before it the line would have 76.
+    const accented = icalendarText([event({ summary: `${'x'.repeat(66)}é` })], STAMP_MS)
+    expect(accented).toContain(`SUMMARY:${'x'.repeat(66)}\r\n é\r\n`)
     // A letter of three octets that would reach over the end goes down whole.
     const wide = icalendarText([event({ summary: `${'x'.repeat(65)}€` })], STAMP_MS)
     expect(wide).toContain(`SUMMARY:${'x'.repeat(65)}\r\n €\r\n`)
