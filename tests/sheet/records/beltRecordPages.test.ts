@@ -27,9 +27,12 @@ const words = (pages: readonly SheetPage[]): string =>
     .map(({ text }) => text)
     .join(' ')
 
-const expectSound = (page: SheetPage): void => {
+/** What lies outside the paper's free border or over other words. */
+const faults = (page: SheetPage): readonly string[] => {
   const free = { leftMm: 5, topMm: 5, rightMm: page.widthMm - 5, bottomMm: page.heightMm - 5 }
-  expect(page.items.filter((item) => !isInside(itemBox(item), free))).toEqual([])
+  const outside = page.items
+    .filter((item) => !isInside(itemBox(item), free))
+    .map((item) => `outside: ${item.kind === 'text' ? item.text : item.kind}`)
   const boxes = texts(page).map((item) => ({ item, box: itemBox(item) }))
   const over = boxes.flatMap(({ item, box }, index) =>
     boxes
@@ -38,7 +41,7 @@ const expectSound = (page: SheetPage): void => {
         areOverlapping(box, other.box) ? [`"${item.text}" over "${other.item.text}"`] : [],
       ),
   )
-  expect(over).toEqual([])
+  return [...outside, ...over]
 }
 
 const withBelts = (...belts: readonly BeltRecord[]): Layout => ({ ...flatLayout([flatPlace()]), belts })
@@ -64,7 +67,7 @@ describe('beltRecordPages', () => {
       pages.map((_page, index) => [index + 1, pages.length]),
     )
     for (const page of pages) {
-      expectSound(page)
+      expect(faults(page)).toEqual([])
       for (const caution of CAUTIONS) expect(words([page])).toContain(caution)
       expect(words([page])).toContain(TODAY)
       expect(words([page])).toContain('signature')
@@ -161,7 +164,7 @@ describe('beltRecordPages', () => {
             entry(`entry-${index}`, inspection('cuts'), { by, note }),
           )
           const layout = withBelts(belt({ name, entries }))
-          for (const page of beltRecordPages(layout, TODAY, paper)) expectSound(page)
+          expect(beltRecordPages(layout, TODAY, paper).flatMap(faults)).toEqual([])
         },
       ),
       { numRuns: 20 },
@@ -176,6 +179,6 @@ describe('beltRecordPages', () => {
       'a4',
     )
     expect(pages.length).toBeGreaterThan(1)
-    for (const page of pages) expectSound(page)
+    expect(pages.flatMap(faults)).toEqual([])
   })
 })
