@@ -44,23 +44,34 @@ export const misfitMm2 = (observations: Observations, point: PointMm): number =>
 /** A symmetric 3 × 3 matrix by its columns. */
 type Columns = readonly [Direction, Direction, Direction]
 
-/** Σ s sᵀ over the slopes, with `damping` added along the diagonal. */
-const normalMatrix = (rows: readonly Direction[], damping: number): Columns => {
+/**
+ * Second derivatives of half the misfit, with `damping` added along the diagonal. Formula: s sᵀ + (e/L)(1 − s sᵀ) for a tape whose
+ * slope is s, whose disagreement is e and which is L long to the point; s sᵀ for the coordinate. The second part is what Gauss–Newton
+ * leaves out; without it a point near the plane of its known points is not found in hundreds of steps. Derived here.
+ */
+const curvature = (observations: Observations, point: PointMm, damping: number): Columns => {
+  const rows = slopes(observations, point)
+  const off = disagreementsMm(observations, point)
   let first: Direction = { x: damping, y: 0, z: 0 }
   let second: Direction = { x: 0, y: damping, z: 0 }
   let third: Direction = { x: 0, y: 0, z: damping }
-  for (const row of rows) {
-    first = directionSum(first, row, row.x)
-    second = directionSum(second, row, row.y)
-    third = directionSum(third, row, row.z)
+  for (const [index, row] of rows.entries()) {
+    const tape = observations.tapes[index]
+    const lengthMm = tape === undefined ? 0 : pointDistanceMm(tape.point, point)
+    const bend = lengthMm === 0 ? 0 : (off[index] ?? 0) / lengthMm
+    const share = 1 - bend
+    first = { ...directionSum(first, row, share * row.x), x: first.x + share * row.x * row.x + bend }
+    second = { ...directionSum(second, row, share * row.y), y: second.y + share * row.y * row.y + bend }
+    third = { ...directionSum(third, row, share * row.z), z: third.z + share * row.z * row.z + bend }
   }
   return [first, second, third]
 }
 
-/** What solves the three equations, by Cramer's rule. The matrix has an inverse: it is damped. */
-const solved = ([a, b, c]: Columns, right: Direction): Direction => {
+/** What solves the three equations, by Cramer's rule; null when they have no one solution. */
+const solved = ([a, b, c]: Columns, right: Direction): Direction | null => {
   const bc = directionCross(b, c)
   const size = directionDot(a, bc)
+  if (size === 0) return null
   return {
     x: directionDot(right, bc) / size,
     y: directionDot(a, directionCross(right, c)) / size,
@@ -82,26 +93,25 @@ const MOST_STEPS = 300
 const DAMPING = { start: 1e-3, least: 1e-12, most: 1e9, faster: 0.1, slower: 10 } as const
 
 /**
- * The point whose disagreements have the least sum of squares, searched from `start`. Gauss–Newton steps, damped where a full one
- * would make it worse, so that the sum never grows. Source: Levenberg, A method for the solution of certain non-linear problems in
- * least squares, 1944 (from memory).
+ * The point whose disagreements have the least sum of squares, searched from `start`. Newton steps with the exact second derivatives,
+ * damped where a full one would make it worse, so that the sum never grows. Source: Levenberg, A method for the solution of certain
+ * non-linear problems in least squares, 1944, for the damping (from memory).
  */
 export const leastSquaresPoint = (observations: Observations, start: PointMm): PointMm => {
   let point = start
   let misfit = misfitMm2(observations, point)
   let damping: number = DAMPING.start
   for (let step = 0; step < MOST_STEPS && damping <= DAMPING.most; step += 1) {
-    const rows = slopes(observations, point)
-    const pull = weighted(rows, disagreementsMm(observations, point))
-    const move = solved(normalMatrix(rows, damping), directionScaled(pull, -1))
-    const moved = pointSum(point, move)
+    const pull = weighted(slopes(observations, point), disagreementsMm(observations, point))
+    const move = solved(curvature(observations, point, damping), directionScaled(pull, -1))
+    const moved = move === null ? point : pointSum(point, move)
     const after = misfitMm2(observations, moved)
     if (after < misfit) {
       point = moved
       misfit = after
       damping = Math.max(DAMPING.least, damping * DAMPING.faster)
     } else damping *= DAMPING.slower
-    if (directionLength(move) < ARRIVED_MM) break
+    if (move !== null && directionLength(move) < ARRIVED_MM) break
   }
   return point
 }

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 
 import { pointDistanceMm, pointMm, type PointMm } from '../../../src/domain/geometry/point'
+import { tapeSensitivity } from '../../../src/domain/measure/sensitivity'
 import { pointInCar } from '../../support/arbitraries'
 import {
   at,
@@ -142,6 +143,58 @@ describe('more than three observations', () => {
     const few = found(byTapes(exactTapes(corners.slice(0, 3).map(at), target), 'normal'))
     const many = found(byTapes(exactTapes(corners.map(at), target), 'normal'))
     expect(many.sensitivity.mmPerMm).toBeLessThanOrEqual(few.sensitivity.mmPerMm + 1e-6)
+  })
+
+  it('rise out of the plane of the known points where that fits better, though no three of the tapes meet', () => {
+    // Found by trying random tapes; what is checked is only that no place in the plane is as good.
+    const tapes = tapesFrom([
+      [[275, 584, 0], 440],
+      [[1060, 606, 0], 380],
+      [[444, 622, 0], 267],
+      [[1014, 599, 0], 331],
+    ])
+    for (const left of [0, 1, 2, 3]) {
+      const three = tapes.filter((_, index) => index !== left)
+      expect(refused(byTapes(three, 'normal')).kind).toMatch(/^third-tape-misses$|^tape-too-long$/)
+    }
+    const { point } = found(byTapes(tapes, 'normal'))
+    expect(point.zMm).toBeGreaterThan(5)
+    const misfit = (p: PointMm): number =>
+      tapes.reduce(
+        (sum, { from, lengthsMm: [mm = 0] }) => sum + (pointDistanceMm(from.point, p) - mm) ** 2,
+        0,
+      )
+    let least = Number.POSITIVE_INFINITY
+    for (let x = -60; x <= 60; x += 0.5)
+      for (let y = -60; y <= 60; y += 0.5)
+        least = Math.min(least, misfit(pointMm(point.xMm + x, point.yMm + y, 0)))
+    expect(misfit(point)).toBeLessThan(least)
+  })
+
+  it('end in the plane of the known points where that fits best', () => {
+    // As above, from random tapes. A search that only nears the plane stops millimetres above it.
+    const tapes = tapesFrom([
+      [[1465, 724, 0], 1170],
+      [[1185, 271, 0], 725],
+      [[561, 634, 0], 542],
+      [[628, 557, 0], 482],
+    ])
+    const { point, mirror } = found(byTapes(tapes))
+    expect(Math.abs(point.zMm)).toBeLessThan(1e-3)
+    expect(mirror).toBeNull()
+  })
+
+  it('say how far a point exactly in the plane may rise', () => {
+    const square = [at([0, 0, 0]), at([1000, 0, 0]), at([0, 1000, 0]), at([1000, 1000, 0])]
+    const middle = at([500, 500, 0])
+    const tapes = square.map((point, index) => ({
+      index,
+      name: '',
+      point,
+      lengthMm: pointDistanceMm(point, middle),
+    }))
+    const { mmPerMm } = tapeSensitivity({ tapes, coordinate: null }, middle, 'normal')
+    expect(mmPerMm).toBeGreaterThan(37)
   })
 
   it('say how far a point in the plane of the known points may rise or fall', () => {
