@@ -19,7 +19,7 @@ export const INSPECTION_RESULTS = ['sound', 'fault', 'not-looked-at'] as const
 export type InspectionResult = (typeof INSPECTION_RESULTS)[number]
 
 /** An item that is left out was not looked at. */
-export type InspectionResults = Readonly<Partial<Record<InspectionItemId, InspectionResult>>>
+type InspectionResults = Readonly<Partial<Record<InspectionItemId, InspectionResult>>>
 
 /** What is known of a belt from its label and its fitting; a change of any of them is kept as an entry. */
 export const BELT_FACTS = ['name', 'standard', 'serial', 'manufactured', 'labelYear', 'fitted'] as const

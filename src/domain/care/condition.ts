@@ -2,7 +2,7 @@ import type { BeltEntry, BeltRecord } from './beltRecord'
 import { INSPECTION_ITEM_IDS, type InspectionItemId } from './inspection'
 
 /** Why a belt is out of use. */
-export type OutOfUse =
+type OutOfUse =
   | { readonly kind: 'crash'; readonly entry: BeltEntry }
   | { readonly kind: 'fault'; readonly entry: BeltEntry; readonly items: readonly InspectionItemId[] }
 

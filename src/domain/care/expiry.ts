@@ -93,7 +93,7 @@ const verdictOf = (outcomes: readonly AgeOutcome[], daysLeft: number | null): Ag
 }
 
 /** The last day of use of a belt by one age rule, or why there is none. */
-export const ageOutcome = (facts: BeltFacts, rule: AgeRule, today: string): AgeOutcome => {
+const ageOutcome = (facts: BeltFacts, rule: AgeRule, today: string): AgeOutcome => {
   const { standards, limit } = rule
   if (standards !== 'any') {
     if (facts.standard === 'unreadable') return { kind: 'missing', fact: 'standard' }

@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react'
 import type { BeltRecord } from '../../domain/care/beltRecord'
 import { beltCondition } from '../../domain/care/condition'
+import { AHEAD_DAYS } from '../../domain/care/reminders'
 import { CLEANING } from '../../domain/care/cleaning'
 import { COUNTS } from '../../domain/layout/document/limits'
 import { chosenRuleSet } from '../../domain/layout/document/ruleSetOf'
@@ -36,7 +37,7 @@ const CalendarButton = (): ReactElement => {
       <p className="hint">
         {count === 0
           ? 'Nothing to remind of: no last day is known that is still to come, and no interval is chosen.'
-          : `${count === 1 ? '1 day' : `${count} days`}: last days of all belts of this car, 30 days before them, and the next inspections.`}
+          : `${count === 1 ? '1 day' : `${count} days`}: last days of all belts of this car, ${AHEAD_DAYS} days before them, and the next inspections.`}
       </p>
     </div>
   )

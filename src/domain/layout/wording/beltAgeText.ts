@@ -1,27 +1,11 @@
 import { type AgeLimit, type AgeRule, ruleOfAge } from '../../care/ageRules'
 import type { BeltFacts } from '../../care/beltRecord'
-import type { AgeOutcome, AgeReading, AgeVerdict, BeltAge } from '../../care/expiry'
+import type { AgeOutcome, AgeReading, BeltAge } from '../../care/expiry'
 import { manufactureSpan } from '../../care/manufacture'
 import type { RuleSet } from '../../rules/rule'
 import { factName, labelProblemText, standardName } from './careWords'
 import { sourceText } from './ruleSentence'
 import { capitalised, levelWord } from './words'
-
-/** How old a belt is, as short words that stand alone. */
-export const ageVerdictWords = (verdict: AgeVerdict): string => {
-  switch (verdict) {
-    case 'expired':
-      return 'expired'
-    case 'not-known':
-      return 'age not known'
-    case 'soon':
-      return 'expires soon'
-    case 'fine':
-      return 'not expired'
-    case 'no-rule':
-      return 'no age rule'
-  }
-}
 
 /** The age of a belt by the chosen rule set, as one sentence with the date. */
 export const ageSentence = (age: BeltAge, facts: BeltFacts, ruleSet: Pick<RuleSet, 'name'>): string => {
@@ -88,7 +72,7 @@ const whyUnknown = (outcome: AgeOutcome): string | null => {
 }
 
 /** What one rule gives for a belt, as short words for a table: the last day, or why there is none. */
-export const outcomeWords = (outcome: AgeOutcome): string => {
+const outcomeWords = (outcome: AgeOutcome): string => {
   switch (outcome.kind) {
     case 'last-day':
       return outcome.lastDay
@@ -115,7 +99,7 @@ const limitWords = (limit: AgeLimit): string => {
 const ORDINALS: Readonly<Record<number, string>> = { 2: 'second', 3: 'third' }
 
 /** How a last day was counted, as sentences: from which day, and what a later day of manufacture would give. */
-export const countingText = (rule: AgeRule, outcome: AgeOutcome, facts: BeltFacts): string => {
+const countingText = (rule: AgeRule, outcome: AgeOutcome, facts: BeltFacts): string => {
   const words = [`Counted ${limitWords(rule.limit)}.`]
   if (outcome.kind === 'last-day' && rule.limit.kind !== 'label-year') {
     const span = manufactureSpan(facts.manufactured)

@@ -84,18 +84,6 @@ export const conditionText = (condition: BeltCondition): string => {
   }
 }
 
-/** The same in two or three words. */
-export const conditionWords = (condition: BeltCondition): string => {
-  switch (condition.kind) {
-    case 'in-use':
-      return 'in use'
-    case 'retired':
-      return 'retired'
-    case 'out-of-use':
-      return 'out of use'
-  }
-}
-
 /** Why something typed is not entered, and how to mend it. */
 export const entryProblemText = (problem: EntryProblem): string => {
   switch (problem.kind) {
