@@ -1,12 +1,14 @@
 import type { Layout } from '../../domain/layout/document/layout'
 import { anchorName, tubeName } from '../../domain/layout/wording/names'
 import { markText, towardText } from '../../domain/layout/wording/tabText'
-import type { FlatShape } from '../../domain/shop/flat/flatFigure'
+import type { FlatPoint, FlatShape } from '../../domain/shop/flat/flatFigure'
 import { HOOP_ROOM_MM, type StripFeature, type TubeStrip } from '../../domain/shop/tab/tubeStrip'
 import type { Way } from '../../domain/shop/tab/way'
 import { lengthWithUnit } from '../../domain/units/length'
 import { bothUnits } from '../mount/table/anchorCells'
-import { wrappedLines } from '../page/textWidth'
+import { textWidthMm, wrappedLines } from '../page/textWidth'
+import { clippedLine } from './clip'
+import { placedWriting } from './placedWriting'
 import { at, FIGURE_TEXT_MM, line, loop, type Template, writing } from './template'
 
 /** A strip of one straight piece of a tube, to be wrapped round it with the print outside. */
@@ -26,9 +28,16 @@ export const stripTemplate = (strip: TubeStrip, id: string, layout: Layout): Tem
           at(lengthMm, circumferenceMm / 2),
           at(0, circumferenceMm / 2),
         ]),
-        ...clockShapes(strip),
-        ...edgeShapes(strip, layout),
-        ...strip.features.flatMap((feature) => featureShapes(feature, strip, layout)),
+        ...clockLines(strip),
+        ...onStrip(
+          strip.features.flatMap((feature) => featureLines(feature, strip)),
+          strip,
+        ),
+        ...placedWriting([
+          ...strip.features.flatMap((feature) => featureNames(feature, strip, layout)),
+          ...edgeNames(strip, layout),
+          ...clockNames(strip),
+        ]),
       ],
     },
     words: [
@@ -62,98 +71,157 @@ const besideText = (way: Way): string =>
 const edgeText = ({ mark, edgeMm }: TubeStrip['start'], rightWay: Way, layout: Layout): string => {
   const what = `${markText(mark, layout)}${mark.kind === 'crossing' ? ' (its centre line)' : ''}`
   if (edgeMm === 0) return `on ${what}`
-  const way = edgeMm > 0 ? rightWay : OPPOSITE[rightWay]
-  return `${bothUnits(Math.abs(edgeMm), layout.units.length)} ${besideText(way)} ${what}`
+  return `${bothUnits(edgeMm, layout.units.length)} ${besideText(rightWay)} ${what}`
 }
 
-/** The lines along the tube: zero line, quarters, and a scale of degrees at the left edge. */
-const clockShapes = ({ lengthMm, circumferenceMm, zeroLine, upWay }: TubeStrip): readonly FlatShape[] => {
-  const quarterMm = circumferenceMm / 4
-  const named = [
-    [0, `${zeroLine} line`],
-    [quarterMm, `90° ${upWay}`],
-    [-quarterMm, `90° ${OPPOSITE[upWay]}`],
-  ] as const
+/** The lines along the tube: zero line, quarters, and a scale of 15° at the left edge. */
+const clockLines = ({ lengthMm, circumferenceMm }: TubeStrip): readonly FlatShape[] => {
   const ticks = Array.from({ length: 23 }, (_, index) => (index - 11) * 15)
   return [
-    line('MARK', [at(0, 0), at(lengthMm, 0)]),
-    ...[1, -1].map((side) => line('MARK', [at(0, side * quarterMm), at(lengthMm, side * quarterMm)])),
+    ...[0, 0.25, -0.25].map((share) =>
+      line('MARK', [at(0, share * circumferenceMm), at(lengthMm, share * circumferenceMm)]),
+    ),
     ...ticks.map((deg) => {
       const yMm = (deg / 360) * circumferenceMm
       return line('MARK', [at(0, yMm), at(deg % 45 === 0 ? 4 : 2, yMm)])
     }),
-    ...named.map(([yMm, text]) => writing(at(lengthMm - 4, yMm + 0.8), text, { align: 'right' })),
   ]
 }
 
-/** What the left edge is held to, along it, and which way the right end points. */
-const edgeShapes = (strip: TubeStrip, layout: Layout): readonly FlatShape[] => {
+/** Each of these lines by name, at the right end or the first free place to the left of it. */
+const clockNames = (strip: TubeStrip): readonly (readonly (readonly FlatShape[])[])[] => {
+  const { lengthMm, circumferenceMm, zeroLine, upWay } = strip
+  return (
+    [
+      [0, `${zeroLine} line`],
+      [0.25, `90° ${upWay}`],
+      [-0.25, `90° ${OPPOSITE[upWay]}`],
+    ] as const
+  ).map(([share, text]) =>
+    stepsLeft(lengthMm).map((xMm) => [
+      writing(at(xMm, share * circumferenceMm + 0.8), text, { align: 'right' }),
+    ]),
+  )
+}
+
+/** Places for a word, from the right end to the left. */
+const stepsLeft = (lengthMm: number): readonly number[] =>
+  Array.from({ length: Math.max(1, Math.floor((lengthMm - 14) / 4)) }, (_, index) => lengthMm - 4 - 4 * index)
+
+/** What the left edge is held to, along it in the upper half or else the lower, and which way the right end points. */
+const edgeNames = (strip: TubeStrip, layout: Layout): readonly (readonly (readonly FlatShape[])[])[] => {
   const { circumferenceMm, lengthMm, rightWay, start } = strip
   const text = `This edge ${edgeText(start, rightWay, layout)}`
   const lines = wrappedLines(text, circumferenceMm / 2 - 6, FIGURE_TEXT_MM, 'regular')
+  const halfMm = circumferenceMm / 2
   return [
-    ...lines.map((each, index) => writing(at(4 + (index + 1) * LINE_MM, 3), each, { upward: true })),
-    writing(at(lengthMm - 1.2, circumferenceMm / 2 - 3), `toward ${towardText(rightWay)}`, {
-      upward: true,
-      align: 'right',
-    }),
+    [3, 3 - halfMm].map((fromMm) =>
+      lines.map((each, index) => writing(at(4 + (index + 1) * LINE_MM, fromMm), each, { upward: true })),
+    ),
+    [
+      [
+        writing(at(lengthMm - 1.2, halfMm - 3), `toward ${towardText(rightWay)}`, {
+          upward: true,
+          align: 'right',
+        }),
+      ],
+    ],
   ]
 }
 
 const LINE_MM = FIGURE_TEXT_MM * 1.2
 
-const featureShapes = (
-  feature: StripFeature,
-  { circumferenceMm }: TubeStrip,
-  layout: Layout,
-): readonly FlatShape[] => {
-  const halfMm = circumferenceMm / 2
+const featureLines = (feature: StripFeature, strip: TubeStrip): readonly FlatShape[] => {
+  const halfMm = strip.circumferenceMm / 2
   const round = (xMm: number): FlatShape => line('MARK', [at(xMm, -halfMm), at(xMm, halfMm)])
-  const upward = (xMm: number, text: string): FlatShape =>
-    writing(at(xMm - 0.7, -halfMm + 3), text, { upward: true })
+  const cross = (middle: FlatPoint, lengthMm: number): FlatShape =>
+    line('MARK', [at(middle.xMm - lengthMm, middle.yMm), at(middle.xMm + lengthMm, middle.yMm)])
+  switch (feature.kind) {
+    case 'wrap':
+      return [feature.centreMm, ...feature.edgesMm, ...(feature.hoopsMm ?? [])].map(round)
+    case 'tab':
+      return [...feature.lines.map((points) => line('MARK', points)), cross(feature.at, ACROSS_MM)]
+    case 'point':
+      return [
+        cross(feature.at, 6),
+        line('MARK', [at(feature.at.xMm, feature.at.yMm - 6), at(feature.at.xMm, feature.at.yMm + 6)]),
+      ]
+    case 'mark':
+      return [round(feature.atMm)]
+  }
+}
+
+/** Half of the line along the tube that marks the middle of a foot. */
+const ACROSS_MM = 12
+
+/** Lines of a figure held inside the strip. */
+const onStrip = (shapes: readonly FlatShape[], strip: TubeStrip): readonly FlatShape[] => {
+  const halfMm = strip.circumferenceMm / 2
+  const window = { min: at(0, -halfMm), max: at(strip.lengthMm, halfMm) }
+  return shapes.flatMap((shape) =>
+    shape.kind === 'polyline'
+      ? clippedLine(shape.points, window).map((points) => line(shape.layer, points))
+      : [shape],
+  )
+}
+
+const featureNames = (
+  feature: StripFeature,
+  { circumferenceMm, lengthMm }: TubeStrip,
+  layout: Layout,
+): readonly (readonly (readonly FlatShape[])[])[] => {
+  const halfMm = circumferenceMm / 2
+  /** Beside a line round the tube: to its left or its right, from the lower edge or the top line on. */
+  const beside = (xMm: number, text: string): readonly (readonly FlatShape[])[] =>
+    [3 - halfMm, 3].flatMap((fromMm) =>
+      [xMm - 0.7, xMm + 2.6].map((atMm) => [writing(at(atMm, fromMm), text, { upward: true })]),
+    )
   switch (feature.kind) {
     case 'wrap': {
       const { label, anchor, centreMm, edgesMm, hoopsMm } = feature
       const arrives = anchor.mount.kind === 'wrap' && anchor.mount.over === 'under' ? 'bottom' : 'top'
       return [
-        ...[centreMm, ...edgesMm, ...(hoopsMm ?? [])].map(round),
-        upward(centreMm, `${label} ${anchorName(anchor)}: middle; strap comes over the ${arrives}`),
-        ...edgesMm.map((xMm, side) => upward(side === 0 ? xMm + 3.6 : xMm, 'webbing edge')),
+        beside(centreMm, `${label} ${anchorName(anchor)}: middle; strap comes over the ${arrives}`),
         ...(hoopsMm ?? []).map((xMm, side) =>
-          upward(side === 0 ? xMm : xMm + 3.6, `guide hoop outside this line (${HOOP_ROOM_MM} mm free)`),
+          beside(side === 0 ? xMm : xMm + 3.3, `guide hoop outside this line (${HOOP_ROOM_MM} mm free)`),
         ),
+        ...edgesMm.map((xMm, side) => beside(side === 0 ? xMm + 3.3 : xMm, 'webbing edge')),
       ]
     }
     case 'tab': {
-      const { label, anchor, at: middle, lines } = feature
-      const leftMm = Math.min(middle.xMm, ...lines.flat().map(({ xMm }) => xMm))
+      const xs = [
+        feature.at.xMm - ACROSS_MM,
+        feature.at.xMm + ACROSS_MM,
+        ...feature.lines.flat().map(({ xMm }) => xMm),
+      ]
+      const text = `${feature.label} ${anchorName(feature.anchor)}`
       return [
-        ...lines.map((points) => line('MARK', points)),
-        line('MARK', [at(middle.xMm - 12, middle.yMm), at(middle.xMm + 12, middle.yMm)]),
-        named(`${label} ${anchorName(anchor)}`, Math.min(leftMm - 3, middle.xMm - 13.5), middle.yMm, halfMm),
+        names(text, [Math.min(...xs) - 1.5, Math.max(...xs) + 3.5], feature.at.yMm, { halfMm, lengthMm }),
       ]
     }
     case 'point': {
       const { label, anchor, at: middle } = feature
-      return [
-        line('MARK', [at(middle.xMm - 6, middle.yMm), at(middle.xMm + 6, middle.yMm)]),
-        line('MARK', [at(middle.xMm, middle.yMm - 6), at(middle.xMm, middle.yMm + 6)]),
-        named(`${label} ${anchorName(anchor)}: middle`, middle.xMm - 8, middle.yMm, halfMm),
-      ]
+      const text = `${label} ${anchorName(anchor)}: middle`
+      return [names(text, [middle.xMm - 7.5, middle.xMm + 9.5], middle.yMm, { halfMm, lengthMm })]
     }
     case 'mark':
-      return [
-        round(feature.atMm),
-        upward(feature.atMm, `${markText(feature.mark, layout)}: cut the strip clear of it`),
-      ]
+      return [beside(feature.atMm, `${markText(feature.mark, layout)}: cut the strip clear of it`)]
   }
 }
 
-/** A name beside its thing, upward about its middle, moved so that it stays on the strip. */
-const named = (text: string, xMm: number, yMm: number, halfMm: number): FlatShape => {
-  const roomMm = Math.max(0, halfMm - 2 - (text.length * FIGURE_TEXT_MM * 0.45) / 2)
-  return writing(at(xMm, Math.min(roomMm, Math.max(-roomMm, yMm))), text, {
-    upward: true,
-    align: 'centre',
-  })
+/** A name on either side of its thing, upward about its middle, moved so that it stays on the strip; elsewhere round the tube if need be. */
+const names = (
+  text: string,
+  sidesMm: readonly number[],
+  yMm: number,
+  { halfMm, lengthMm }: { readonly halfMm: number; readonly lengthMm: number },
+): readonly (readonly FlatShape[])[] => {
+  const roomMm = Math.max(0, halfMm - 2 - textWidthMm(text, FIGURE_TEXT_MM, 'regular') / 2)
+  const heights = [yMm, yMm + 20, yMm - 20, yMm + 40, yMm - 40].map((each) =>
+    Math.min(roomMm, Math.max(-roomMm, each)),
+  )
+  const xs = sidesMm.map((xMm) => Math.min(lengthMm - 1, Math.max(FIGURE_TEXT_MM + 5, xMm)))
+  return heights.flatMap((each) =>
+    xs.map((xMm) => [writing(at(xMm, each), text, { upward: true, align: 'centre' })]),
+  )
 }

@@ -40,7 +40,7 @@ export type StripFeature =
       readonly label: string
       readonly anchor: Anchor
       readonly at: FlatPoint
-      /** Cut at the seam, so that no line runs across the strip. */
+      /** They may run past the strip's ends where a foot reaches over a bend or end. Cut at the seam, so that no line runs across the strip. */
       readonly lines: readonly (readonly FlatPoint[])[]
     }
   /** Where the middle of an eye bolt's boss, an insert, or a tab without an outline stands over the tube. */
@@ -60,7 +60,7 @@ export interface TubeStrip {
   /** The way of the car from the left edge to the right, and from the line y = 0 to larger y. */
   readonly rightWay: Way
   readonly upWay: Way
-  /** What the left edge is measured from, and how far it lies from it, + away from P1. */
+  /** What the left edge is measured from, and how far it lies from it, away from P1, mm ≥ 0. */
   readonly start: { readonly mark: TubeMark; readonly edgeMm: number }
   readonly features: readonly StripFeature[]
 }
@@ -145,7 +145,9 @@ const stripOf = (
   const start = startOf(ownMarks, { lowMm, highMm }, setting)
   if (start === null) return null
   const leftMm = start.mark.alongTubeMm + start.edgeMm
-  const lengthMm = highMm + END_ROOM_MM - leftMm
+  // Round a bend no strip lies flat, and past an end there is nothing to tape it to.
+  const lastMm = ownMarks.at(-1)?.alongTubeMm ?? Infinity
+  const lengthMm = Math.min(highMm + END_ROOM_MM, lastMm) - leftMm
   const within = ownMarks.flatMap((mark): readonly StripFeature[] => {
     const atMm = mark.alongTubeMm - leftMm
     return atMm > 0 && atMm < lengthMm ? [{ kind: 'mark', mark, atMm }] : []
@@ -197,7 +199,10 @@ const startOf = (
   const isShortEnough = highMm + END_ROOM_MM - mark.alongTubeMm - atMarkMm <= mostMm
   return {
     mark,
-    edgeMm: isShortEnough ? Math.min(atMarkMm, steps(JOINT_ROOM_MM)) : steps(LEFT_ROOM_MM - stepMm),
+    edgeMm: Math.max(
+      0,
+      isShortEnough ? Math.min(atMarkMm, steps(JOINT_ROOM_MM)) : steps(LEFT_ROOM_MM - stepMm),
+    ),
   }
 }
 
