@@ -24,6 +24,7 @@ const TABS = [
   'Rules',
   'Who fits',
   'Propose',
+  'As welded',
   'Job',
   'Seat',
   'People',

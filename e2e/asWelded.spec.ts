@@ -127,13 +127,8 @@ test('the plan stays as it was, and another record copies nothing', async ({ pag
   await type(page.getByTestId('read:zMm:0'), '38')
   await expect(page.getByTestId('off:x')).toHaveAttribute('data-value', '6')
   await expect(intake(page).locator('summary').first()).toContainText('no tolerance typed')
-  await app.tab('Anchors')
-  await expect(
-    page
-      .getByRole('group', { name: /Hole centre/ })
-      .nth(2)
-      .getByLabel('x rearward'),
-  ).toHaveValue('1350')
+  await app.tab('Parts')
+  await app.expectAt('anchor:driver:driver-lap-left', { x: 1350, y: 70, z: 38 })
   await app.tab('As welded')
   await page.getByRole('button', { name: 'Begin another record' }).click()
   await expect(page.getByTestId('welded-summary')).toHaveText('6 not measured')
