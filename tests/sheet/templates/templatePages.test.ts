@@ -74,7 +74,7 @@ describe('templatePages', () => {
         expect(all).toContain(CAUTIONS[0])
         expect(all).toContain(`Page ${page.number} of ${pages.length}`)
         expect(all).toContain(layout.job.car)
-        if (layout.job.revision !== '') expect(all).toContain(`revision ${layout.job.revision}`)
+        expect(all).toContain(layout.job.revision === '' ? '' : `revision ${layout.job.revision}`)
       }
     },
   )
@@ -229,11 +229,8 @@ describe('templateFigures', () => {
           expect(bars.some(([dx = 0]) => Math.abs(dx - lengthMm) < 1e-9)).toBe(true)
           expect(bars.some(([, dy = 0]) => Math.abs(dy - lengthMm) < 1e-9)).toBe(true)
         }
-        for (const shape of shapes)
-          if (shape.kind === 'polyline')
-            expect(shape.points.every(({ xMm, yMm }) => Number.isFinite(xMm) && Number.isFinite(yMm))).toBe(
-              true,
-            )
+        const points = shapes.flatMap((shape) => (shape.kind === 'polyline' ? shape.points : []))
+        expect(points.every(({ xMm, yMm }) => Number.isFinite(xMm) && Number.isFinite(yMm))).toBe(true)
       }
     },
   )

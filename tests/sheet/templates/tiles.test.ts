@@ -179,9 +179,9 @@ describe('tileGrid', () => {
           expect(max.xMm - min.xMm).toBeLessThanOrEqual(room.widthMm + 1e-9)
           expect(max.yMm - min.yMm).toBeLessThanOrEqual(room.heightMm + 1e-9)
           const next = grid.tiles.find((each) => each.row === tile.row && each.column === tile.column + 1)
-          if (next !== undefined) expect(max.xMm - next.window.min.xMm).toBeCloseTo(OVERLAP_MM, 9)
+          expect(next === undefined ? OVERLAP_MM : max.xMm - next.window.min.xMm).toBeCloseTo(OVERLAP_MM, 9)
           const below = grid.tiles.find((each) => each.column === tile.column && each.row === tile.row + 1)
-          if (below !== undefined) expect(below.window.max.yMm - min.yMm).toBeCloseTo(OVERLAP_MM, 9)
+          expect(below === undefined ? OVERLAP_MM : below.window.max.yMm - min.yMm).toBeCloseTo(OVERLAP_MM, 9)
           return shapes.map((each) => clippedLine(lineOf(each), tile.window))
         })
         for (const [index, each] of shapes.entries()) {
