@@ -64,8 +64,8 @@ for (const { name, use } of SCREENS) {
       const text = await sheet.text()
       expect(text).toContain('Leftfrontseatbolt')
       expect(text).toContain('hippointx260,y200,z210mm')
-      const { sizes } = await sheet.print()
-      expect(sizes).toHaveLength(await sheet.pages.count())
+      const pages = await sheet.print()
+      expect(pages).toHaveLength(await sheet.pages.count())
     })
   })
 }

@@ -1,9 +1,5 @@
 import { expect, type Locator, type Page } from '@playwright/test'
-
-export interface PdfPage {
-  readonly widthPt: number
-  readonly heightPt: number
-}
+import { type PdfPage, readPdf } from './pdf'
 
 /** Line ends and spaces vary with where a text was broken: what is written, without them. */
 export const bare = (text: string): string => text.replaceAll(/\s+/g, '')
@@ -61,15 +57,8 @@ export class Sheet {
     )
   }
 
-  /** Prints to a PDF as the page asks for it and reads from the file how many pages it has and how large they are. */
-  async print(): Promise<{ readonly sizes: readonly PdfPage[]; readonly images: number }> {
-    const pdf = (await this.page.pdf({ preferCSSPageSize: true })).toString('latin1')
-    // Page objects are never compressed in what the browser writes; their number must be what the page tree says.
-    const sizes = [...pdf.matchAll(/\/MediaBox\s*\[\s*0\s+0\s+([\d.]+)\s+([\d.]+)\s*\]/g)].map((match) => ({
-      widthPt: Number(match[1]),
-      heightPt: Number(match[2]),
-    }))
-    expect(pdf.match(/\/Type\s*\/Page(?![a-zA-Z])/g)).toHaveLength(sizes.length)
-    return { sizes, images: pdf.match(/\/Subtype\s*\/Image/g)?.length ?? 0 }
+  /** Prints to a PDF as the page asks for it and reads that with a PDF reader. */
+  async print(): Promise<readonly PdfPage[]> {
+    return await readPdf(await this.page.pdf({ preferCSSPageSize: true }))
   }
 }

@@ -122,7 +122,11 @@ const offsetIn = (words: string): Triple => {
   return [plain(found[1] ?? ''), plain(found[2] ?? ''), plain(found[3] ?? '')]
 }
 
-export const readSheet = (pages: readonly SheetPage[]): PrintedSheet => {
-  const texts = textsOf(pages)
-  return { anchors: readAnchors(texts), places: readPlaces(texts), distances: readDistances(texts) }
-}
+export const readSheet = (pages: readonly SheetPage[]): PrintedSheet => readTexts(textsOf(pages))
+
+/** The same from the texts of a printed file, in its order. */
+export const readTexts = (texts: readonly string[]): PrintedSheet => ({
+  anchors: readAnchors(texts),
+  places: readPlaces(texts),
+  distances: readDistances(texts),
+})
