@@ -26,7 +26,7 @@ export const SignRecord = (props: { readonly view: WeldedView }): ReactElement =
       <legend>Sign and close</legend>
       <p className="hint">
         A signed record is never changed again, not even by whoever signed it. What is measured later goes
-        into another record.
+        into another record. Only Undo takes a signature back, as long as this page stays open.
       </p>
       {open.length === 0 ? null : (
         <p className="caution">

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 
+import { pointDistanceMm } from '../../../../src/domain/geometry/point'
 import { anchorReading } from '../../../../src/domain/layout/asWelded/anchorReading'
 import {
   anchorDeviation,
@@ -216,6 +217,28 @@ describe('uncertaintyMm', () => {
       expect(found?.x).toBeCloseTo((2 * d * 0.5) / 2000, 1)
       expect(found?.z).toBeCloseTo(0.5, 9)
     }
+  })
+
+  it('counts what more tapes than are needed disagree by', () => {
+    const at = { xMm: 500, yMm: 400, zMm: 300 }
+    const corners = [
+      { xMm: 0, yMm: 0, zMm: 0 },
+      { xMm: 1000, yMm: 0, zMm: 0 },
+      { xMm: 0, yMm: 900, zMm: 0 },
+      { xMm: 0, yMm: 0, zMm: 800 },
+    ]
+    const tapes = (wrongMm: number): Measurement => ({
+      kind: 'tapes',
+      tapes: corners.map((point, index) => ({
+        from: { name: `P ${index}`, point },
+        lengthsMm: [pointDistanceMm(point, at) + (index === 0 ? wrongMm : 0)],
+      })),
+      coordinate: null,
+      side: null,
+    })
+    const [agreeing, apart] = [uncertaintyMm(tapes(0), 'mm'), uncertaintyMm(tapes(8), 'mm')]
+    if (agreeing === null || apart === null) throw new Error('no position')
+    for (const axis of ['x', 'y', 'z'] as const) expect(apart[axis]).toBeGreaterThan(3 * agreeing[axis])
   })
 
   it('of a string is mostly what its angle finder is read to', () => {
