@@ -12,7 +12,7 @@ import type { MeasureProblem, NamedTape } from './measureProblem'
 import { isExact, type Tape, type TapeObservations } from './observations'
 
 /** Known points closer than this are one place: nobody can hold a tape to two. Our judgement. */
-export const SAME_POINT_MM = 1
+const SAME_POINT_MM = 1
 
 /** With more than three observations a tape may be short by this much, as readings are, before two tapes are said not to meet. Our judgement. */
 const READING_SLACK_MM = 5

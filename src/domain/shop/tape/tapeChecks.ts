@@ -21,7 +21,7 @@ export interface LetteredPlace extends TapePlace {
 }
 
 /** A straight distance from a lettered place. */
-export interface DistanceToPlace {
+interface DistanceToPlace {
   readonly letter: string
   /** mm > 0, between the points that the tape is held to. */
   readonly lengthMm: number
@@ -51,7 +51,7 @@ export interface AnchorRef {
 }
 
 /** A straight distance between two anchors of one place. */
-export interface AnchorPair {
+interface AnchorPair {
   /** Left to right of one family of straps, or from one family to another across the car. */
   readonly kind: 'across' | 'diagonal'
   readonly from: AnchorRef
@@ -60,7 +60,7 @@ export interface AnchorPair {
 }
 
 /** A straight distance between two lettered places: whether the marks are where the paper says. */
-export interface PlacePair {
+interface PlacePair {
   readonly from: string
   readonly to: string
   readonly lengthMm: number

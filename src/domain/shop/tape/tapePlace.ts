@@ -5,7 +5,7 @@ import { markOnTube, type MarkSide, markSide, tubeAround } from './heldPoint'
 import type { TapePoint } from './tapePoint'
 
 /** Which end of a tube, as a welder says it: by the way the tube mostly runs. */
-export type TubeEnd = 'front' | 'rear' | 'left' | 'right' | 'lower' | 'upper'
+type TubeEnd = 'front' | 'rear' | 'left' | 'right' | 'lower' | 'upper'
 
 /** What a tape can be held to on the car, beside the anchors. */
 export type TapePlaceSource =
