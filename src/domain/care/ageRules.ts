@@ -37,7 +37,8 @@ export const AGE_RULES: readonly AgeRule[] = [
     ruleId: 'fia-label-year',
     standards: ['fia-8853-98'],
     limit: { kind: 'label-year' },
-    reading: 'Taken to the end of that year, as the European student rules say it for FIA belts.',
+    reading:
+      'Taken to the end of that year, as the European student rules say it for FIA belts. A British historic club’s page says that belts to 8853/98 are not valid in cars of Appendix J from 31 December 2022 on (quoted second-hand).',
   },
   {
     ruleId: 'student-derivative-age',
