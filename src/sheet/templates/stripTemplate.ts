@@ -179,9 +179,10 @@ const featureNames = (
   switch (feature.kind) {
     case 'wrap': {
       const { label, anchor, centreMm, edgesMm, hoopsMm } = feature
-      const arrives = anchor.mount.kind === 'wrap' && anchor.mount.over === 'under' ? 'bottom' : 'top'
+      const isUnder = anchor.mount.kind === 'wrap' && anchor.mount.over === 'under'
+      const arrives = isUnder ? 'under the bottom' : 'over the top'
       return [
-        beside(centreMm, `${label} ${anchorName(anchor)}: middle; strap comes over the ${arrives}`),
+        beside(centreMm, `${label} ${anchorName(anchor)}: middle; strap comes ${arrives}`),
         ...(hoopsMm ?? []).map((xMm, side) =>
           beside(side === 0 ? xMm : xMm + 3.3, `guide hoop outside this line (${HOOP_ROOM_MM} mm free)`),
         ),

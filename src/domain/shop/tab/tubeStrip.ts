@@ -6,7 +6,7 @@ import type { FlatPoint } from '../flat/flatFigure'
 import { clockLines, type ClockLines } from './clock'
 import { tabOnTube, type TabOnTube } from './tabOnTube'
 import { faceLine, placeOnTube, type TabPlate, tabPlates } from './tabPlates'
-import { type TubeMark, tubeMarks } from './tubeMark'
+import { nearestMark, type TubeMark, tubeMarks } from './tubeMark'
 import { wayOf, type Way } from './way'
 
 /*
@@ -188,10 +188,8 @@ const startOf = (
   const before = marks.filter((mark) => mark.alongTubeMm <= lowMm)
   const last = before.at(-1) ?? marks[0]
   if (last === undefined) return null
-  const mark =
-    before.findLast(
-      (each) => each.kind === 'crossing' && last.alongTubeMm - each.alongTubeMm < SAME_JOINT_MM,
-    ) ?? last
+  const found = nearestMark(before, { alongTubeMm: lowMm, point: last.point })
+  const mark = found?.mark ?? last
   const other = tubes.find(({ id }) => id === mark.otherTubeId)
   const clearMm = other === undefined ? 0 : other.outsideDiameterMm / 2 + JOINT_ROOM_MM
   const atMarkMm = Math.ceil(clearMm / stepMm) * stepMm
@@ -205,9 +203,6 @@ const startOf = (
     ),
   }
 }
-
-/** A bend or end this near after a crossing belongs to the same joint. Our judgement: about the size of a tube. */
-const SAME_JOINT_MM = 40
 
 /** The features of one anchor, x still along the tube from P1. */
 const featuresOf = (
