@@ -158,6 +158,21 @@ describe('anchorDeviation', () => {
     expect(same.verdict).toBe('within')
   })
 
+  it('of a wrap is told at the outside of its bar, where the tape is held', () => {
+    const plan = planOfExample('hill-climber-joined-straps.layout.json')
+    const wrapped = recordWith(plan, (entry) => entry).anchors.find(({ planned }) => planned.kind === 'wrap')
+    const bar = plan.tubes.find(({ id }) => id === wrapped?.planned.tubeId)
+    if (wrapped === undefined || bar === undefined) throw new Error('the example has no wrap')
+    // Straight above the centre line of a level bar by half its diameter.
+    const { xMm, yMm, zMm } = wrapped.planned.point
+    const topMm = zMm + bar.outsideDiameterMm / 2
+    const at = coordinatesAt({ xMm, yMm, zMm: topMm }, { zMm: -4 })
+    const { planned, position } = anchorDeviation(plan, anchorReading({ ...wrapped, measurement: at }))
+    expect(planned.zMm).toBeCloseTo(topMm, 9)
+    expect(position?.z.off).toBeCloseTo(-4, 9)
+    expect(position?.totalMm).toBeCloseTo(4, 9)
+  })
+
   it('keeps the verdict of the whole record in the order of its entries', () => {
     const plan = { ...planOfExample('rock-buggy.layout.json'), tolerance: TOLERANCE }
     const record = recordWith(plan, (entry) =>
