@@ -54,6 +54,8 @@ describe('hardwareList', () => {
       { kind: 'tab', form: 'plate', count: 2, thicknessMm: 5, holeDiameterMm: 12.7, shear: 'double' },
       { kind: 'tab', form: 'plate', count: 1, thicknessMm: 6, holeDiameterMm: 12.7, shear: 'double' },
       { kind: 'tab-bolt', count: 3 },
+      { kind: 'bolts', family: 'lap', count: 2, bolt: null },
+      { kind: 'bolts', family: 'sub', count: 1, bolt: null },
       { kind: 'three-bar-slide', count: 2 },
       { kind: 'guide-hoops', wraps: 1 },
     ])
@@ -67,6 +69,18 @@ describe('hardwareList', () => {
       ['lap-left', 75, 812.5],
       ['lap-right', 75, null],
       ['sub-centre', 51, null],
+    ])
+  })
+
+  it('hands on what was typed of the bolts of a family, and nothing of one that is only wrapped', () => {
+    const lap = { boltDiameterMm: 11.1, torqueNm: 40, source: 'Instruction card' }
+    const typed = { ...belt, hardware: { lap, shoulder: { torqueNm: 20 } } }
+    const bolts = hardwareList({ belt: typed, anchors, tubes: [], orderLengthMm: new Map() }).filter(
+      ({ kind }) => kind === 'bolts',
+    )
+    expect(bolts).toEqual([
+      { kind: 'bolts', family: 'lap', count: 2, bolt: lap },
+      { kind: 'bolts', family: 'sub', count: 1, bolt: null },
     ])
   })
 
@@ -114,6 +128,9 @@ describe('hardwareList of other ways to fix a strap', () => {
       { kind: 'tab', form: 'plate', count: 1, thicknessMm: 6, holeDiameterMm: 12.7, shear: 'double' },
       { kind: 'tab-bolt', count: 4 },
       { kind: 'eye-bolt', count: 1, threadDiameterMm: 12, eyeDiameterMm: 25 },
+      { kind: 'bolts', family: 'shoulder', count: 2, bolt: null },
+      { kind: 'bolts', family: 'lap', count: 2, bolt: null },
+      { kind: 'bolts', family: 'sub', count: 1, bolt: null },
     ])
   })
 

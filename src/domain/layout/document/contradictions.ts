@@ -30,11 +30,17 @@ export const layoutContradictions = (layout: Layout): readonly LayoutProblem[] =
   ].map((found) => problemAt(found.path, layout, found))
 
 /** The pattern lets 2026-02-31 through; a day that the calendar does not have is a slip of the pen. */
-const dateContradictions = (layout: Layout): readonly Contradiction[] => {
-  const date = layout.job.date
-  if (date === '' || isCalendarDate(date)) return []
+const dateContradictions = ({ job }: Layout): readonly Contradiction[] => {
   const remedy = 'Write the date as YYYY-MM-DD, or leave it empty.'
-  return [{ path: ['job', 'date'], received: date, says: `there is no day ${date}`, remedy }]
+  const dates: readonly (readonly [FieldPath, string])[] = [
+    [['job', 'date'], job.date],
+    ...(job.revisions ?? []).map(({ date }, index) => [['job', 'revisions', index, 'date'], date] as const),
+  ]
+  return dates.flatMap(([path, date]) =>
+    date === '' || isCalendarDate(date)
+      ? []
+      : [{ path, received: date, says: `there is no day ${date}`, remedy }],
+  )
 }
 
 const repeatedIds = (

@@ -39,6 +39,14 @@ describe('revision history', () => {
     expect(withRevisionAdded(layout)).toBe(layout)
   })
 
+  it('refuses a day that the calendar does not have, and says which line', () => {
+    const layout = withRevision(withRevisionAdded(rock), 0, { date: '2026-02-30' })
+    const parsed = parseLayoutText(layoutText(layout))
+    if (parsed.ok) throw new Error('it was taken')
+    expect(parsed.error.map(({ path }) => path)).toEqual(['job.revisions[0].date'])
+    expect(parsed.error[0]?.message).toContain('there is no day 2026-02-30')
+  })
+
   it('comes back from a file as it was', () => {
     const layout = withRevision(withRevisionAdded(rock), 0, { change: 'First issue', date: '2026-11-02' })
     const parsed = parseLayoutText(layoutText(layout))
