@@ -1,10 +1,10 @@
-import { pointDistanceMm, type PointMm } from '../../geometry/point'
+import { type Direction, directionBetween, pointDistanceMm, type PointMm } from '../../geometry/point'
 import { segmentDistanceMm } from '../../geometry/segmentDistance'
 import { leastSquaresPoint, mostDisagreementMm } from '../../geometry/sphereFit'
 import { fittedPoints, IN_LINE_MM, offLineMm, pairsOf } from '../../geometry/sphereFits'
 import { placesOf, type TapeSphere, threeTapes } from '../../geometry/spheres'
 import type { Tube } from '../../geometry/tube'
-import { dilutionMmPerMm } from './dilution'
+import { worstMoveMmPerMm } from './dilution'
 import type { TapePlace } from './tapePlace'
 
 /** Whether an anchor's position can be told from its distances alone. */
@@ -52,14 +52,26 @@ const TOUCHES_MM = 1
 
 /** Whether a tape can lie straight between two points as far as the tubes are concerned. */
 export const isClear = (from: PointMm, to: PointMm, tubes: readonly Tube[]): boolean =>
-  tubes.every(({ points, outsideDiameterMm }) =>
-    points.every((end, index) => {
+  tubes.every(({ points, outsideDiameterMm }) => {
+    const leastMm = outsideDiameterMm / 2 - TOUCHES_MM
+    return points.every((end, index) => {
       const start = points[index - 1]
       return (
-        start === undefined || segmentDistanceMm(from, to, start, end) >= outsideDiameterMm / 2 - TOUCHES_MM
+        start === undefined ||
+        areBeside(from, to, start, end, leastMm) ||
+        segmentDistanceMm(from, to, start, end) >= leastMm
       )
-    }),
-  )
+    })
+  })
+
+/** Whether two straight pieces are at least so far apart along one of the axes: most tubes are told by this alone. */
+const areBeside = (a: PointMm, b: PointMm, c: PointMm, d: PointMm, leastMm: number): boolean =>
+  areBesideAlong(a.xMm, b.xMm, c.xMm, d.xMm, leastMm) ||
+  areBesideAlong(a.yMm, b.yMm, c.yMm, d.yMm, leastMm) ||
+  areBesideAlong(a.zMm, b.zMm, c.zMm, d.zMm, leastMm)
+
+const areBesideAlong = (a: number, b: number, c: number, d: number, leastMm: number): boolean =>
+  Math.min(c, d) - Math.max(a, b) >= leastMm || Math.min(a, b) - Math.max(c, d) >= leastMm
 
 /** A set of places with what the position worked out from them is worth. */
 interface PlaceSet {
@@ -76,8 +88,11 @@ interface PlaceSet {
 export const chosenPlaces = (held: PointMm, all: readonly TapePlace[], tubes: readonly Tube[]): Choice => {
   const candidates = reachable(held, all, tubes)
   if (candidates.length < 3) return { places: candidates, told: notEnough('fewer-than-three'), mmPerMm: null }
-  const sets = setsOf(candidates, Math.min(TAPES, candidates.length))
-    .map((places) => placeSet(held, places))
+  const sets = setsOf(
+    candidates.map((place) => candidateOf(held, place)),
+    Math.min(TAPES, candidates.length),
+  )
+    .map(placeSet)
     .toSorted((a, b) => a.cost - b.cost)
   const good = sets.filter(({ mmPerMm }) => mmPerMm <= MOST_MM_PER_MM)
   const telling = good.find(({ places }) => mirrorOf(held, places) === null)
@@ -99,16 +114,33 @@ const notEnough = (because: Extract<Told, { readonly kind: 'not-enough-points' }
   because,
 })
 
-const placeSet = (held: PointMm, places: readonly TapePlace[]): PlaceSet => {
-  const mmPerMm = dilutionMmPerMm(
-    held,
-    places.map(({ point }) => point),
-  )
-  const marks = places.filter(
-    ({ source }) => source.kind === 'tube-end' || source.kind === 'datum-mark',
-  ).length
-  const metres = places.reduce((sum, { point }) => sum + pointDistanceMm(point, held), 0) / 1000
-  return { places, mmPerMm, cost: mmPerMm + WORTH.mark * marks + WORTH.metre * metres }
+/** A place with what every set that it is in is worth by it. */
+interface Candidate {
+  readonly place: TapePlace
+  /** From the place to the anchor, length 1. */
+  readonly direction: Direction
+  /** What the tape and a mark cost, mm for each mm. */
+  readonly cost: number
+}
+
+const candidateOf = (held: PointMm, place: TapePlace): Candidate => {
+  const { point, source } = place
+  const isMark = source.kind === 'tube-end' || source.kind === 'datum-mark'
+  return {
+    place,
+    // No place is nearer than a tape can be read.
+    direction: directionBetween(point, held) ?? { x: 0, y: 0, z: 1 },
+    cost: (isMark ? WORTH.mark : 0) + (WORTH.metre * pointDistanceMm(point, held)) / 1000,
+  }
+}
+
+const placeSet = (candidates: readonly Candidate[]): PlaceSet => {
+  const mmPerMm = worstMoveMmPerMm(candidates.map(({ direction }) => direction))
+  return {
+    places: candidates.map(({ place }) => place),
+    mmPerMm,
+    cost: candidates.reduce((sum, { cost }) => sum + cost, mmPerMm),
+  }
 }
 
 /** How many places are looked at for one anchor, four at a time. */

@@ -1,68 +1,8 @@
-import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 
-import { pointDistanceMm, pointMm, type PointMm } from '../../../../src/domain/geometry/point'
-import type { Tube } from '../../../../src/domain/geometry/tube'
+import { pointDistanceMm, pointMm } from '../../../../src/domain/geometry/point'
 import { isClear } from '../../../../src/domain/shop/tape/chosenPlaces'
-import { dilutionMmPerMm } from '../../../../src/domain/shop/tape/dilution'
-import {
-  type AnchorChecks,
-  type TapeCheckTable,
-  tapeChecks,
-} from '../../../../src/domain/shop/tape/tapeChecks'
-import { measuredPoint } from '../../../../src/domain/measure/measuredPoint'
-import type { Anchor } from '../../../../src/domain/straps/anchor'
-import type { StrapId } from '../../../../src/domain/straps/strap'
-import { byTapes, exactTapes, found } from '../../measure/support'
-
-const eye = (strap: StrapId, point: PointMm): Anchor => ({
-  id: strap,
-  strap,
-  mount: {
-    kind: 'eye',
-    point,
-    planDeg: 0,
-    riseDeg: 0,
-    threadDiameterMm: 11,
-    eyeDiameterMm: 25,
-    tubeId: null,
-  },
-})
-
-const tube = (id: string, points: readonly PointMm[]): Tube => ({
-  id,
-  name: id,
-  role: 'cage',
-  points,
-  outsideDiameterMm: 40,
-  wallMm: 2,
-})
-
-const tableOf = (
-  tapePoints: readonly PointMm[],
-  anchors: readonly Anchor[],
-  tubes: readonly Tube[] = [],
-): TapeCheckTable =>
-  tapeChecks({
-    tapePoints: tapePoints.map((point, index) => ({ id: `p${index}`, name: `p${index}`, point })),
-    tubes,
-    places: [{ id: 'driver', anchors }],
-  })
-
-const rowOf = (tapePoints: readonly PointMm[], held: PointMm, tubes: readonly Tube[] = []): AnchorChecks => {
-  const [row] = tableOf(tapePoints, [eye('lap-left', held)], tubes).rows
-  if (row === undefined) throw new Error('one anchor, one row')
-  return row
-}
-
-/** A whole-millimetre point where a car is, every one as likely as any other. */
-const anyPoint = fc
-  .tuple(
-    fc.noBias(fc.integer({ min: 0, max: 2_400 })),
-    fc.noBias(fc.integer({ min: -800, max: 800 })),
-    fc.noBias(fc.integer({ min: -100, max: 1_400 })),
-  )
-  .map(([x, y, z]) => pointMm(x, y, z))
+import { eye, rowOf, tableOf, tube } from './support'
 
 const held = pointMm(900, 300, 200)
 const corner = [pointMm(1500, 0, 0), pointMm(0, 700, 0)] as const
@@ -125,118 +65,6 @@ describe('an anchor’s position', () => {
       const beside = tube('dash', [pointMm(900 + aside, -200, 700), pointMm(900 + aside, 900, 700)])
       expect(isClear(held, roof, [beside])).toBe(expected)
     }
-  })
-})
-
-describe('the places of an anchor', () => {
-  it('are those that give the smallest error: no other four of them do better by more than a mark or some tape is worth', () => {
-    fc.assert(
-      fc.property(fc.array(anyPoint, { minLength: 4, maxLength: 7 }), anyPoint, (points, target) => {
-        const row = rowOf(points, target)
-        fc.pre(row.told.kind === 'determined' && row.mmPerMm !== null)
-        const { places } = tableOf(points, [eye('lap-left', target)])
-        const from = row.distances.map(({ letter }) => places.find((place) => place.letter === letter)?.point)
-        const chosen = from.flatMap((point) => (point === undefined ? [] : [point]))
-        // By working the measurement again with every tape off, as measuring in does.
-        const { point, mirror, sensitivity } = found(byTapes(exactTapes(chosen, target)))
-        expect(pointDistanceMm(point, target)).toBeLessThan(1e-5)
-        expect(mirror).toBeNull()
-        expect(sensitivity.mmPerMm / (row.mmPerMm ?? 1)).toBeGreaterThan(0.97)
-        expect(sensitivity.mmPerMm / (row.mmPerMm ?? 1)).toBeLessThan(1.03)
-        const all = [pointMm(0, 0, 0), ...points].filter((each) => {
-          const lengthMm = pointDistanceMm(each, target)
-          return lengthMm >= 50 && lengthMm <= 5_000
-        })
-        const least = Math.min(...fours(all).map((four) => fourTells(four, target)))
-        // A metre of tape is worth 0.05: four tapes of up to 5 m.
-        expect(row.mmPerMm).toBeLessThanOrEqual(least + 0.05 * 4 * 5)
-      }),
-      { numRuns: 60 },
-    )
-  })
-
-  const fours = (points: readonly PointMm[]): readonly (readonly PointMm[])[] =>
-    points.flatMap((a, i) =>
-      points
-        .slice(i + 1)
-        .flatMap((b, j) =>
-          points
-            .slice(i + j + 2)
-            .flatMap((c, k) => points.slice(i + j + k + 3).map((d) => [a, b, c, d] as const)),
-        ),
-    )
-
-  /** Worst move for 1 mm in each tape where the four tell one place with something to spare; Infinity where they do not. */
-  const fourTells = (four: readonly PointMm[], target: PointMm): number => {
-    const measured = byTapes(exactTapes(four, target))
-    const mmPerMm = dilutionMmPerMm(target, four)
-    if (!(mmPerMm < 4)) return Number.POSITIVE_INFINITY
-    try {
-      return found(measured).mirror === null && heightsMm(four).every((mm) => mm > 300) ? mmPerMm : Infinity
-    } catch {
-      return Number.POSITIVE_INFINITY
-    }
-  }
-
-  /** How far each of four points is off the plane of the others, by determinants. */
-  const heightsMm = (four: readonly PointMm[]): readonly number[] =>
-    four.map((p, index) => {
-      const [a, b, c] = four.filter((_, other) => other !== index) as [PointMm, PointMm, PointMm]
-      const u = [b.xMm - a.xMm, b.yMm - a.yMm, b.zMm - a.zMm] as const
-      const v = [c.xMm - a.xMm, c.yMm - a.yMm, c.zMm - a.zMm] as const
-      const n = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]] as const
-      const size = Math.hypot(...n)
-      const volume = (p.xMm - a.xMm) * n[0] + (p.yMm - a.yMm) * n[1] + (p.zMm - a.zMm) * n[2]
-      return size === 0 ? 0 : Math.abs(volume) / size
-    })
-
-  it('prefer the builder’s points to marks, and short tapes to long ones, when equally good', () => {
-    // A mirror image of the car about the anchor's own upright plane: the left has named points where the right has marks.
-    const target = pointMm(1000, 0, 500)
-    const right = tube('right', [pointMm(600, 400, 180), pointMm(600, 800, 180)])
-    const points = [
-      pointMm(600, -400, 200),
-      pointMm(1400, -400, 200),
-      pointMm(1400, 400, 200),
-      pointMm(1000, 0, 1400),
-      pointMm(1000, 0, 1900),
-    ]
-    const { places, rows } = tableOf(points, [eye('lap-left', target)], [right])
-    const named = places.flatMap(({ source }) => (source.kind === 'named' ? [source.tapePointId] : []))
-    expect(rows[0]?.told.kind).toBe('determined')
-    expect(places.every(({ source }) => source.kind !== 'tube-end')).toBe(true)
-    // Straight above the same way: the nearer of the two.
-    expect(named).not.toContain('p4')
-  })
-})
-
-describe('what the table calls determined', () => {
-  it('is found again from distances rounded to 0.1 mm without being told a side, within the error it says', () => {
-    fc.assert(
-      fc.property(fc.array(anyPoint, { minLength: 3, maxLength: 8 }), anyPoint, (points, target) => {
-        const { places, rows } = tableOf(points, [eye('lap-left', target)])
-        const row = rows[0]
-        fc.pre(row !== undefined && row.told.kind !== 'not-enough-points')
-        if (row === undefined) return
-        const tapes = row.distances.map(({ letter, lengthMm }) => ({
-          from: {
-            name: letter,
-            point: places.find((place) => place.letter === letter)?.point ?? pointMm(0, 0, 0),
-          },
-          lengthsMm: [Math.round(lengthMm * 10) / 10],
-        }))
-        // Half a tenth in every tape, times at most 4.
-        const withinMm = 0.05 * 4 * 1.05
-        // With its mirror open measuring in may tell more, since it needs half as much to tell the places apart; never wrongly.
-        const plain = measuredPoint(byTapes(tapes))
-        const isFound = plain.ok && pointDistanceMm(plain.value.point, target) < withinMm
-        const isOpen = !plain.ok && plain.error.kind === 'side-not-chosen'
-        expect(isFound || (isOpen && row.told.kind === 'mirror-only')).toBe(true)
-        expect(plain.ok ? plain.value.mirror : null).toBeNull()
-        const both = (['normal', 'opposite'] as const).map((side) => found(byTapes(tapes, side)).point)
-        expect(Math.min(...both.map((point) => pointDistanceMm(point, target)))).toBeLessThan(withinMm)
-      }),
-    )
   })
 })
 
@@ -312,21 +140,5 @@ describe('letters', () => {
       new Set(letters),
     )
     for (const letter of letters.slice(1)) expect(placePairs.some(({ to }) => to === letter)).toBe(true)
-  })
-})
-
-describe('dilutionMmPerMm', () => {
-  it('is √3 for three tapes square to each other and has no bound for tapes in one plane', () => {
-    const square = [pointMm(700, 0, 0), pointMm(0, 900, 0), pointMm(0, 0, 300)]
-    expect(dilutionMmPerMm(pointMm(0, 0, 0), square)).toBeCloseTo(Math.sqrt(3), 9)
-    expect(dilutionMmPerMm(pointMm(0, 0, 0), [pointMm(1, 1, 0), pointMm(0, 1, 0), pointMm(1, 0, 0)])).toBe(
-      Number.POSITIVE_INFINITY,
-    )
-  })
-
-  it('halves a tape’s part where two are pulled the same way', () => {
-    // Along x two tapes whose errors may both be +1: the mean is off by 1 all the same; apart they cancel.
-    const twice = [pointMm(700, 0, 0), pointMm(1400, 0, 0), pointMm(0, 900, 0), pointMm(0, 0, 300)]
-    expect(dilutionMmPerMm(pointMm(0, 0, 0), twice)).toBeCloseTo(Math.sqrt(3), 9)
   })
 })
