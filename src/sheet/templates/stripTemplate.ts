@@ -202,7 +202,7 @@ const featureNames = (
     }
     case 'point': {
       const { label, anchor, at: middle } = feature
-      const text = `${label} ${anchorName(anchor)}: middle`
+      const text = `${label} ${anchorName(anchor)}: ${feature.of === 'axis' ? 'middle' : 'below its hole'}`
       return [names(text, [middle.xMm - 7.5, middle.xMm + 9.5], middle.yMm, { halfMm, lengthMm })]
     }
     case 'mark':

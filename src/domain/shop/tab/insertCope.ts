@@ -1,10 +1,17 @@
-import { directionDot, directionLength, pointDifference, type Direction } from '../../geometry/point'
+import {
+  directionDot,
+  directionLength,
+  pointDifference,
+  pointSum,
+  type Direction,
+} from '../../geometry/point'
 import { directionCross, directionScaled, directionSum, squareTo, unitDirection } from '../../geometry/vector'
 import type { TabMount } from '../../straps/anchor'
 import { tabNormal } from '../../straps/tabPlane'
 import { tabSize } from '../../straps/tabSize'
 import { cosDeg, sinDeg } from '../../units/angle'
 import type { FlatPoint } from '../flat/flatFigure'
+import { lengthToTubeMm } from './lineOnTube'
 import type { SeatProblem, TabOnTube } from './tabOnTube'
 import { wayOf, type Way } from './way'
 
@@ -40,8 +47,8 @@ export type InsertProblem =
 const STEPS = 144
 
 /**
- * The cope of a round insert on a round tube. Its axis is the normal of the tab's plane, from the face into the tube. Formula: along each
- * line of the insert's surface, the nearer root of |w + τb|² = r² square to the tube. Source: derived here (a line and a cylinder).
+ * The cope of a round insert on a round tube. Its axis is the normal of the tab's plane, from the face into the tube. Each line
+ * of its surface is as long as it is to the tube (`lengthToTubeMm`).
  */
 export const insertCope = (mount: TabMount, on: TabOnTube): InsertCope | InsertProblem => {
   if (on.problem !== null) return on.problem
@@ -59,7 +66,7 @@ export const insertCope = (mount: TabMount, on: TabOnTube): InsertCope | InsertP
     // The seam lies opposite the line that faces along the tube.
     const deg = (360 * step) / STEPS - 180
     const out = directionSum(directionScaled(first, cosDeg(deg)), second, sinDeg(deg))
-    const lengthMm = lengthToTube(mount, on, directionScaled(out, radiusMm), inward)
+    const lengthMm = lengthToTubeMm(on, pointSum(mount.point, out, radiusMm), inward)
     if (lengthMm === null) return { kind: 'insert-passes' }
     edge.push({ xMm: (circumferenceMm * step) / STEPS, yMm: -lengthMm })
   }
@@ -80,26 +87,8 @@ export const insertCope = (mount: TabMount, on: TabOnTube): InsertCope | InsertP
 const BESIDE_SINE = sinDeg(15)
 
 /** The insert's axis from its face toward the tube: a plane has two normals, and this is the one that leads there. */
-const towardTube = (mount: TabMount, on: TabOnTube): Direction => {
+export const towardTube = (mount: TabMount, on: Pick<TabOnTube, 'foot'>): Direction => {
   const normal = tabNormal(mount)
   const isAway = directionDot(normal, pointDifference(on.foot, mount.point)) < 0
   return isAway ? directionScaled(normal, -1) : normal
-}
-
-/** Along the insert's surface from its face to the tube at one line of it, mm; null where that line passes beside the tube or starts inside it. */
-const lengthToTube = (
-  mount: TabMount,
-  on: TabOnTube,
-  offset: Direction,
-  inward: Direction,
-): number | null => {
-  const from = squareTo(on.axis, directionSum(pointDifference(mount.point, on.foot), offset))
-  const along = squareTo(on.axis, inward)
-  const square = directionDot(along, along)
-  const half = directionDot(from, along)
-  const rest = directionDot(from, from) - (on.tube.outsideDiameterMm / 2) ** 2
-  const root = half * half - square * rest
-  if (root < 0) return null
-  const lengthMm = (-half - Math.sqrt(root)) / square
-  return lengthMm > 0 ? lengthMm : null
 }

@@ -99,17 +99,22 @@ export interface PlaceOnTube {
   readonly clock: Clock | null
 }
 
-/** A place in a plate's own coordinates as a place along and round the tube; the straight piece is taken to go on past its ends. */
+/** A point of the car as a place along and round a tube; the straight piece is taken to go on past its ends. */
+export const pointOnTube = (
+  on: Pick<TabOnTube, 'foot' | 'axis' | 'alongTubeMm'>,
+  point: PointMm,
+): PlaceOnTube => {
+  const from = pointDifference(point, on.foot)
+  return { alongMm: on.alongTubeMm + directionDot(from, on.axis), clock: clockOf(on.axis, from) }
+}
+
+/** A place in a plate's own coordinates as a place along and round the tube. */
 export const placeOnTube = (
   on: Pick<TabOnTube, 'foot' | 'axis' | 'alongTubeMm'>,
   hole: PointMm,
   slice: TubeSlice,
   at: SlicePoint,
-): PlaceOnTube => {
-  const point = spatial(hole, slice, at)
-  const from = pointDifference(point, on.foot)
-  return { alongMm: on.alongTubeMm + directionDot(from, on.axis), clock: clockOf(on.axis, from) }
-}
+): PlaceOnTube => pointOnTube(on, spatial(hole, slice, at))
 
 /** A place in a plate's own coordinates, in the car. */
 export const spatial = (hole: PointMm, slice: TubeSlice, { xMm, yMm, depthMm }: SlicePoint): PointMm =>

@@ -1,11 +1,14 @@
-import { directionDot, pointDifference, type Direction } from '../../geometry/point'
+import { directionDot, pointDifference, pointSum, type Direction, type PointMm } from '../../geometry/point'
 import { directionScaled } from '../../geometry/vector'
 import type { Tube } from '../../geometry/tube'
 import { type Anchor, tabForm } from '../../straps/anchor'
+import { shankAxis } from '../../straps/eyeShank'
 import type { FlatPoint } from '../flat/flatFigure'
 import { clockLines, type ClockLines } from './clock'
+import { towardTube } from './insertCope'
+import { lengthToTubeMm } from './lineOnTube'
 import { tabOnTube, type TabOnTube } from './tabOnTube'
-import { faceLine, placeOnTube, type TabPlate, tabPlates } from './tabPlates'
+import { faceLine, type PlaceOnTube, placeOnTube, pointOnTube, type TabPlate, tabPlates } from './tabPlates'
 import { nearestMark, type TubeMark, tubeMarks } from './tubeMark'
 import { wayOf, type Way } from './way'
 
@@ -43,8 +46,14 @@ export type StripFeature =
       /** They may run past the strip's ends where a foot reaches over a bend or end. Cut at the seam, so that no line runs across the strip. */
       readonly lines: readonly (readonly FlatPoint[])[]
     }
-  /** Where the middle of an eye bolt's boss, an insert, or a tab without an outline stands over the tube. */
-  | { readonly kind: 'point'; readonly label: string; readonly anchor: Anchor; readonly at: FlatPoint }
+  /** Where the axis of an eye bolt or an insert meets the tube; for a tab without an outline, where its hole is nearest to it. */
+  | {
+      readonly kind: 'point'
+      readonly of: 'axis' | 'hole'
+      readonly label: string
+      readonly anchor: Anchor
+      readonly at: FlatPoint
+    }
   /** Another tube that joins, or a bend or end within the strip. */
   | { readonly kind: 'mark'; readonly mark: TubeMark; readonly atMm: number }
 
@@ -227,11 +236,15 @@ const featuresOf = (
       },
     ]
   }
-  const yMm = roundMm(on.clock?.clockDeg ?? 0, circumferenceMm)
-  const point: StripFeature = { kind: 'point', label, anchor, at: { xMm: on.alongTubeMm, yMm } }
-  if (mount.kind === 'eye' || tabForm(mount) === 'insert') return [point]
+  const standing = (at: PlaceOnTube, of: 'axis' | 'hole'): readonly StripFeature[] => {
+    const yMm = roundMm(at.clock?.clockDeg ?? 0, circumferenceMm)
+    return [{ kind: 'point', of, label, anchor, at: { xMm: at.alongMm, yMm } }]
+  }
+  if (mount.kind === 'eye')
+    return standing(whereMet(on, mount.point, directionScaled(shankAxis(mount), -1)), 'axis')
+  if (tabForm(mount) === 'insert') return standing(whereMet(on, mount.point, towardTube(mount, on)), 'axis')
   const plates = tabPlates(mount, on)
-  if ('kind' in plates) return [point]
+  if ('kind' in plates) return standing({ alongMm: on.alongTubeMm, clock: on.clock }, 'hole')
   const [plate] = plates.plates
   const meanMm = plates.plates.reduce((sumMm, each) => sumMm + each.footAlongMm, 0) / plates.plates.length
   return [
@@ -243,6 +256,14 @@ const featuresOf = (
       lines: plates.plates.flatMap((each) => footLines(each, on, mount, circumferenceMm)),
     },
   ]
+}
+
+/** Where the axis of an eye bolt or insert meets the tube; straight below it where the axis passes beside. */
+const whereMet = (on: TabOnTube, from: PointMm, direction: Direction): PlaceOnTube => {
+  const lengthMm = lengthToTubeMm(on, from, direction)
+  return lengthMm === null
+    ? { alongMm: on.alongTubeMm, clock: on.clock }
+    : pointOnTube(on, pointSum(from, direction, lengthMm))
 }
 
 /** Angle round the tube as a place on the strip: clockwise from P1 is downward, because the print is seen from outside. */

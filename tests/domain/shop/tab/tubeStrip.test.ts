@@ -135,6 +135,32 @@ describe('tubeStrips', () => {
     }
   })
 
+  it('marks an eye bolt and an insert where their axes meet the tube, not where they are nearest to it', () => {
+    // 60 mm above the centre line, leaning 45° to the left (the shank rises to the right): 40 mm down to the crest, 40 mm to the left.
+    const eye = {
+      kind: 'eye',
+      point: pointMm(1000, 0, 560),
+      planDeg: 90,
+      riseDeg: 45,
+      threadDiameterMm: 11,
+      eyeDiameterMm: 25,
+      tubeId: 'bar',
+    } as const
+    const insert = tab(pointMm(1000, 0, 560), { form: 'insert', leanDeg: 45, planDeg: 0 })
+    for (const mount of [eye, insert]) {
+      const strip = only(tubeStrips(bar, [on(mount)], [bar]))
+      const feature = strip.features.find((each) => each.kind === 'point')
+      if (feature?.kind !== 'point') throw new Error('no point')
+      expect(strip.start.mark.alongTubeMm + strip.start.edgeMm + feature.at.xMm).toBeCloseTo(560, 9)
+      expect(feature.at.yMm).toBeCloseTo(0, 9)
+    }
+    // A shank that passes beside the bar: straight below its eye.
+    const beside = only(tubeStrips(bar, [on({ ...eye, planDeg: 0, riseDeg: 0 })], [bar]))
+    const [feature] = beside.features
+    if (feature?.kind !== 'point') throw new Error('no point')
+    expect(beside.start.mark.alongTubeMm + beside.start.edgeMm + feature.at.xMm).toBeCloseTo(600, 9)
+  })
+
   it('cuts lines at the seam instead of drawing them across the strip', () => {
     const strip = only(tubeStrips(bar, [on(tab(pointMm(1000, 0, 450)))], [bar]))
     const feature = strip.features.find((each) => each.kind === 'tab')
