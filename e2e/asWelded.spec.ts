@@ -133,3 +133,35 @@ test('the plan stays as it was, and another record copies nothing', async ({ pag
   await page.getByRole('button', { name: 'Begin another record' }).click()
   await expect(page.getByTestId('welded-summary')).toHaveText('6 not measured')
 })
+
+test('what a worker could not work out is tried again, and done on the page for the paper', async ({
+  page,
+}) => {
+  await page.route('**/welded.worker*', async (route) => await route.abort())
+  const app = await App.start(page)
+  await app.openExample('Rock buggy, one seat')
+  await app.tab('As welded')
+  await expect(page.getByTestId('welded-status')).toContainText('came to no end')
+  await page.getByRole('button', { name: 'Record page' }).click()
+  await expect(page.getByRole('alert')).toContainText('could not be worked out in the background')
+  await page.getByRole('button', { name: 'Work it out here' }).click()
+  await expect(page.getByTestId('sheet-page-1')).toBeVisible()
+  await page.unroute('**/welded.worker*')
+  await page.getByRole('button', { name: 'Back to the drawing' }).click()
+  await page.getByRole('button', { name: 'Try again' }).click()
+  await expect(page.getByTestId('welded-status')).toContainText('as measured')
+})
+
+test('an example says which tape cannot be, and which tab is outside', async ({ page }) => {
+  const app = await App.start(page)
+  await app.openExample('Dune runner, three points')
+  await app.tab('As welded')
+  await expect(page.getByTestId('welded-summary')).toContainText('1 outside tolerance')
+  await expect(page.getByTestId('welded-summary')).toContainText('1 cannot be told: measure again')
+  const right = page.getByTestId('intake:driver:driver-lap-right')
+  await right.locator('summary').first().click()
+  await expect(right.getByTestId('intake-result')).toContainText('too short')
+  await page.getByTestId('intake:driver:driver-lap-left').locator('summary').first().click()
+  await expect(page.getByTestId('off:z')).toContainText('5 mm down')
+  await expect(page.getByText('1 of 3 anchors are taken as planned')).toBeVisible()
+})

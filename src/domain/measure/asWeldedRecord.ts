@@ -1,3 +1,4 @@
+import type { WeldTolerance } from '../rules/tolerance'
 import type { Mount } from '../straps/anchor'
 import type { StrapId } from '../straps/strap'
 import type { Measurement, Readings } from './measurement'
@@ -22,6 +23,10 @@ export interface Signature {
   readonly name: string
   /** ISO 8601 calendar date. */
   readonly date: string
+  /** What the layout allowed then, which the deviations are held against for good; left out where nothing was typed. */
+  readonly tolerance?: WeldTolerance
+  /** The rule set that the car was held against then. */
+  readonly ruleSetId: string
 }
 
 /** What was really welded, measured once. The planned layout is never changed by it. */

@@ -8,6 +8,7 @@ import {
   entryName,
   judgedLength,
   measureToText,
+  sharedText,
 } from '../../domain/layout/wording/weldedWords'
 import type { Measurement } from '../../domain/measure/measurement'
 import { useActions } from '../../state/react'
@@ -44,7 +45,9 @@ export const AnchorIntake = (props: IntakeProps): ReactElement => {
       onToggle={(event) => {
         const isNowOpen = event.currentTarget.open
         setOpen(isNowOpen)
-        pageWelded.view.setState({ anchorId: isNowOpen ? entry.anchorId : null })
+        pageWelded.view.setState(({ anchorId }) => ({
+          anchorId: isNowOpen ? entry.anchorId : anchorId === entry.anchorId ? null : anchorId,
+        }))
       }}
     >
       <summary>
@@ -101,7 +104,9 @@ const Intake = ({ view, deviation }: IntakeProps): ReactElement => {
   const fields = { layout, offered, onChange: change }
   return (
     <>
-      <p className="hint">{measureToText(entry.planned, layout)}</p>
+      <p className="hint">
+        {measureToText(entry.planned, layout)} {sharedText(entry, layout)}
+      </p>
       <SwitchField<Measurement['kind'] | 'none'>
         label="Measured by"
         value={entry.measurement?.kind ?? 'none'}

@@ -1,6 +1,12 @@
 import type { ReactElement } from 'react'
 import { entriesMissingIn, withMissingEntries } from '../../domain/layout/edit/asWelded'
-import { entryName, goneText, offBarText, replannedText } from '../../domain/layout/wording/weldedWords'
+import {
+  entryName,
+  goneText,
+  offBarText,
+  otherRulesText,
+  replannedText,
+} from '../../domain/layout/wording/weldedWords'
 import { useActions } from '../../state/react'
 import type { WeldedView } from './useWelded'
 
@@ -11,6 +17,7 @@ export const RecordNotes = (props: { readonly view: WeldedView }): ReactElement 
   const notes = [
     ...measured.anchors.flatMap((anchor) => [offBarText(anchor, layout), replannedText(anchor)]),
     ...measured.gone.map((entry) => goneText(entry, layout)),
+    otherRulesText(record, layout),
   ].flatMap((text) => (text === null ? [] : [text]))
   const missing = entriesMissingIn(layout, record)
   if (notes.length === 0 && missing.length === 0) return null

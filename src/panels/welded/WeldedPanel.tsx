@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react'
 import type { AsWeldedRecord } from '../../domain/measure/asWeldedRecord'
 import { COUNTS } from '../../domain/layout/document/limits'
+import { toleranceOf } from '../../domain/layout/asWelded/deviation'
 import { addRecord, removeRecord } from '../../domain/layout/edit/asWelded'
 import { deviationWords } from '../../domain/layout/wording/weldedWords'
 import { toleranceText } from '../../domain/layout/wording/toleranceText'
@@ -111,7 +112,8 @@ const OneRecord = (props: { readonly record: AsWeldedRecord }): ReactElement => 
 
 /** How many are measured and how they came out, and what they are held against. */
 const Summary = (props: { readonly view: WeldedView }): ReactElement => {
-  const { layout, deviations } = props.view
+  const { layout, record, deviations } = props.view
+  const allowed = toleranceOf(layout, record)
   const verdicts = (['outside', 'cannot-be-told', 'within', 'no-tolerance', 'not-measured'] as const).flatMap(
     (verdict) => {
       const count = deviations.filter((deviation) => deviation.verdict === verdict).length
@@ -124,9 +126,9 @@ const Summary = (props: { readonly view: WeldedView }): ReactElement => {
         {deviations.length === 0 ? 'The layout has no anchors to measure.' : verdicts.join(' · ')}
       </p>
       <p className="hint">
-        {layout.tolerance === undefined
+        {allowed === undefined
           ? 'No tolerance is typed (Job, Weld and measuring error), so deviations are only shown and not judged.'
-          : `Held against the typed tolerance: ${toleranceText(layout.tolerance, layout.units.length)}.`}
+          : `Held against the typed tolerance: ${toleranceText(allowed, layout.units.length)}.`}
       </p>
     </div>
   )

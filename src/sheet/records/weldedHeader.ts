@@ -1,4 +1,5 @@
 import type { RuleSet } from '../../domain/rules/rule'
+import { toleranceOf } from '../../domain/layout/asWelded/deviation'
 import type { Layout } from '../../domain/layout/document/layout'
 import { toleranceText } from '../../domain/layout/wording/toleranceText'
 import type { AsWeldedRecord } from '../../domain/measure/asWeldedRecord'
@@ -61,10 +62,11 @@ export const weldedHeader = (
     layout.datum.trim() === ''
       ? 'Datum: not named. Nobody can measure again from it.'
       : `Datum: ${layout.datum.trim()}`
+  const allowed = toleranceOf(layout, record)
   const tolerance =
-    layout.tolerance === undefined
+    allowed === undefined
       ? 'No tolerance is typed: deviations are shown and not judged.'
-      : `Tolerance: ${toleranceText(layout.tolerance, layout.units.length)}. Within: the deviation and what the measurement may be off by stay inside it together; between within and outside nothing can be told.`
+      : `Tolerance: ${toleranceText(allowed, layout.units.length)}. Within: the deviation and what the measurement may be off by stay inside it together; between within and outside nothing can be told.`
   return [
     tableRow(
       [

@@ -16,6 +16,7 @@ import {
   entryName,
   goneText,
   offBarText,
+  otherRulesText,
   plannedOnlyText,
   plannedValueText,
   replannedText,
@@ -79,6 +80,7 @@ const noteSection = (
     layout.job.revision === record.plannedRevision
       ? null
       : 'The plan has another revision now than the one that was welded from. Findings are of the people, the seat, the tubes and the rules of the plan as it is now.',
+    otherRulesText(record, layout),
     ...deviations.map((deviation) => {
       const text = cannotTellText(deviation, layout.units.length)
       return text === null ? null : `${entryName(deviation.reading.entry, layout)}: ${text}`

@@ -10,6 +10,7 @@ import {
   axisOffText,
   deviationWords,
   entryName,
+  sharedText,
   wayWords,
 } from '../../domain/layout/wording/weldedWords'
 import type { TabMount } from '../../domain/straps/anchor'
@@ -91,10 +92,11 @@ const tabLines = (planned: TabMount, { planDeg, leanDeg, reading }: AnchorDeviat
 const nameCell = (deviation: AnchorDeviation, layout: Layout, type: Typography): readonly CellText[] => {
   const { entry } = deviation.reading
   const lines = entry.planned.kind === 'tab' ? tabLines(entry.planned, deviation) : []
+  const shared = sharedText(entry, layout)
   const held = entry.planned.kind === 'wrap' ? ['measured at the mark on the outside of the bar'] : []
   return [
     cell(entryName(entry, layout), type.strong, 4),
-    ...[...lines, ...held].map((line) => cell(line, type.small, 3)),
+    ...[...lines, ...held, ...(shared === null ? [] : [shared])].map((line) => cell(line, type.small, 3)),
   ]
 }
 

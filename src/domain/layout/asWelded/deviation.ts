@@ -7,10 +7,9 @@ import type { WeldTolerance } from '../../rules/tolerance'
 import { heldPoint } from '../../shop/tape/heldPoint'
 import type { TabMount } from '../../straps/anchor'
 import { wrappedDeg } from '../../units/angle'
-import type { LengthUnit } from '../../units/length'
 import type { Layout } from '../document/layout'
 import { type AnchorReading, anchorReading } from './anchorReading'
-import { readOff, uncertaintyMm } from './uncertainty'
+import { angleReadOff, uncertaintyMm } from './uncertainty'
 
 /** What can be said of one deviation; `no-tolerance`: nobody has typed what is allowed. */
 export type DeviationVerdict = 'within' | 'outside' | 'cannot-be-told' | 'no-tolerance'
@@ -73,24 +72,38 @@ const deviation = (off: number, allowed: number | null, uncertainty: number | nu
   verdict: deviationVerdict(off, allowed, uncertainty),
 })
 
-/** Deviations of every entry of a record, in its order, against what the layout allows. */
-export const recordDeviations = (layout: DeviationCase, record: AsWeldedRecord): readonly AnchorDeviation[] =>
-  record.anchors.map((entry) => anchorDeviation(layout, anchorReading(entry)))
+/**
+ * Deviations of every entry of a record, in its order, against what the layout allows; for a signed record against what it allowed when
+ * it was signed.
+ */
+export const recordDeviations = (
+  layout: DeviationCase,
+  record: AsWeldedRecord,
+): readonly AnchorDeviation[] => {
+  const { tubes } = layout
+  const tolerance = toleranceOf(layout, record)
+  const judged = tolerance === undefined ? { tubes } : { tubes, tolerance }
+  return record.anchors.map((entry) => anchorDeviation(judged, anchorReading(entry)))
+}
 
-/** What deviations are judged by; the unit tells what marks the tape has that was read. */
-export type DeviationCase = Pick<Layout, 'units' | 'tolerance' | 'tubes'>
+/** What the deviations of a record are held against; undefined where nothing is, or was, typed. */
+export const toleranceOf = (
+  layout: Pick<Layout, 'tolerance'>,
+  { signed }: AsWeldedRecord,
+): WeldTolerance | undefined => (signed === undefined ? layout.tolerance : signed.tolerance)
+
+/** What deviations are judged by. */
+export type DeviationCase = Pick<Layout, 'tolerance' | 'tubes'>
 
 /** What one entry's readings come to. */
 export const anchorDeviation = (
-  { units, tolerance: typed, tubes }: DeviationCase,
+  { tolerance: typed, tubes }: DeviationCase,
   reading: AnchorReading,
 ): AnchorDeviation => {
   const { planned } = reading.entry
   const tolerance = typed ?? null
-  const unit = units.length
-  const position = positionDeviation(reading, tubes, tolerance, unit)
-  const { planDeg, leanDeg } =
-    planned.kind === 'tab' ? tabDeviations(planned, reading, tolerance, unit) : NO_ANGLES
+  const position = positionDeviation(reading, tubes, tolerance)
+  const { planDeg, leanDeg } = planned.kind === 'tab' ? tabDeviations(planned, reading, tolerance) : NO_ANGLES
   const found = [position?.x, position?.y, position?.z, planDeg, leanDeg]
   return {
     reading,
@@ -112,10 +125,9 @@ const positionDeviation = (
   { entry, position }: AnchorReading,
   tubes: readonly Tube[],
   tolerance: WeldTolerance | null,
-  unit: LengthUnit,
 ): PositionDeviation | null => {
   if (entry.measurement === null || position?.ok !== true) return null
-  const uncertainty = uncertaintyMm(entry.measurement, unit)
+  const uncertainty = uncertaintyMm(entry.measurement)
   const planned = heldPoint(entry.planned, tubes)
   const { x, y, z } = pointDifference(position.value.point, planned)
   return {
@@ -134,7 +146,6 @@ const tabDeviations = (
   planned: TabMount,
   { planDeg, leanDeg }: AnchorReading,
   tolerance: WeldTolerance | null,
-  unit: LengthUnit,
 ): Pick<AnchorDeviation, 'planDeg' | 'leanDeg'> => {
   const allowed = tolerance?.tabDeg ?? null
   const turn: Scatter | null = planDeg?.ok === true ? planDeg.value : null
@@ -144,8 +155,8 @@ const tabDeviations = (
   const turnOffDeg = isOtherWay ? wrappedDeg(straightDeg + 180) : straightDeg
   const leanOffDeg = lean === null ? 0 : (isOtherWay ? -lean.mean : lean.mean) - planned.leanDeg
   return {
-    planDeg: turn === null ? null : deviation(turnOffDeg, allowed, readOff(turn, unit)),
-    leanDeg: lean === null ? null : deviation(leanOffDeg, allowed, readOff(lean, unit)),
+    planDeg: turn === null ? null : deviation(turnOffDeg, allowed, angleReadOff(turn)),
+    leanDeg: lean === null ? null : deviation(leanOffDeg, allowed, angleReadOff(lean)),
   }
 }
 

@@ -2,7 +2,7 @@ import { pointDifference } from '../../geometry/point'
 import { measuredPoint } from '../../measure/measuredPoint'
 import type { Measurement, Readings } from '../../measure/measurement'
 import type { Scatter } from '../../measure/scatter'
-import { type LengthUnit, MM_PER_INCH } from '../../units/length'
+import { MM_PER_INCH } from '../../units/length'
 
 /** How far a measured point may really be from where its readings put it, along each axis, mm ≥ 0. */
 export interface UncertaintyMm {
@@ -11,18 +11,50 @@ export interface UncertaintyMm {
   readonly z: number
 }
 
+/** Marks on a tape, mm: whole millimetres, or sixteenths of an inch. Common practice, no source. */
+const MARKS_MM = { mm: 1, inch: MM_PER_INCH / 16 } as const
+
+/** Rounding of what was typed and kept. */
+const ROUNDING_MM = 1e-6
+
+const isMultiple = (value: number, step: number): boolean =>
+  Math.abs(value - step * Math.round(value / step)) < ROUNDING_MM
+
 /**
- * A tape is read to its nearest mark, so up to half a division off: marks of 1 mm, or of 1/16 in where the shop works in inches.
- * Common practice, no source.
+ * Whether lengths were read from a tape with inches: all of them lie on sixteenths, and not all on tenths of a millimetre too, as those
+ * of a metric tape would. Told by the readings alone, so that no verdict changes when lengths are shown in another unit.
  */
-export const tapeReadMm = (unit: LengthUnit): number => (unit === 'mm' ? 0.5 : MM_PER_INCH / 32)
+const isInchTape = (measurement: Measurement): boolean => {
+  const lengths = lengthsOf(measurement)
+  return lengths.every((mm) => isMultiple(mm, MARKS_MM.inch)) && !lengths.every((mm) => isMultiple(mm, 0.1))
+}
+
+const lengthsOf = (measurement: Measurement): Readings => {
+  switch (measurement.kind) {
+    case 'coordinates':
+      return [...measurement.xMm, ...measurement.yMm, ...measurement.zMm]
+    case 'tapes':
+      return [
+        ...measurement.tapes.flatMap(({ lengthsMm }) => lengthsMm),
+        ...(measurement.coordinate?.readingsMm ?? []),
+      ]
+    case 'angle':
+      return [
+        ...measurement.lengthMm,
+        ...(measurement.aside.kind === 'y' ? measurement.aside.readingsMm : []),
+      ]
+  }
+}
+
+/** A tape is read to its nearest mark, so up to half a division off, mm. */
+export const tapeReadMm = (measurement: Measurement): number =>
+  MARKS_MM[isInchTape(measurement) ? 'inch' : 'mm'] / 2
 
 /** What an angle finder is read to, degrees, either way. Our judgement; makers of good ones claim less, worn ones have more. */
 export const ANGLE_READ_DEG = 0.5
 
-/** What one list of readings may be off by: half their spread, at least what the tool is read to. */
-export const readOff = ({ spread, unit }: Scatter, lengthUnit: LengthUnit): number =>
-  Math.max(spread / 2, unit === 'mm' ? tapeReadMm(lengthUnit) : ANGLE_READ_DEG)
+/** What readings of an angle may be off by: half their spread, at least what the angle finder is read to. */
+export const angleReadOff = ({ spread }: Scatter): number => Math.max(spread / 2, ANGLE_READ_DEG)
 
 /**
  * How far off a measured point may be along each axis: every list of readings is moved up and down by what it may be off, and what
@@ -30,14 +62,15 @@ export const readOff = ({ spread, unit }: Scatter, lengthUnit: LengthUnit): numb
  * disagree among each other as well. Null when the readings give no point, or would give none any more within that error: then nothing
  * is certain. Derived here; errors that add up rather than errors that partly cancel, because a limit is kept or not.
  */
-export const uncertaintyMm = (measurement: Measurement, lengthUnit: LengthUnit): UncertaintyMm | null => {
+export const uncertaintyMm = (measurement: Measurement): UncertaintyMm | null => {
   const measured = measuredPoint(measurement)
   if (!measured.ok) return null
   const { point, scatters, residualMm } = measured.value
+  const readMm = tapeReadMm(measurement)
   let sum: UncertaintyMm = { x: 0, y: 0, z: 0 }
   for (const [index, scatter] of scatters.entries()) {
-    const own = readOff(scatter, lengthUnit)
-    const off = scatter.unit === 'mm' ? Math.max(own, residualMm ?? 0) : own
+    const off =
+      scatter.unit === 'mm' ? Math.max(scatter.spread / 2, readMm, residualMm ?? 0) : angleReadOff(scatter)
     let most: UncertaintyMm = { x: 0, y: 0, z: 0 }
     for (const by of [off, -off]) {
       const moved = measuredPoint(withReadingsMoved(measurement, index, by))

@@ -4,6 +4,7 @@ import { STRAP_IDS } from '../../straps/strap'
 import { mount } from './anchorSchema'
 import { COUNTS, LIMITS, type NumberLimits, TEXT_LENGTHS } from './limits'
 import { choice, date, group, id, limitedNumber, list, point, text } from './schemaParts'
+import { tolerance } from './toleranceSchema'
 
 const readings = (limits: NumberLimits, title: string, description: string) =>
   list(limitedNumber(limits, 'reading'), COUNTS.readings, title, description)
@@ -141,9 +142,14 @@ const record = group(
     anchors: list(measuredAnchor, COUNTS.measuredAnchors, 'anchors', 'Each at most once.'),
     signed: v.exactOptional(
       group(
-        { name: text('name'), date: date('date', 'needed') },
+        {
+          name: text('name'),
+          date: date('date', 'needed'),
+          tolerance: v.exactOptional(tolerance),
+          ruleSetId: id('rule set'),
+        },
         'signature',
-        'Who closed the record and when; left out while it is open.',
+        'Who closed the record, when, and what it was held against then; left out while it is open.',
       ),
     ),
   },

@@ -1,7 +1,6 @@
 import * as v from 'valibot'
 
 import { BODY_MEASURES, type BodyMeasure } from '../../body/occupant'
-import { ERROR_SPREADS } from '../../rules/tolerance'
 import { STRAP_IDS } from '../../straps/strap'
 import { anchor } from './anchorSchema'
 import { asWelded } from './asWeldedSchema'
@@ -12,6 +11,7 @@ import { COUNTS, LIMITS, MEASURE_LIMITS, TEXT_LENGTHS } from './limits'
 import { confirmedDocuments, ownRuleSets } from './ruleSetSchema'
 import { tapePoints } from './tapePointSchema'
 import { choice, flag, group, id, limitedNumber, list, point, text } from './schemaParts'
+import { tolerance } from './toleranceSchema'
 
 /*
  * The one description of a layout file. Reading, the words of its messages and the published JSON Schema all come from it:
@@ -181,29 +181,6 @@ const job = group(
     ),
   },
   'job',
-)
-
-const weldErrorMm = (axis: string) => limitedNumber(LIMITS.weldErrorMm, axis, 'Plus or minus; 0 is no error.')
-
-const tolerance = group(
-  {
-    xMm: weldErrorMm('x'),
-    yMm: weldErrorMm('y'),
-    zMm: weldErrorMm('z'),
-    tabDeg: limitedNumber(
-      LIMITS.angleErrorDeg,
-      'tab angle',
-      'Plus or minus, of the turn in plan and of the lean.',
-    ),
-    reclineDeg: limitedNumber(LIMITS.angleErrorDeg, 'recline reading', 'Plus or minus.'),
-    spread: choice(
-      ERROR_SPREADS,
-      'spread',
-      'worst-case: only the worst is looked for. even: any error within the ± is as likely as any other. mostly-small: normal, standard deviation half of the ±, cut off at the ±.',
-    ),
-  },
-  'weld and measuring error',
-  'What every anchor may be off by once it is welded; left out while nobody has typed it.',
 )
 
 const layoutSchema = group(

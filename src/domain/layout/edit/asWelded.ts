@@ -123,9 +123,22 @@ export const withTabReadings = (
     return readings.length === 0 ? rest : { ...rest, [angle]: readings }
   })
 
-/** Closes a record for good. Nothing happens without a name and a day that the calendar has, or when it is signed already. */
-export const withSignature = (layout: Layout, recordId: string, { name, date }: Signature): Layout => {
-  const signature: Signature = { name: name.trim(), date }
+/**
+ * Closes a record for good, with the tolerance and the rule set of now, so that a later change of either does not change what was signed.
+ * Nothing happens without a name and a day that the calendar has, or when it is signed already.
+ */
+export const withSignature = (
+  layout: Layout,
+  recordId: string,
+  { name, date }: Pick<Signature, 'name' | 'date'>,
+): Layout => {
+  const { tolerance, ruleSetId } = layout
+  const signature: Signature = {
+    name: name.trim(),
+    date,
+    ...(tolerance === undefined ? {} : { tolerance }),
+    ruleSetId,
+  }
   if (signature.name === '' || !isCalendarDate(date)) return layout
   return withOpenRecord(layout, recordId, (record) => ({ ...record, signed: signature }))
 }

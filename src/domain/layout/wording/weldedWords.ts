@@ -1,5 +1,5 @@
 import { pointDistanceMm, type PointMm } from '../../geometry/point'
-import type { MeasuredAnchor } from '../../measure/asWeldedRecord'
+import type { AsWeldedRecord, MeasuredAnchor } from '../../measure/asWeldedRecord'
 import type { Measurement } from '../../measure/measurement'
 import type { MirrorPair } from '../../measure/measureProblem'
 import type { Mount } from '../../straps/anchor'
@@ -10,6 +10,8 @@ import type { ChangeKind, FindingChange } from '../asWelded/findingChanges'
 import type { OfferedPoint } from '../asWelded/knownPoints'
 import type { Standing, WeldedAnchor } from '../asWelded/measuredLayout'
 import type { Layout } from '../document/layout'
+import { ruleSetsOf } from '../document/ruleSetOf'
+import { isSharedAnchor } from '../edit/mirror'
 import { valueText } from './amounts'
 import { anchorName, placeName, tubeName } from './names'
 import { tapePlaceName } from './tapeWords'
@@ -202,6 +204,21 @@ export const replannedText = ({ isReplanned, anchor }: WeldedAnchor): string | n
   isReplanned
     ? `${capitalised(anchorName(anchor))}: the plan has changed since this record was begun. Deviations are from the plan of then.`
     : null
+
+/** That the car was held against other rules when the record was signed; null where it was not, or it is open. */
+export const otherRulesText = ({ signed }: AsWeldedRecord, layout: Layout): string | null => {
+  if (signed === undefined || signed.ruleSetId === layout.ruleSetId) return null
+  const name = ruleSetsOf(layout).find(({ id }) => id === signed.ruleSetId)?.name ?? signed.ruleSetId
+  return `When this record was signed the car was held against ${name}. The findings here are those of the rule set that is chosen now.`
+}
+
+/** That the two shoulder straps end on the anchor of an entry; null where they do not. */
+export const sharedText = ({ placeId, strap }: MeasuredAnchor, layout: Layout): string | null => {
+  const place = layout.places.find(({ id }) => id === placeId)
+  return place !== undefined && isSharedAnchor(place, strap)
+    ? 'The shoulder straps are joined: both end on this anchor.'
+    : null
+}
 
 /** That an entry's anchor is in the plan no more. */
 export const goneText = (entry: MeasuredAnchor, layout: Layout): string =>

@@ -9,6 +9,8 @@ import {
   deviationVerdict,
   recordDeviations,
 } from '../../../../src/domain/layout/asWelded/deviation'
+import type { Layout } from '../../../../src/domain/layout/document/layout'
+import { addRecord, withMeasurement, withSignature } from '../../../../src/domain/layout/edit/asWelded'
 import { tapeReadMm, uncertaintyMm } from '../../../../src/domain/layout/asWelded/uncertainty'
 import type { MeasuredAnchor } from '../../../../src/domain/measure/asWeldedRecord'
 import type { Measurement } from '../../../../src/domain/measure/measurement'
@@ -40,7 +42,6 @@ const measured = (
 ): AnchorDeviation =>
   anchorDeviation(
     {
-      units: { length: 'mm', force: 'N', mass: 'kg' },
       tubes: [],
       ...(tolerance === null ? {} : { tolerance }),
     },
@@ -158,6 +159,28 @@ describe('anchorDeviation', () => {
     expect(same.verdict).toBe('within')
   })
 
+  it('of a signed record stays held against what was allowed when it was signed', () => {
+    const plan = { ...planOfExample('rock-buggy.layout.json'), tolerance: TOLERANCE }
+    const open = addRecord(plan)
+    const ref = { recordId: 'welded-1', placeId: 'driver', anchorId: 'driver-lap-left' }
+    const measuredOne = withMeasurement(open, ref, offBy(4, 0, 0))
+    const verdictIn = (layout: Layout): string | undefined => {
+      const [record] = layout.asWelded ?? []
+      if (record === undefined) throw new Error('no record')
+      return recordDeviations(layout, record).find(({ reading }) => reading.entry.strap === 'lap-left')
+        ?.verdict
+    }
+    const wider = { ...TOLERANCE, xMm: 10 }
+    expect(verdictIn(measuredOne)).toBe('outside')
+    expect(verdictIn({ ...measuredOne, tolerance: wider })).toBe('within')
+    const signed = withSignature(measuredOne, 'welded-1', { name: 'Ines', date: '2026-04-02' })
+    expect(verdictIn(signed)).toBe('outside')
+    expect(verdictIn({ ...signed, tolerance: wider })).toBe('outside')
+    const { tolerance: _typed, ...without } = measuredOne
+    const signedWithout = withSignature(without, 'welded-1', { name: 'Ines', date: '2026-04-02' })
+    expect(verdictIn({ ...signedWithout, tolerance: wider })).toBe('no-tolerance')
+  })
+
   it('of a wrap is told at the outside of its bar, where the tape is held', () => {
     const plan = planOfExample('hill-climber-joined-straps.layout.json')
     const wrapped = recordWith(plan, (entry) => entry).anchors.find(({ planned }) => planned.kind === 'wrap')
@@ -186,14 +209,27 @@ describe('anchorDeviation', () => {
 
 describe('uncertaintyMm', () => {
   it('of coordinates is what the tape is read to, or half their spread', () => {
-    expect(uncertaintyMm(coordinatesAt(ENTRY.planned.point), 'mm')).toEqual({ x: 0.5, y: 0.5, z: 0.5 })
-    expect(uncertaintyMm({ kind: 'coordinates', xMm: [1, 1.5], yMm: [2, 6], zMm: [3] }, 'mm')).toEqual({
+    expect(uncertaintyMm(coordinatesAt(ENTRY.planned.point))).toEqual({ x: 0.5, y: 0.5, z: 0.5 })
+    expect(uncertaintyMm({ kind: 'coordinates', xMm: [1, 1.5], yMm: [2, 6], zMm: [3] })).toEqual({
       x: 0.5,
       y: 2,
       z: 0.5,
     })
-    // Half of 1/16 in: 25.4 mm / 32.
-    expect(tapeReadMm('in')).toBe(0.79375)
+  })
+
+  it('knows a tape with inches by its readings, whatever unit is shown', () => {
+    const inches = (...values: readonly number[]): Measurement => {
+      const [x = 0, y = 0, z = 0] = values.map((value) => value * 25.4)
+      return { kind: 'coordinates', xMm: [x], yMm: [y], zMm: [z] }
+    }
+    // Half of 1/16 in: 25.4 mm / 32. 53 1/8, 2 3/4 and 1 1/2 in.
+    expect(tapeReadMm(inches(53.125, 2.75, 1.5))).toBe(0.79375)
+    expect(tapeReadMm(inches(53 + 3 / 16, 0, -1.5))).toBe(0.79375)
+    expect(tapeReadMm({ kind: 'coordinates', xMm: [1350], yMm: [70], zMm: [38] })).toBe(0.5)
+    // Both kinds of tape have these marks; one of them settles it.
+    expect(tapeReadMm({ kind: 'coordinates', xMm: [1270], yMm: [0], zMm: [254] })).toBe(0.5)
+    expect(tapeReadMm({ kind: 'coordinates', xMm: [1270], yMm: [0], zMm: [3.175] })).toBe(0.79375)
+    expect(tapeReadMm({ kind: 'coordinates', xMm: [1270.3], yMm: [0], zMm: [3.175] })).toBe(0.5)
   })
 
   it('of three tapes square to each other is what each is read to, along its own axis', () => {
@@ -208,7 +244,7 @@ describe('uncertaintyMm', () => {
       coordinate: null,
       side: 'opposite',
     }
-    const found = uncertaintyMm(square, 'mm')
+    const found = uncertaintyMm(square)
     // Each tape moves the point along itself alone, but for the curvature of the spheres, some micrometres a metre away.
     for (const axis of ['x', 'y', 'z'] as const) expect(found?.[axis]).toBeCloseTo(0.5, 2)
   })
@@ -227,7 +263,7 @@ describe('uncertaintyMm', () => {
       side: 'normal',
     }
     for (const side of ['normal', 'opposite'] as const) {
-      const found = uncertaintyMm({ ...narrow, side }, 'mm')
+      const found = uncertaintyMm({ ...narrow, side })
       expect(found?.y).toBeCloseTo((2 * d * 0.5) / 200, 1)
       expect(found?.x).toBeCloseTo((2 * d * 0.5) / 2000, 1)
       expect(found?.z).toBeCloseTo(0.5, 9)
@@ -251,23 +287,20 @@ describe('uncertaintyMm', () => {
       coordinate: null,
       side: null,
     })
-    const [agreeing, apart] = [uncertaintyMm(tapes(0), 'mm'), uncertaintyMm(tapes(8), 'mm')]
+    const [agreeing, apart] = [uncertaintyMm(tapes(0)), uncertaintyMm(tapes(8))]
     if (agreeing === null || apart === null) throw new Error('no position')
     for (const axis of ['x', 'y', 'z'] as const) expect(apart[axis]).toBeGreaterThan(3 * agreeing[axis])
   })
 
   it('of a string is mostly what its angle finder is read to', () => {
-    const found = uncertaintyMm(
-      {
-        kind: 'angle',
-        from: { name: 'Datum', point: { xMm: 0, yMm: 0, zMm: 0 } },
-        stringDeg: [0],
-        lengthMm: [1000],
-        runs: 'rearward',
-        aside: { kind: 'y', readingsMm: [0] },
-      },
-      'mm',
-    )
+    const found = uncertaintyMm({
+      kind: 'angle',
+      from: { name: 'Datum', point: { xMm: 0, yMm: 0, zMm: 0 } },
+      stringDeg: [0],
+      lengthMm: [1000],
+      runs: 'rearward',
+      aside: { kind: 'y', readingsMm: [0] },
+    })
     // 1000 mm × sin 0.5°.
     expect(found?.z).toBeCloseTo(8.7265, 3)
   })
@@ -283,6 +316,6 @@ describe('uncertaintyMm', () => {
       coordinate: { axis: 'z', readingsMm: [0] },
       side: 'normal',
     }
-    expect(uncertaintyMm(justTouching, 'mm')).toBeNull()
+    expect(uncertaintyMm(justTouching)).toBeNull()
   })
 })

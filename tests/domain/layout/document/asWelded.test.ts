@@ -65,7 +65,9 @@ const problemsAt = (path: Path, value: unknown): readonly { path: string; messag
 describe('as-welded records in a layout file', () => {
   it('survive being written and read, half measured, whole and signed', () => {
     const signed = withSignature(recorded(), 'welded-1', { name: 'Ines', date: '2026-04-02' })
-    for (const layout of [recorded(), signed, addRecord(signed)]) {
+    const tolerance = { xMm: 2, yMm: 2, zMm: 2, tabDeg: 2, reclineDeg: 1, spread: 'even' } as const
+    const held = withSignature({ ...recorded(), tolerance }, 'welded-1', { name: 'Ines', date: '2026-04-02' })
+    for (const layout of [recorded(), signed, addRecord(signed), held]) {
       expect(parseLayoutText(layoutText(layout))).toEqual({ ok: true, value: layout })
     }
   })
@@ -100,21 +102,21 @@ describe('as-welded records in a layout file', () => {
     {
       what: 'a signature on a day that the calendar does not have',
       path: ['asWelded', 0, 'signed'],
-      value: { name: 'Ines', date: '2026-13-01' },
+      value: { name: 'Ines', date: '2026-13-01', ruleSetId: 'x' },
       at: 'asWelded[0].signed.date',
       message: /no day 2026-13-01/,
     },
     {
       what: 'a signature of nobody',
       path: ['asWelded', 0, 'signed'],
-      value: { name: ' ', date: '2026-04-02' },
+      value: { name: ' ', date: '2026-04-02', ruleSetId: 'x' },
       at: 'asWelded[0].signed.name',
       message: /signed by nobody/,
     },
     {
       what: 'a signature without a date',
       path: ['asWelded', 0, 'signed'],
-      value: { name: 'Ines', date: '' },
+      value: { name: 'Ines', date: '', ruleSetId: 'x' },
       at: 'asWelded[0].signed.date',
       message: /found ""/,
     },

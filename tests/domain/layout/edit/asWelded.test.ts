@@ -88,7 +88,14 @@ describe('edits of as-welded records', () => {
     expect(withSignature(layout, 'welded-1', { name: 'Ines', date: '2026-02-30' })).toBe(layout)
     expect(withSignature(layout, 'welded-1', { name: 'Ines', date: '' })).toBe(layout)
     const signed = withSignature(layout, 'welded-1', { name: ' Ines ', date: '2026-04-02' })
-    expect(signed.asWelded?.[0]?.signed).toEqual({ name: 'Ines', date: '2026-04-02' })
+    expect(signed.asWelded?.[0]?.signed).toEqual({
+      name: 'Ines',
+      date: '2026-04-02',
+      ruleSetId: layout.ruleSetId,
+    })
+    const tolerance = { xMm: 2, yMm: 2, zMm: 2, tabDeg: 2, reclineDeg: 1, spread: 'even' } as const
+    const held = withSignature({ ...layout, tolerance }, 'welded-1', { name: 'Ines', date: '2026-04-02' })
+    expect(held.asWelded?.[0]?.signed?.tolerance).toEqual(tolerance)
   })
 
   it('never change a signed record', () => {
