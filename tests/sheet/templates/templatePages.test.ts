@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Layout } from '../../../src/domain/layout/document/layout'
 import { evaluateLayout } from '../../../src/domain/layout/evaluate/evaluateLayout'
@@ -9,6 +10,7 @@ import { MARGIN_MM, PAPERS, type PaperName } from '../../../src/sheet/page/paper
 import type { SheetPage } from '../../../src/sheet/page/sheetPage'
 import { templatePages } from '../../../src/sheet/templates/templatePages'
 import { templateFigures, templateSet } from '../../../src/sheet/templates/templateSet'
+import { layoutArb } from '../../support/arbitraries'
 import { exampleIndex, exampleLayout } from '../../support/exampleLayouts'
 
 const rock = exampleLayout('rock-buggy.layout.json')
@@ -92,6 +94,18 @@ describe('templatePages', () => {
       const number = Number(/\d+/.exec(textsOf(first)[index + 1] ?? '')?.[0])
       expect(textsOf(pages[number - 1] ?? first).join('|')).toContain(figure.title.replaceAll(/ +/g, ' '))
     }
+  })
+
+  it('makes whole pages of any layout: every number finite, nothing off the paper', () => {
+    fc.assert(
+      fc.property(layoutArb, fc.constantFrom(...PAPER_NAMES), (layout, paper) => {
+        const { widthMm, heightMm } = PAPERS[paper]
+        const whole = { leftMm: 0, topMm: 0, rightMm: widthMm, bottomMm: heightMm }
+        for (const page of templatePages(layout, null, paper))
+          expect(page.items.map(itemBox).filter((box) => !isInside(box, whole))).toEqual([])
+      }),
+      { numRuns: 40 },
+    )
   })
 
   it('has no pages for a layout without anchors', () => {
