@@ -43,7 +43,10 @@ export const listRows = (
       widthMm,
       type,
       set.without.flatMap(({ name, why }) => [
-        ...textRows(name, widthMm, type.strong, 'Anchors without a template'),
+        ...textRows(name, widthMm, type.strong, 'Anchors without a template').map((row) => ({
+          ...row,
+          keepWithNext: true,
+        })),
         ...textRows(why, widthMm, type.body, 'Anchors without a template'),
       ]),
     ),
