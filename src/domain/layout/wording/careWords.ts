@@ -1,6 +1,6 @@
 import type { BeltFact, BeltStandard, InspectionResult, Releaser } from '../../care/beltRecord'
 import { INSPECTION_ITEMS, type InspectionItemId } from '../../care/inspection'
-import type { LabelProblem } from '../../care/labelProblems'
+import { type LabelProblem, LONGEST_LABEL_YEARS } from '../../care/labelProblems'
 import { manufactureSpan } from '../../care/manufacture'
 
 /** A standard as its label writes it. */
@@ -106,5 +106,7 @@ export const labelProblemText = (problem: LabelProblem): string => {
       return `Fitted on ${problem.fitted} but made ${problem.manufactured}: one of the two is wrong. Read the label again and correct it.`
     case 'label-year-before-made':
       return `Valid to ${problem.labelYear} but made ${problem.manufactured}: one of the two is wrong. Read the label again and correct it.`
+    case 'label-year-too-late':
+      return `Valid to ${problem.labelYear}, more than ${LONGEST_LABEL_YEARS} years after ${problem.manufactured === '' ? 'today' : `it was made (${problem.manufactured})`}: no belt is believed to last so long here. Read the label again and correct it.`
   }
 }
