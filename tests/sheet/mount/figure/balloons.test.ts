@@ -40,4 +40,20 @@ describe('balloonItems', () => {
     )
     expect(hidden).toEqual([])
   })
+
+  it('goes as far as it must to cover nothing that is in its way', () => {
+    // All but the rightmost 12 mm of the room are taken.
+    const obstacles = [{ ...room, rightMm: 88 }]
+    const items = balloonItems([{ itemNumber: 1, at: { xMm: 10, yMm: 40 } }], { room, obstacles, straps: [] })
+    const bodies = items.filter((item) => item.kind === 'line' && item.closed).map(itemBox)
+    expect(bodies).toHaveLength(1)
+    expect(bodies[0]?.leftMm).toBeGreaterThanOrEqual(87.8)
+  })
+
+  it('draws every leader below every balloon, so that no line crosses a number', () => {
+    const targets = [10, 12, 14, 16].map((xMm, index) => ({ itemNumber: index + 1, at: { xMm, yMm: 40 } }))
+    const items = balloonItems(targets, { room, obstacles: [], straps: [] })
+    const firstBody = items.findIndex((item) => item.kind === 'line' && item.closed)
+    expect(items.slice(firstBody).some((item) => item.kind === 'line' && !item.closed)).toBe(false)
+  })
 })
