@@ -148,6 +148,7 @@ test('what a worker could not work out is tried again, and done on the page for 
   await expect(page.getByTestId('sheet-page-1')).toBeVisible()
   await page.unroute('**/welded.worker*')
   await page.getByRole('button', { name: 'Back to the drawing' }).click()
+  await app.tab('As welded')
   await page.getByRole('button', { name: 'Try again' }).click()
   await expect(page.getByTestId('welded-status')).toContainText('as measured')
 })

@@ -114,11 +114,8 @@ const placedRows = (
     sectionRowsOf(layout, evaluation, welded, deviations, { widthMm: columnMm, type }),
     columnFrames(begun, further, columnMm),
   )
-  return [
-    ...table.placed,
-    ...columns.placed,
-    signed(welded, [...table.placed, ...columns.placed], widthMm, pageBox),
-  ]
+  const placed = [...table.placed, ...columns.placed]
+  return [...placed, signed(welded, placed, { below, tablePage, columnMm }, pageBox)]
 }
 
 const sectionRowsOf = (
@@ -135,21 +132,31 @@ const sectionRowsOf = (
 
 const belowRow = (box: Box, endMm: number): Box => ({ ...box, topMm: Math.min(box.bottomMm, endMm + GAP_MM) })
 
-/** The signatures below everything else on the last page, or on a page of their own. */
+/** Where the rows of one page end within a box, from its top on. */
+const endIn = (placed: readonly PlacedRow[], pageIndex: number, box: Box): number =>
+  placed
+    .filter(
+      ({ pageIndex: page, at }) => page === pageIndex && at.xMm >= box.leftMm - 1 && at.xMm < box.rightMm,
+    )
+    .reduce((downMm, { at, row }) => Math.max(downMm, at.yMm + row.heightMm), box.topMm)
+
+/** The signatures across the last page below everything else, or at the end of its last column, or on a page of their own. */
 const signed = (
   { record }: WeldedPaper,
   placed: readonly PlacedRow[],
-  widthMm: number,
+  columns: { readonly below: Box; readonly tablePage: number; readonly columnMm: number },
   pageBox: (index: number) => Box,
 ): PlacedRow => {
-  const row = signatureRow(record, widthMm)
   const lastPage = Math.max(0, ...placed.map(({ pageIndex }) => pageIndex))
   const box = pageBox(lastPage)
-  const endMm = placed
-    .filter(({ pageIndex }) => pageIndex === lastPage)
-    .reduce((downMm, each) => Math.max(downMm, each.at.yMm + each.row.heightMm), box.topMm)
-  if (endMm + row.heightMm <= box.bottomMm)
-    return { row, pageIndex: lastPage, at: { xMm: box.leftMm, yMm: endMm } }
+  const last = columnsOf(lastPage === columns.tablePage ? columns.below : box, columns.columnMm).at(-1) ?? box
+  for (const room of [box, last]) {
+    const row = signatureRow(record, widthOf(room))
+    const endMm = endIn(placed, lastPage, room)
+    if (endMm + row.heightMm <= room.bottomMm)
+      return { row, pageIndex: lastPage, at: { xMm: room.leftMm, yMm: endMm } }
+  }
   const next = pageBox(lastPage + 1)
+  const row = signatureRow(record, widthOf(next))
   return { row, pageIndex: lastPage + 1, at: { xMm: next.leftMm, yMm: next.topMm } }
 }

@@ -13,7 +13,7 @@ import { type DrawnPlace, drawnPlaces } from './drawnPlace'
 import { type FocusDrawing, focusDrawing } from './focusPrimitives'
 import { handleMarks } from './handleMarks'
 import { placedLabels } from './labelPlacement'
-import { measuredPrimitives } from './measuredPrimitives'
+import { measuredLabels, measuredPrimitives } from './measuredPrimitives'
 import { DEFAULT_TEXT_HEIGHT_MM, type DrawingOptions } from './options'
 import { partLabels } from './partLabels'
 import type { Drawing, Primitive } from './primitive'
@@ -134,7 +134,8 @@ export const elevationDrawing = (
   const pointed = places.flatMap((drawn) =>
     ghostLabels(drawn, layout, elevation, options.pointedSittingId ?? null),
   )
-  const labels = placedLabels([...focus.labels, ...pointed, ...parts], {
+  const off = measuredLabels(options.measured ?? [], elevation)
+  const labels = placedLabels([...focus.labels, ...off, ...pointed, ...parts], {
     blocked: blockedBoxes(unlabelled, textHeightMm),
     lines: importantLines(unlabelled),
     textHeightMm,

@@ -1,5 +1,6 @@
 import { type Elevation, planePoint, projected } from '../../geometry/plane'
 import type { PointMm } from '../../geometry/point'
+import type { LabelWish } from './labelPlacement'
 import type { Primitive } from './primitive'
 
 /** Where an anchor was measured on the car, for the drawing. */
@@ -20,13 +21,13 @@ export interface MeasuredMark {
 /** A cross is this many lines of text across. A drawing convention of ours. */
 const CROSS_LINES = 0.9
 
-/** Upright crosses where anchors were measured, with the way from where they are planned and how far that is. */
+/** Upright crosses where anchors were measured, with the way from where they are planned. */
 export const measuredPrimitives = (
   measured: readonly MeasuredMark[],
   elevation: Elevation,
   textHeightMm: number,
 ): Primitive[] =>
-  measured.flatMap(({ placeId, anchorId, from, to, text, isOutside, isPicked }): Primitive[] => {
+  measured.flatMap(({ placeId, anchorId, from, to, isOutside, isPicked }): Primitive[] => {
     const key = `measured/${placeId}/${anchorId}`
     const at = projected(to, elevation)
     const arm = (CROSS_LINES * textHeightMm) / 2
@@ -50,14 +51,16 @@ export const measuredPrimitives = (
       },
       line('level', arm, 0),
       line('upright', 0, arm),
-      {
-        kind: 'label',
-        key: `${key}/off`,
-        part: null,
-        at: planePoint(at.uMm + 1.3 * arm, at.vMm - 1.3 * arm),
-        text,
-        align: 'left',
-        weight: isPicked || isOutside ? 'strong' : 'plain',
-      },
     ]
   })
+
+/** How far off each of them is, beside its cross. */
+export const measuredLabels = (measured: readonly MeasuredMark[], elevation: Elevation): LabelWish[] =>
+  measured.map(({ placeId, anchorId, to, text, isOutside, isPicked }) => ({
+    key: `measured/${placeId}/${anchorId}/off`,
+    part: null,
+    at: projected(to, elevation),
+    text,
+    weight: isPicked || isOutside ? 'strong' : 'plain',
+    need: isPicked || isOutside ? 'must' : 'may',
+  }))
