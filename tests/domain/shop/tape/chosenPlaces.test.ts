@@ -93,23 +93,42 @@ describe('the places of an anchor', () => {
       return size === 0 ? 0 : Math.abs(volume) / size
     })
 
-  it('prefer the builder’s points to marks, and short tapes to long ones, when equally good', () => {
-    // A mirror image of the car about the anchor's own upright plane: the left has named points where the right has marks.
-    const target = pointMm(1000, 0, 500)
-    const right = tube('right', [pointMm(600, 400, 180), pointMm(600, 800, 180)])
-    const points = [
-      pointMm(600, -400, 200),
-      pointMm(1400, -400, 200),
-      pointMm(1400, 400, 200),
-      pointMm(1000, 0, 1400),
-      pointMm(1000, 0, 1900),
-    ]
-    const { places, rows } = tableOf(points, [eye('lap-left', target)], [right])
-    const named = places.flatMap(({ source }) => (source.kind === 'named' ? [source.tapePointId] : []))
-    expect(rows[0]?.told.kind).toBe('determined')
-    expect(places.every(({ source }) => source.kind !== 'tube-end')).toBe(true)
-    // Straight above the same way: the nearer of the two.
+  const target = pointMm(1000, 0, 500)
+  const around = [pointMm(1000, 0, 1400), pointMm(300, 0, 500), pointMm(1000, -500, 300)]
+  /** Its near end is marked at (1000, 500, 300): 500 across and 200 down from the anchor. */
+  const rail = tube('rail', [pointMm(1000, 500, 280), pointMm(1500, 500, 280)])
+  const namesOf = (points: readonly PointMm[]): readonly string[] =>
+    tableOf(points, [eye('lap-left', target)], [rail]).places.map(({ source }) =>
+      source.kind === 'named' ? source.tapePointId : source.kind,
+    )
+
+  it('are marks where no point of the builder is as good', () => {
+    expect(namesOf(around)).toEqual(['p0', 'p1', 'p2', 'tube-end'])
+  })
+
+  it('are the builder’s points rather than marks in the same direction, though the tape is longer', () => {
+    expect(namesOf([...around, pointMm(1000, 700, 235)])).toEqual(['p0', 'p1', 'p2', 'p3'])
+  })
+
+  it('are the nearer of two in the same direction', () => {
+    const named = namesOf([...around, pointMm(1000, 700, 235), pointMm(1000, 0, 1900)])
+    expect(named).toContain('p0')
     expect(named).not.toContain('p4')
+  })
+
+  it('are looked for in every direction, not only among the many that are nearest', () => {
+    // Twenty marks side by side on the floor, and three far ones behind, to the left and above.
+    const beams = Array.from({ length: 10 }, (_, index) =>
+      tube(`beam${index}`, [pointMm(700, -270 + 60 * index, 0), pointMm(900, -270 + 60 * index, 0)]),
+    )
+    const far = [
+      tube('rear', [pointMm(2600, 300, 600), pointMm(2900, 300, 600)]),
+      tube('left', [pointMm(1100, -1800, 300), pointMm(1100, -2100, 300)]),
+      tube('roof', [pointMm(1100, 100, 2300), pointMm(1400, 100, 2300)]),
+    ]
+    const { rows } = tableOf([], [eye('lap-left', target)], [...beams, ...far])
+    expect(rows[0]?.told).toEqual({ kind: 'determined' })
+    expect(rows[0]?.mmPerMm).toBeLessThan(2.2)
   })
 })
 
