@@ -27,6 +27,9 @@ export const openLayoutFile = async (store: AppStore, file: File): Promise<boole
   return text !== null && openLayoutText(store, text, file.name)
 }
 
+/** Names that some systems keep for devices whatever ending follows. Source: Microsoft, "Naming Files, Paths, and Namespaces" (from memory). */
+const DEVICE = /^(con|prn|aux|nul|com\d|lpt\d)$/
+
 /** A file name from the job's name that every system accepts. */
 export const layoutFileName = (layout: Layout): string => {
   const words = [layout.job.name, layout.job.revision].join(' ')
@@ -37,7 +40,8 @@ export const layoutFileName = (layout: Layout): string => {
     .replace(/^-+|-+$/g, '')
     .toLowerCase()
     .slice(0, 60)
-  return `${plain === '' ? 'unnamed' : plain}.layout.json`
+  const stem = DEVICE.test(plain) ? `job-${plain}` : plain
+  return `${stem === '' ? 'unnamed' : stem}.layout.json`
 }
 
 interface SaveWindow {

@@ -63,6 +63,10 @@ describe('layoutFileName', () => {
     ['', '', 'unnamed.layout.json'],
     ['../../etc: <b>?', '', 'etc-b.layout.json'],
     ['Überrollkäfig', '2', 'uberrollkafig-2.layout.json'],
+    // Names of devices: Microsoft, "Naming Files, Paths, and Namespaces" (from memory).
+    ['CON', '', 'job-con.layout.json'],
+    ['com', '1', 'com-1.layout.json'],
+    ['', 'Lpt9', 'job-lpt9.layout.json'],
   ])('job "%s" revision "%s" is saved as %s', (name, revision, expected) => {
     expect(layoutFileName(withJob(name, revision))).toBe(expected)
   })

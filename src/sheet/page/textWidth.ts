@@ -47,10 +47,20 @@ const NO_BREAK = '\u00A0'
 const glued = (text: string): string =>
   text.replaceAll(/Ø (?=\d)/g, `Ø${NO_BREAK}`).replaceAll(/(\d) (?=\d+\/\d|mm\b|in\b|kN\b)/g, `$1${NO_BREAK}`)
 
-/** Tabs and other control characters would be drawn as boxes, or make a file that no reader opens: they become spaces. */
+/**
+ * Letters that are not seen and turn the order of what follows round: behind one of them 612 reads 216. Source: Unicode Standard Annex 9,
+ * explicit directional characters (table 2, from memory).
+ */
+const TURNING_MARKS = /[\u061C\u200E\u200F\u202A-\u202E\u2066-\u2069]/g
+
+/**
+ * Tabs and other control characters would be drawn as boxes, or make a file that no reader opens: they become spaces. Marks that turn
+ * the order of letters round are dropped; letters of scripts that run from the right keep their own order without them.
+ */
 export const printable = (text: string): string =>
   text
     .replaceAll(/\r\n?/g, '\n')
+    .replaceAll(TURNING_MARKS, '')
     // oxlint-disable-next-line no-control-regex -- control characters are exactly what is meant
     .replaceAll(/[\u0000-\u0009\u000B-\u001F\u007F-\u009F\uFFFE\uFFFF]|\p{Surrogate}/gu, ' ')
 

@@ -68,4 +68,11 @@ describe('printable', () => {
     expect(printable('x\uD800y')).toBe('x y')
     expect(printable('ä🔧\r\nb')).toBe('ä🔧\nb')
   })
+
+  it('drops marks that turn the order of letters round, so that no number reads backward', () => {
+    // Unicode Standard Annex 9: U+202E is RIGHT-TO-LEFT OVERRIDE, U+2067 RIGHT-TO-LEFT ISOLATE, U+200F RIGHT-TO-LEFT MARK.
+    expect(printable('\u202Ebar 612 mm\u202C')).toBe('bar 612 mm')
+    expect(printable('\u2067a\u2069\u200F\u061Cb')).toBe('ab')
+    expect(printable('שלום \u200Dx')).toBe('שלום \u200Dx')
+  })
 })
