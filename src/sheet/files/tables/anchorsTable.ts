@@ -2,7 +2,14 @@ import type { Layout } from '../../../domain/layout/document/layout'
 import type { CheckedEvaluation } from '../../../domain/layout/evaluate/evaluation'
 import { anchorName, placeName, strapName, tubeName } from '../../../domain/layout/wording/names'
 import type { AnchorRow } from '../../../domain/shop/anchorRows'
-import type { EyeMount, Mount, TabMount, WrapMount } from '../../../domain/straps/anchor'
+import {
+  type EyeMount,
+  type Mount,
+  tabForm,
+  type TabMount,
+  type WrapMount,
+} from '../../../domain/straps/anchor'
+import { tabSize } from '../../../domain/straps/tabSize'
 import { numberedAnchors } from '../../mount/table/anchorTable'
 import type { CsvCell, CsvTable } from '../csv'
 import { column, lengthColumns, pointColumns, tableOf } from './columns'
@@ -70,6 +77,7 @@ export const anchorsTable = (layout: Layout, evaluation: CheckedEvaluation): Csv
       'hole diameter',
       ofTab((mount) => mount.holeDiameterMm),
     ),
+    ...sizeColumns,
     ...column<AnchorInPlace>(
       'shear',
       ofTab((mount) => mount.shear),
@@ -109,3 +117,29 @@ const pullColumns = [
   ...column<AnchorInPlace>('pull turns', ({ row }) => row.pull?.turns ?? null),
   ...column<AnchorInPlace>('string from level (deg)', ({ row }) => row.pull?.stringFromLevelDeg ?? null),
 ]
+
+/** Sizes of the plate that nobody typed are choices of ours, and the last column names them. */
+const sizeColumns = [
+  ...lengthColumns<AnchorInPlace>(
+    'width of the tab',
+    ofTab((mount) => tabSize(mount).widthMm),
+  ),
+  ...lengthColumns<AnchorInPlace>('edge distance of the hole', ({ row: { anchor } }) =>
+    anchor.mount.kind === 'tab' && tabForm(anchor.mount) !== 'insert'
+      ? tabSize(anchor.mount).edgeDistanceMm
+      : null,
+  ),
+  ...lengthColumns<AnchorInPlace>('gap of the clevis', ({ row: { anchor } }) =>
+    anchor.mount.kind === 'tab' && tabForm(anchor.mount) === 'clevis' ? tabSize(anchor.mount).gapMm : null,
+  ),
+  ...column<AnchorInPlace>(
+    'sizes not typed but chosen',
+    ofTab((mount) =>
+      tabSize(mount)
+        .chosen.map((size) => SIZE_WORDS[size])
+        .join(', '),
+    ),
+  ),
+]
+
+const SIZE_WORDS = { widthMm: 'width', edgeDistanceMm: 'edge distance', gapMm: 'gap' } as const

@@ -3,7 +3,7 @@ import type { CheckedEvaluation } from '../../../domain/layout/evaluate/evaluati
 import type { CsvTable } from '../csv'
 import { anchorsTable } from './anchorsTable'
 import { findingsTable } from './findingsTable'
-import { tapeChecksTable, tapePlacesTable } from './tapeTables'
+import { tapeChecksTable, tapePlacesTable, tapePointsTable } from './tapeTables'
 import { tubesTable } from './tubesTable'
 import { weldedTable } from './weldedTable'
 
@@ -36,6 +36,12 @@ export const MOUNT_TABLES: readonly TableKind[] = [
     words: 'Every point of every tube’s centre line',
     table: ({ layout }) => tubesTable(layout),
     whenEmpty: 'The layout has no tubes.',
+  },
+  {
+    fileStem: 'tape-points',
+    words: 'Every tape point that was named',
+    table: ({ layout }) => tapePointsTable(layout),
+    whenEmpty: 'No tape point was named.',
   },
   {
     fileStem: 'tape-places',

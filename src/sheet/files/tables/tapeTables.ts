@@ -7,11 +7,22 @@ import {
   tapeChecks,
   type TapeCheckTable,
 } from '../../../domain/shop/tape/tapeChecks'
+import type { TapePoint } from '../../../domain/shop/tape/tapePoint'
 import type { CsvTable } from '../csv'
 import { column, lengthColumns, pointColumns, tableOf } from './columns'
 
 const checksOf = (layout: Layout): TapeCheckTable =>
   tapeChecks({ tapePoints: layout.tapePoints ?? [], tubes: layout.tubes, places: layout.places })
+
+/** Every point that the builder named, whether or not a check starts from it. */
+export const tapePointsTable = (layout: Layout): CsvTable =>
+  tableOf(
+    [
+      ...column<TapePoint>('tape point', ({ name }) => name),
+      ...pointColumns<TapePoint>('', ({ point }) => point),
+    ],
+    layout.tapePoints ?? [],
+  )
 
 /** Every place that a tape check starts from, with its letter on the mount sheet. */
 export const tapePlacesTable = (layout: Layout): CsvTable =>
