@@ -3,12 +3,13 @@ import { readFileSync } from 'node:fs'
 import { parseLayoutText } from '../domain/layout/document/parseLayout'
 import { type EvaluationReport, evaluationReport, isMustBroken, uncheckedCount } from './evaluationReport'
 import { fitReport } from './fitReport'
+import { weldedReport } from './weldedReport'
 import { isProposeWord, PROPOSE_USAGE, proposeReport, type ProposeWords, proposeWords } from './proposeReport'
 
 /*
  * Prints one JSON document for each layout file, one after the other. Exit code: 0 clean, 1 a "must" is broken, 2 a file is
  * unusable (the message says where and why; the other files are still printed). `--fit` adds how many surveyed people pass,
- * `--propose` positions with the most worst-case room.
+ * `--as-welded` what was measured on the car and what that changes, `--propose` positions with the most worst-case room.
  */
 
 const EXIT = { clean: 0, mustBroken: 1, unusable: 2 } as const
@@ -32,12 +33,14 @@ const readText = (file: string): string | null => {
 
 interface Report extends EvaluationReport {
   readonly fit?: ReturnType<typeof fitReport>
+  readonly asWelded?: ReturnType<typeof weldedReport>
   readonly propose?: ReturnType<typeof proposeReport>
 }
 
 /** What is wanted beside the evaluation. */
 interface Wanted {
   readonly fit: boolean
+  readonly asWelded: boolean
   readonly propose: ProposeWords | null
 }
 
@@ -50,6 +53,7 @@ const reportOf = (file: string, wanted: Wanted): Report | null => {
     return {
       ...report,
       ...(wanted.fit ? { fit: fitReport(parsed.value) } : {}),
+      ...(wanted.asWelded ? { asWelded: weldedReport(parsed.value) } : {}),
       ...(wanted.propose === null ? {} : { propose: proposeReport(parsed.value, wanted.propose) }),
     }
   }
@@ -71,10 +75,10 @@ const exitCodeFor = (file: string, wanted: Wanted): number => {
 
 /** The exit code of a whole command. */
 const run = (words: readonly string[]): number => {
-  const files = words.filter((word) => word !== '--fit' && !isProposeWord(word))
+  const files = words.filter((word) => word !== '--fit' && word !== '--as-welded' && !isProposeWord(word))
   if (files.length === 0) {
     process.stderr.write(
-      `Name one or more layout files: npm run --silent evaluate -- [--fit] [${PROPOSE_USAGE}] FILE…\n`,
+      `Name one or more layout files: npm run --silent evaluate -- [--fit] [--as-welded] [${PROPOSE_USAGE}] FILE…\n`,
     )
     return EXIT.unusable
   }
@@ -83,7 +87,11 @@ const run = (words: readonly string[]): number => {
     process.stderr.write(`${propose.error}\n`)
     return EXIT.unusable
   }
-  const wanted = { fit: words.includes('--fit'), propose: propose?.value ?? null }
+  const wanted = {
+    fit: words.includes('--fit'),
+    asWelded: words.includes('--as-welded'),
+    propose: propose?.value ?? null,
+  }
   return Math.max(...files.map((file) => exitCodeFor(file, wanted)))
 }
 

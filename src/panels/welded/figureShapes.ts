@@ -3,7 +3,7 @@ import { type PointMm, pointMm } from '../../domain/geometry/point'
 import type { Measurement } from '../../domain/measure/measurement'
 
 /** A point of the figure with the short name it carries. */
-export interface FigurePoint {
+interface FigurePoint {
   readonly name: string
   readonly at: PlanePointMm
 }

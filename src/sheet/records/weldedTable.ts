@@ -21,7 +21,7 @@ import { cell, headingRow, type BareRow } from '../page/section'
 import { tableRow, type CellText, type Column } from '../page/table'
 import type { Typography } from '../page/typography'
 
-export const TABLE_SECTION = 'Planned and measured'
+const TABLE_SECTION = 'Planned and measured'
 
 /** Shares of the width, in the order of the columns; the last takes what is left. */
 const SHARES = [0.14, 0.052, 0.052, 0.052, 0.052, 0.052, 0.052, 0.078, 0.078, 0.078, 0.055, 0.1] as const

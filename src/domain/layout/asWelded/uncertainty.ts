@@ -51,7 +51,7 @@ export const tapeReadMm = (measurement: Measurement): number =>
   MARKS_MM[isInchTape(measurement) ? 'inch' : 'mm'] / 2
 
 /** What an angle finder is read to, degrees, either way. Our judgement; makers of good ones claim less, worn ones have more. */
-export const ANGLE_READ_DEG = 0.5
+const ANGLE_READ_DEG = 0.5
 
 /** What readings of an angle may be off by: half their spread, at least what the angle finder is read to. */
 export const angleReadOff = ({ spread }: Scatter): number => Math.max(spread / 2, ANGLE_READ_DEG)

@@ -48,7 +48,7 @@ export const offeredName = (offered: OfferedPoint, layout: Layout): string =>
       : tapePlaceName(offered.place, layout)
 
 /** A length in the shop's unit with the other one in brackets: a sixteenth of an inch is too coarse to judge a weld by. */
-export const lengthInBoth = (lengthMm: number, unit: LengthUnit): string =>
+const lengthInBoth = (lengthMm: number, unit: LengthUnit): string =>
   `${lengthWithUnit(lengthMm, unit)} (${lengthWithUnit(lengthMm, unit === 'mm' ? 'in' : 'mm')})`
 
 /** A length that is judged: in mm, with the inches before it where the shop works in them. */
@@ -110,7 +110,7 @@ export const cannotTellText = (
 }
 
 /** How an anchor stands in the measured layout, to follow its name; empty where it was measured. */
-export const standingWords = (standing: Standing): string => {
+const standingWords = (standing: Standing): string => {
   switch (standing) {
     case 'measured':
       return ''
