@@ -37,25 +37,29 @@ const ownMarks = (tube: Tube): readonly TubeMark[] =>
     alongTubeMm: tubeLengthMm(tube.points.slice(0, index + 1)),
   }))
 
-/** Where one other tube comes within reach: once for each pair of straight pieces, without repeats at a shared bend. */
+/**
+ * Where one other tube comes within reach. Of pairs of straight pieces that meet at one place, as beside a bend, the one where the centre
+ * lines come nearest counts: so the order of the points does not matter.
+ */
 const crossings = (tube: Tube, other: Tube): readonly TubeMark[] => {
   const reachMm = (tube.outsideDiameterMm + other.outsideDiameterMm) / 2 + REACH_MM
+  const near = pieces(tube.points)
+    .flatMap(([a0, a1]) => pieces(other.points).map(([b0, b1]) => segmentsNearest(a0, a1, b0, b1)))
+    .map(({ onFirst, onSecond }) => ({ point: onFirst, apartMm: pointDistanceMm(onFirst, onSecond) }))
+    .filter(({ apartMm }) => apartMm <= reachMm)
+    .toSorted((a, b) => a.apartMm - b.apartMm)
   const found: TubeMark[] = []
-  for (const [a0, a1] of pieces(tube.points))
-    for (const [b0, b1] of pieces(other.points)) {
-      const { onFirst, onSecond } = segmentsNearest(a0, a1, b0, b1)
-      if (pointDistanceMm(onFirst, onSecond) > reachMm) continue
-      const alongMm = alongTubeMm(tube.points, onFirst)
-      // Two pieces of the other tube that meet here are one crossing.
-      if (found.some((mark) => Math.abs(mark.alongTubeMm - alongMm) < other.outsideDiameterMm)) continue
-      found.push({
-        kind: 'crossing',
-        otherTubeId: other.id,
-        pointNumber: null,
-        point: onFirst,
-        alongTubeMm: alongMm,
-      })
-    }
+  for (const { point } of near) {
+    const alongMm = alongTubeMm(tube.points, point)
+    if (found.some((mark) => Math.abs(mark.alongTubeMm - alongMm) < other.outsideDiameterMm)) continue
+    found.push({
+      kind: 'crossing',
+      otherTubeId: other.id,
+      pointNumber: null,
+      point,
+      alongTubeMm: alongMm,
+    })
+  }
   return found
 }
 
