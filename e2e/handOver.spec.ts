@@ -183,3 +183,39 @@ test('one press saves the templates as one drawing, every figure apart', async (
   expect(drawing.unit).toBe(1)
   expect(drawing.shapes.filter(({ layer }) => layer === 'CUT').length).toBeGreaterThan(5)
 })
+
+test('one press saves the tables of the mount sheet, with what they are and who decides', async ({
+  page,
+}) => {
+  const app = await App.start(page)
+  await app.openExample('Trail car, two seats')
+  await app.openSheet()
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save CSV' }).click(),
+  ])
+  const entries = unzipSync(await readFile(await download.path()))
+  const names = Object.keys(entries).map((path) => path.replace(/^.*\//, ''))
+  expect(names[0]).toBe('READ-ME-FIRST.txt')
+  for (const stem of ['anchors', 'tubes', 'tape-places', 'tape-checks', 'findings'])
+    expect(names.filter((each) => each.startsWith(`${stem}-trail-car`))).toHaveLength(1)
+  expect(strFromU8(Object.values(entries)[0] ?? new Uint8Array())).toContain('not a certificate')
+  await expect(app.notice).toContainText('READ-ME-FIRST.txt lists what is in it')
+})
+
+test('several pages are saved as one archive of drawings', async ({ page }) => {
+  const app = await App.start(page)
+  await app.openExample('Trail car, two seats')
+  await app.openSheet()
+  const pageCount = await page.locator('[data-testid^="sheet-page-"]').count()
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save SVG' }).click(),
+  ])
+  expect(pageCount).toBeGreaterThan(1)
+  const texts = Object.values(unzipSync(await readFile(await download.path()))).map((bytes) =>
+    strFromU8(bytes),
+  )
+  expect(texts).toHaveLength(pageCount)
+  texts.forEach((text, index) => expect(text).toContain(`Page ${index + 1} of ${pageCount}`))
+})

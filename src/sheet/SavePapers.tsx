@@ -2,10 +2,11 @@ import { useState, type ReactElement } from 'react'
 import { arranged } from '../domain/shop/flat/arranged'
 import type { AppActions } from '../state/appState'
 import { useActions } from '../state/react'
+import { archive } from './files/handOver/archive'
 import { madeArchive, type MadeArchive, tablesArchive } from './files/handOver/madeArchive'
 import { figureDxf } from './files/handOver/handOverParts'
 import { embeddedFonts, saveArchive, saveText } from './files/savedFile'
-import { htmlFile, paperFileName, svgFile } from './files/sheetFile'
+import { htmlFile, paperFileName, paperStem, svgFile } from './files/sheetFile'
 import type { SheetPage } from './page/sheetPage'
 import type { PaperKind, PaperRequest } from './paperKinds'
 
@@ -39,14 +40,22 @@ const saveHtml = async ({ kind, pages, request: { layout } }: Made): Promise<rea
   return [name]
 }
 
+/** One page is a file; several are one archive, for browsers hold back the second of several downloads. */
 const saveSvg = async ({ kind, pages, request: { layout } }: Made): Promise<readonly string[]> => {
   const fonts = await embeddedFonts()
-  return pages.map((page) => {
-    const ending = pages.length === 1 ? 'svg' : `${page.number}.svg`
-    const name = paperFileName(kind.fileStem, layout, ending)
-    saveText(svgFile(page, fonts), name, 'image/svg+xml')
-    return name
-  })
+  const [only] = pages
+  if (pages.length === 1 && only !== undefined) {
+    const name = paperFileName(kind.fileStem, layout, 'svg')
+    saveText(svgFile(only, fonts), name, 'image/svg+xml')
+    return [name]
+  }
+  const stem = paperStem(`${kind.fileStem}-pages`, layout)
+  const files = pages.map((page) => ({
+    path: paperFileName(kind.fileStem, layout, `${page.number}.svg`),
+    text: svgFile(page, fonts),
+  }))
+  saveArchive(archive(stem, files, layout.job.date), `${stem}.zip`)
+  return [`${stem}.zip`]
 }
 
 const saveDxf = ({ kind, request }: Made): readonly string[] => {
