@@ -23,7 +23,7 @@ export const overlappingTexts = (texts: readonly SheetText[]): readonly string[]
 }
 
 /** Balloons are the closed lines filled with white. */
-export const balloonBoxes = (items: readonly SheetItem[]): readonly Box[] =>
+const balloonBoxes = (items: readonly SheetItem[]): readonly Box[] =>
   items.flatMap((item) =>
     item.kind === 'line' && item.closed && item.fill === 'white' ? [itemBox(item)] : [],
   )

@@ -14,7 +14,7 @@ import { type AnchorTable, anchorTable } from './table/anchorTable'
 
 /** How much of the width the tables get at least beside the drawing: the more they get, the smaller the drawing. Our judgement. */
 const TABLES_MIN_MM = [125, 131, 137, 144, 150, 157, 165, 175, 190] as const
-export const SMALL_GAP_MM = 1.5
+const SMALL_GAP_MM = 1.5
 const SECTION_GAP_MM = 2
 
 /** Columns of the further pages. Our judgement: three hold a detail with its words beside it, and lines that are easily read. */

@@ -127,11 +127,7 @@ const withProjectionSymbol = (row: BareRow, fields: readonly Field[], widthMm: n
 }
 
 /** Nothing may be measured from a point that nobody can find: said on every page, in a box of its own. */
-export const unnamedDatumRows = (
-  { datum }: Layout,
-  widthMm: number,
-  type: Typography,
-): readonly BareRow[] => {
+const unnamedDatumRows = ({ datum }: Layout, widthMm: number, type: Typography): readonly BareRow[] => {
   if (datum.trim() !== '') return []
   const row = tableRow([{ widthMm, align: 'centre' }], [[cell(UNNAMED_DATUM, type.title, 3)]], {
     section: SECTION,

@@ -7,13 +7,13 @@ import type { SheetPage } from '../../../src/sheet/page/sheetPage'
 
 export type Triple = readonly [number, number, number]
 
-export interface PrintedAnchor {
+interface PrintedAnchor {
   readonly point: Triple
   /** Everything written in the row before the numbers. */
   readonly words: string
 }
 
-export interface PrintedDistances {
+interface PrintedDistances {
   readonly from: readonly { readonly letter: string; readonly lengthMm: number }[]
   /** Where the tape is held, from the point of the anchor table. */
   readonly offset: Triple

@@ -6,10 +6,11 @@ import { capitalised } from '../../../domain/layout/wording/words'
 import type { AnchorRow } from '../../../domain/shop/anchorRows'
 import type { AnchorChecks, AnchorRef, TapeCheckTable } from '../../../domain/shop/tape/tapeChecks'
 import { lengthText, lengthWithUnit } from '../../../domain/units/length'
+import { tenthsText } from '../../../domain/units/numberText'
 import type { FlowRow } from '../../page/flow'
 import { cell, keptTogether, sectionRows, textRows, type BareRow } from '../../page/section'
 import { type CellText, type Column, neededWidthMm, tableRow, type TextStyle } from '../../page/table'
-import { otherUnit, pointText } from '../table/anchorCells'
+import { bothUnits, otherUnit, pointText } from '../table/anchorCells'
 import type { PlaceAnchors } from '../table/anchorTable'
 import type { Setting } from './partSections'
 
@@ -44,7 +45,7 @@ const whenOff = ({ tolerance, units }: Layout): string => {
   const limit =
     least === null
       ? `2 mm (${lengthWithUnit(2, 'in')}; nobody has typed a tolerance)`
-      : `the tolerance, ${lengthWithUnit(least, unit)}`
+      : `the tolerance, ${bothUnits(least, unit)}`
   return `When a distance is off by more than ${limit}: measure from letter to letter first, a mark may be in the wrong place. Letters right and one distance off: read it again. Two or more off: the anchor is not where the plan has it; move it until all fit, and only then weld it out.`
 }
 
@@ -195,7 +196,10 @@ const anchorRowsOf = (checks: AnchorChecks, row: AnchorRow, setting: Setting): r
   ]
 }
 
-/** Where a wrap's mark is, and what the distances cannot tell. */
+/** Beyond this the position hangs on every reading. Our judgement: what a tab may be off by. */
+const LOOSE_MM_PER_MM = 2
+
+/** Where a wrap's mark is, how well the tapes tell the place, and what the distances cannot tell. */
 const notesOf = (checks: AnchorChecks, row: AnchorRow, { layout }: Setting): readonly string[] => {
   const unit = layout.units.length
   const { x, y, z } = pointDifference(checks.held, row.anchor.mount.point)
@@ -206,6 +210,9 @@ const notesOf = (checks: AnchorChecks, row: AnchorRow, { layout }: Setting): rea
       ? [
           `Its mark on the bar lies ${pointText(mark, unit)} (${pointText(mark, otherUnit(unit))}) from the point of the anchor table`,
         ]
+      : []),
+    ...(checks.mmPerMm !== null && checks.mmPerMm > LOOSE_MM_PER_MM
+      ? [`Tapes read 1 mm wrong can move it ${tenthsText(checks.mmPerMm)} mm: read them twice`]
       : []),
     ...(told === null ? [] : [told.replace(/\.$/, '')]),
   ]

@@ -11,6 +11,7 @@ import {
   type TabMount,
   type WrapMount,
 } from '../../../domain/straps/anchor'
+import { plainPlane, type PlainPlane } from '../../../domain/straps/tabPlane'
 import { angleText } from '../../../domain/units/angle'
 import { lengthText, lengthWithUnit } from '../../../domain/units/length'
 import { cell } from '../../page/section'
@@ -195,24 +196,28 @@ const planCell = ({ pull }: AnchorRow, type: Typography): readonly CellText[] =>
 const turnCell = ({ anchor }: AnchorRow, type: Typography): readonly CellText[] => {
   if (anchor.mount.kind === 'wrap') return [cell('wrap', type.small, 1)]
   if (anchor.mount.kind === 'eye') return shankTurn(anchor.mount, type)
-  const { planDeg } = anchor.mount
-  return [cell(angleText(Math.abs(planDeg)), type.figure, 1), cell(turnWay(anchor.mount), type.small, 3)]
+  const { planDeg } = plainPlane(anchor.mount)
+  return [cell(angleText(Math.abs(planDeg)), type.figure, 1), cell(turnWay(planDeg), type.small, 3)]
 }
 
-const turnWay = ({ planDeg }: TabMount): string =>
+const turnWay = (planDeg: number): string =>
   Math.abs(planDeg) < NO_ANGLE_DEG ? 'fore and aft' : `rear edge ${planDeg > 0 ? 'right' : 'left'}`
 
 /** "fore and aft", "turned 31° in plan, rear edge left" */
-export const tabTurnText = (mount: TabMount): string =>
-  Math.abs(mount.planDeg) < NO_ANGLE_DEG
-    ? turnWay(mount)
-    : `turned ${angleText(Math.abs(mount.planDeg))} in plan, ${turnWay(mount)}`
+export const tabTurnText = (mount: TabMount): string => {
+  const { planDeg } = plainPlane(mount)
+  return Math.abs(planDeg) < NO_ANGLE_DEG
+    ? turnWay(planDeg)
+    : `turned ${angleText(Math.abs(planDeg))} in plan, ${turnWay(planDeg)}`
+}
 
 /** "upright", "leaning 10°, right face up" */
-export const leanText = ({ leanDeg }: TabMount): string =>
-  Math.abs(leanDeg) < NO_ANGLE_DEG
+export const leanText = (mount: TabMount): string => {
+  const plane = plainPlane(mount)
+  return Math.abs(plane.leanDeg) < NO_ANGLE_DEG
     ? 'upright'
-    : `leaning ${angleText(Math.abs(leanDeg))}, ${leanWay(leanDeg)}`
+    : `leaning ${angleText(Math.abs(plane.leanDeg))}, ${leanWay(plane)}`
+}
 
 /** "plumb, upward", "turned 144° right from rearward, 44° upward" */
 export const shankText = ({ planDeg, riseDeg }: EyeMount): string => {
@@ -235,9 +240,13 @@ const shankTurn = ({ planDeg, riseDeg }: EyeMount, type: Typography): readonly C
 const leanCell = ({ anchor }: AnchorRow, type: Typography): readonly CellText[] => {
   if (anchor.mount.kind !== 'tab')
     return [cell(anchor.mount.kind === 'wrap' ? 'wrap' : 'eye bolt', type.small, 1)]
-  const { leanDeg } = anchor.mount
-  const way = Math.abs(leanDeg) < NO_ANGLE_DEG ? 'upright' : leanWay(leanDeg)
-  return [cell(angleText(Math.abs(leanDeg)), type.figure, 1), cell(way, type.small, 2)]
+  const plane = plainPlane(anchor.mount)
+  const way = Math.abs(plane.leanDeg) < NO_ANGLE_DEG ? 'upright' : leanWay(plane)
+  return [cell(angleText(Math.abs(plane.leanDeg)), type.figure, 1), cell(way, type.small, 2)]
 }
 
-const leanWay = (leanDeg: number): string => `${leanDeg > 0 ? 'right' : 'left'} face up`
+/** Which face looks up: of a plate that stands square across the car the front or rear one. */
+const leanWay = ({ planDeg, leanDeg }: PlainPlane): string => {
+  if (90 - Math.abs(planDeg) < NO_ANGLE_DEG) return `${planDeg * leanDeg > 0 ? 'front' : 'rear'} face up`
+  return `${leanDeg > 0 ? 'right' : 'left'} face up`
+}
