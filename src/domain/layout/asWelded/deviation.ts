@@ -6,9 +6,9 @@ import { LIMIT_TOLERANCE } from '../../rules/check'
 import type { WeldTolerance } from '../../rules/tolerance'
 import { heldPoint } from '../../shop/tape/heldPoint'
 import type { TabMount } from '../../straps/anchor'
-import { wrappedDeg } from '../../units/angle'
 import type { Layout } from '../document/layout'
 import { type AnchorReading, anchorReading } from './anchorReading'
+import { measuredPlane, planeOff } from './measuredPlane'
 import { angleReadOff, uncertaintyMm } from './uncertainty'
 
 /** What can be said of one deviation; `no-tolerance`: nobody has typed what is allowed. */
@@ -138,10 +138,7 @@ const positionDeviation = (
   }
 }
 
-/**
- * A tab's plane turned by half a turn and leaned the other way is the same plane: of the two ways to write it the one nearer to the plan
- * is compared. Without a measured lean only the turn can be, as if the tab leaned as planned.
- */
+/** Without a measured lean only the turn can be compared, as if the tab leaned as planned; and the other way round. */
 const tabDeviations = (
   planned: TabMount,
   { planDeg, leanDeg }: AnchorReading,
@@ -150,13 +147,11 @@ const tabDeviations = (
   const allowed = tolerance?.tabDeg ?? null
   const turn: Scatter | null = planDeg?.ok === true ? planDeg.value : null
   const lean: Scatter | null = leanDeg?.ok === true ? leanDeg.value : null
-  const straightDeg = turn === null ? 0 : wrappedDeg(turn.mean - planned.planDeg)
-  const isOtherWay = Math.abs(straightDeg) > 90
-  const turnOffDeg = isOtherWay ? wrappedDeg(straightDeg + 180) : straightDeg
-  const leanOffDeg = lean === null ? 0 : (isOtherWay ? -lean.mean : lean.mean) - planned.leanDeg
+  const measured = measuredPlane(planned, { planDeg: turn?.mean ?? null, leanDeg: lean?.mean ?? null })
+  const off = planeOff(planned, measured)
   return {
-    planDeg: turn === null ? null : deviation(turnOffDeg, allowed, angleReadOff(turn)),
-    leanDeg: lean === null ? null : deviation(leanOffDeg, allowed, angleReadOff(lean)),
+    planDeg: turn === null ? null : deviation(off.planDeg, allowed, angleReadOff(turn)),
+    leanDeg: lean === null ? null : deviation(off.leanDeg, allowed, angleReadOff(lean)),
   }
 }
 

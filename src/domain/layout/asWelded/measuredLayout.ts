@@ -7,6 +7,7 @@ import { mirroredStrap } from '../../straps/strap'
 import type { Layout, Place } from '../document/layout'
 import { isSharedAnchor } from '../edit/mirror'
 import { type AnchorReading, anchorReading } from './anchorReading'
+import { measuredPlane } from './measuredPlane'
 
 /** How the position of an anchor of the measured layout is known. */
 export type Standing =
@@ -120,12 +121,11 @@ const weldedMount = (
       ? pointSum(planned.point, pointDifference(position.value.point, heldPoint(planned, tubes)))
       : planned.point
   if (planned.kind !== 'tab') return { ...planned, point }
-  return {
-    ...planned,
-    point,
-    planDeg: planDeg?.ok === true ? planDeg.value.mean : planned.planDeg,
-    leanDeg: leanDeg?.ok === true ? leanDeg.value.mean : planned.leanDeg,
-  }
+  const plane = measuredPlane(planned, {
+    planDeg: planDeg?.ok === true ? planDeg.value.mean : null,
+    leanDeg: leanDeg?.ok === true ? leanDeg.value.mean : null,
+  })
+  return { ...planned, point, ...plane }
 }
 
 const offBarMm = ({ tubes }: Layout, mount: Mount): number | null => {

@@ -102,11 +102,37 @@ describe('measuredLayout', () => {
     expect(lap?.standing).toBe('not-measured')
     const mount = lap?.mount
     if (mount?.kind !== 'tab') throw new Error('the example has no lap tab')
-    // The mean of 179° and 182° is 180.5°, the same turn as −179.5°.
-    expect(mount.planDeg).toBeCloseTo(-179.5, 9)
-    expect(mount.leanDeg).toBe(2.5)
+    // The mean of 179° and 182° is 180.5°: the plane of half a turn less, 0.5°, with the lean the other way round. The plan has −31°.
+    expect(mount.planDeg).toBeCloseTo(0.5, 9)
+    expect(mount.leanDeg).toBe(-2.5)
     const others = (all: Layout) => mountsOf(all).filter((other) => other.point !== mount.point)
     expect(others(layout)).toEqual(others(BUGGY))
+  })
+
+  it('keeps the planned lean of a tab whose turn alone was measured, whichever way that was written', () => {
+    const leaning = (planDeg: number, leanDeg: number) => ({ planDeg, leanDeg })
+    const plan: Layout = {
+      ...BUGGY,
+      places: BUGGY.places.map((place) => ({
+        ...place,
+        anchors: place.anchors.map((anchor) =>
+          isLapLeft(anchor) && anchor.mount.kind === 'tab'
+            ? { ...anchor, mount: { ...anchor.mount, ...leaning(0, 20) } }
+            : anchor,
+        ),
+      })),
+    }
+    const planeOf = (planDeg: number) => {
+      const record = recordWith(plan, (entry) =>
+        isLapLeft(entry) ? { ...entry, planDeg: [planDeg] } : entry,
+      )
+      const mount = measuredLayout(plan, record).anchors.find(({ anchor }) => isLapLeft(anchor))?.mount
+      if (mount?.kind !== 'tab') throw new Error('the example has no lap tab')
+      return leaning(mount.planDeg, mount.leanDeg)
+    }
+    // 178° is −2° seen from the other end of the same line.
+    expect(planeOf(178)).toEqual(leaning(-2, 20))
+    expect(planeOf(-2)).toEqual(leaning(-2, 20))
   })
 
   it('takes the plan where readings give no position, and says so', () => {
