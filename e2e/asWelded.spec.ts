@@ -83,7 +83,7 @@ for (const width of [1440, 390]) {
 
     // The findings of the car come by themselves, and say what they take from the plan.
     await expect(page.getByTestId('welded-status')).toContainText('as measured')
-    await expect(page.getByTestId('welded-changes')).toContainText('On the car as welded')
+    await expect(page.getByTestId('welded-changes')).toContainText('On the car as far as it is measured')
     await expect(page.getByText('5 of 6 anchors are taken as planned')).toBeVisible()
 
     await page.getByLabel('Signed by').fill('Ines Okafor')

@@ -71,7 +71,7 @@ const Changes = (props: {
 
 /** What the measured positions make of the findings of the plan. */
 export const WeldedFindings = (props: { readonly view: WeldedView }): ReactElement => {
-  const { layout, measured, changes, work } = props.view
+  const { layout, measured, changes, findings, work } = props.view
   const isMeasured = measured.anchors.some(({ standing }) => standing === 'measured')
   const planned = plannedOnlyText(measured.anchors, layout)
   return (
@@ -85,7 +85,7 @@ export const WeldedFindings = (props: { readonly view: WeldedView }): ReactEleme
       {planned === null || !isMeasured ? null : <p className="caution">{planned}</p>}
       {changes === null ? null : (
         <WorkAnswer view={work}>
-          <p data-testid="welded-changes">{changesSummaryText(changes)}</p>
+          <p data-testid="welded-changes">{changesSummaryText(changes, findings, measured.anchors)}</p>
           <>
             {CHANGE_KINDS.map((kind) => (
               <Changes key={kind} kind={kind} changes={changes} layout={layout} />

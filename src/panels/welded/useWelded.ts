@@ -4,6 +4,7 @@ import { type FindingChange, findingChanges } from '../../domain/layout/asWelded
 import type { MeasuredLayout } from '../../domain/layout/asWelded/measuredLayout'
 import type { Layout } from '../../domain/layout/document/layout'
 import type { AsWeldedRecord } from '../../domain/measure/asWeldedRecord'
+import type { Finding } from '../../domain/rules/finding'
 import { pageWelded } from '../../state/welded/pageWelded'
 import { allFindings, measuredOf, shownRecord, weldedStanding } from '../../state/welded/weldedCheck'
 import { useApp, useKept } from '../../state/react'
@@ -21,6 +22,8 @@ export interface WeldedView {
   readonly deviations: readonly AnchorDeviation[]
   /** What the measured positions change; null while nothing was worked out yet. It may be stale. */
   readonly changes: readonly FindingChange[] | null
+  /** All findings of the car that the changes are among. */
+  readonly findings: readonly Finding[]
   readonly work: WorkView
 }
 
@@ -56,16 +59,17 @@ export const useWelded = (record: AsWeldedRecord): WeldedView => {
     return () => clearTimeout(timer)
   }, [isWanted, question])
   const { findings, isFresh, ended } = standing
+  const all = useMemo(() => (findings === null ? [] : allFindings(findings)), [findings])
   const changes = useMemo(
     () =>
       findings === null || !isMeasured
         ? null
         : findingChanges(
             planned.places.flatMap((place) => place.findings),
-            allFindings(findings),
+            all,
             measured.anchors,
           ),
-    [findings, isMeasured, planned, measured],
+    [findings, all, isMeasured, planned, measured],
   )
   return {
     layout,
@@ -73,6 +77,7 @@ export const useWelded = (record: AsWeldedRecord): WeldedView => {
     measured,
     deviations,
     changes,
+    findings: all,
     work: {
       running: standing.isRunning ? task.running : null,
       answer: changes === null ? 'none' : isFresh ? 'fresh' : 'stale',

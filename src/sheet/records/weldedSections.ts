@@ -93,7 +93,7 @@ const noteSection = (
 
 /** What is broken or unchecked on the real car first, then what became tight, then what was cleared. */
 const findingsSection = (
-  { measured }: WeldedPaper,
+  { measured, findings }: WeldedPaper,
   changes: readonly FindingChange[],
   { layout, widthMm, type }: Setting,
 ): readonly FlowRow[] => {
@@ -119,7 +119,10 @@ const findingsSection = (
       ...own.flatMap((change) => entryRows(changeRows(change, kind, layout, line, type), widthMm, title)),
     ]
   })
-  return sectionRows(title, widthMm, type, [...line(changesSummaryText(changes), type.strong), ...groups])
+  return sectionRows(title, widthMm, type, [
+    ...line(changesSummaryText(changes, findings, measured.anchors), type.strong),
+    ...groups,
+  ])
 }
 
 const changeRows = (

@@ -109,7 +109,7 @@ const howCell = (deviation: AnchorDeviation, layout: Layout, type: Typography): 
 }
 
 const verdictCell = (deviation: AnchorDeviation, type: Typography): readonly CellText[] => {
-  const isJudged = deviation.verdict !== 'not-measured' && deviation.verdict !== 'no-tolerance'
+  const isJudged = deviation.verdict === 'within' || deviation.verdict === 'outside'
   return [
     cell(deviationWords(deviation.verdict), type.strong, 4),
     ...(deviation.areAnglesUnmeasured && isJudged

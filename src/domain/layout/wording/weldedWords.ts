@@ -2,11 +2,12 @@ import { pointDistanceMm, type PointMm } from '../../geometry/point'
 import type { AsWeldedRecord, MeasuredAnchor } from '../../measure/asWeldedRecord'
 import type { Measurement } from '../../measure/measurement'
 import type { MirrorPair } from '../../measure/measureProblem'
+import type { Finding } from '../../rules/finding'
 import type { Mount } from '../../straps/anchor'
 import { angleText } from '../../units/angle'
 import { type LengthUnit, lengthWithUnit } from '../../units/length'
 import type { AnchorDeviation, DeviationVerdict } from '../asWelded/deviation'
-import type { ChangeKind, FindingChange } from '../asWelded/findingChanges'
+import { assumedAnchors, type ChangeKind, type FindingChange } from '../asWelded/findingChanges'
 import type { OfferedPoint } from '../asWelded/knownPoints'
 import type { Standing, WeldedAnchor } from '../asWelded/measuredLayout'
 import type { Layout } from '../document/layout'
@@ -176,8 +177,15 @@ export const plannedValueText = ({ planned, welded }: FindingChange, layout: Lay
 const countOf = (changes: readonly FindingChange[], kind: ChangeKind): number =>
   changes.filter((change) => change.kind === kind).length
 
-/** How many findings are broken or unchecked on the car, and how many of those the plan kept. */
-export const changesSummaryText = (changes: readonly FindingChange[]): string => {
+/**
+ * How many findings are broken or unchecked on the car, how many of those the plan kept, and how many of all findings rest on anchors
+ * that were not measured: those say nothing of the car. `welded`: all findings of the car.
+ */
+export const changesSummaryText = (
+  changes: readonly FindingChange[],
+  welded: readonly Finding[],
+  anchors: readonly WeldedAnchor[],
+): string => {
   const newlyBroken = countOf(changes, 'newly-broken')
   const broken = newlyBroken + countOf(changes, 'still-broken')
   const newlyUnchecked = countOf(changes, 'newly-unchecked')
@@ -186,7 +194,13 @@ export const changesSummaryText = (changes: readonly FindingChange[]): string =>
     count === 0
       ? `none ${word}`
       : `${count} ${word}, ${kept === 0 ? 'none' : kept} of them new beside the plan`
-  return `On the car as welded: ${part(broken, 'broken', newlyBroken)}; ${part(unchecked, 'unchecked', newlyUnchecked)}.`
+  const resting = welded.filter((finding) => assumedAnchors(finding, anchors).length > 0).length
+  const where = resting === 0 ? 'On the car as welded' : 'On the car as far as it is measured'
+  const rest =
+    resting === 0
+      ? ''
+      : ` ${resting} of ${welded.length} findings rest on anchors that are only planned, and say nothing of the car.`
+  return `${where}: ${part(broken, 'broken', newlyBroken)}; ${part(unchecked, 'unchecked', newlyUnchecked)}.${rest}`
 }
 
 /** Further than this from the planned centre line of its bar a wrap tells that the bar is elsewhere. Our judgement: twice what a layout allows. */

@@ -2,8 +2,10 @@ import { describe, expect, it } from 'vitest'
 
 import { anchorReading } from '../../../../src/domain/layout/asWelded/anchorReading'
 import { anchorDeviation } from '../../../../src/domain/layout/asWelded/deviation'
+import { findingChanges } from '../../../../src/domain/layout/asWelded/findingChanges'
 import { measuredLayout } from '../../../../src/domain/layout/asWelded/measuredLayout'
 import type { Layout } from '../../../../src/domain/layout/document/layout'
+import { evaluateLayout } from '../../../../src/domain/layout/evaluate/evaluateLayout'
 import {
   problemOf,
   qualityLines,
@@ -14,6 +16,7 @@ import {
   assumedText,
   axisOffText,
   cannotTellText,
+  changesSummaryText,
   entryName,
   goneText,
   measureToText,
@@ -22,7 +25,7 @@ import {
   plannedOnlyText,
   replannedText,
 } from '../../../../src/domain/layout/wording/weldedWords'
-import type { MeasuredAnchor } from '../../../../src/domain/measure/asWeldedRecord'
+import type { AsWeldedRecord, MeasuredAnchor } from '../../../../src/domain/measure/asWeldedRecord'
 import type { Measurement } from '../../../../src/domain/measure/measurement'
 import { coordinatesAt, measuredAt, planOfExample, recordWith } from '../../../support/asWelded'
 
@@ -170,6 +173,22 @@ describe('words for what was welded', () => {
       recordWith(BUGGY, (entry) => measuredAt(entry, BUGGY)),
     )
     expect(plannedOnlyText(all.anchors, BUGGY)).toBeNull()
+  })
+
+  it('sum up findings without claiming anything of anchors that are only planned', () => {
+    const findings = evaluateLayout(BUGGY, { extent: 'what-moves' }).places.flatMap((place) => place.findings)
+    const summary = (record: AsWeldedRecord): string => {
+      const { anchors } = measuredLayout(BUGGY, record)
+      return changesSummaryText(findingChanges(findings, findings, anchors), findings, anchors)
+    }
+    const all = recordWith(BUGGY, (entry) => measuredAt(entry, BUGGY))
+    expect(summary(all)).toBe('On the car as welded: none broken; none unchecked.')
+    const onlyLap = recordWith(BUGGY, (entry) =>
+      entry.strap.startsWith('lap') ? measuredAt(entry, BUGGY) : entry,
+    )
+    expect(summary(onlyLap)).toMatch(
+      /^On the car as far as it is measured: none broken; none unchecked\. \d+ of \d+ findings rest on anchors that are only planned/,
+    )
   })
 
   it('say that a bar is not where it was planned, from more than 2 mm on', () => {
