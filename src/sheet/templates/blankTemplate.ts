@@ -58,10 +58,7 @@ export const blankTemplate = (task: {
     },
     words: [
       `Plate ${bothUnits(mount.thicknessMm, unit)}, hole Ø ${bothUnits(mount.holeDiameterMm, unit)}.`,
-      `Width ${bothUnits(widthMm, unit)}, hole to end ${bothUnits(edgeDistanceMm, unit)}.`,
-      ...(chosen.length === 0
-        ? []
-        : ['Sizes not typed are chosen: 15 mm of steel round the hole (49 CFR 571.209 S4.1(f)).']),
+      `Width ${bothUnits(widthMm, unit)}, hole to end ${bothUnits(edgeDistanceMm, unit)}${chosen.length > 0 ? ' (chosen)' : ''}.`,
       'On the floor or another structure: its foot is not known. Cut it long, set the hole by its coordinates and trim.',
     ],
   }

@@ -28,34 +28,29 @@ interface Block {
   readonly heightMm: number
 }
 
-/** All templates on as many pages as they need: kinds apart, several on a page where they fit, parts of the large ones on pages of their own. */
+/** All templates on few pages: each on the first page that still has room for it, the parts of the large ones on pages of their own at the end. */
 export const figurePages = (
   templates: readonly Template[],
   room: Box,
   type: Typography,
 ): readonly FigurePage[] => {
-  const pages: FigurePage[] = []
-  let shelf = emptyShelf()
-  const close = (): void => {
-    if (shelf.blocks.length > 0) pages.push(shelfPage(shelf, room))
-    shelf = emptyShelf()
-  }
-  for (const [index, template] of templates.entries()) {
-    if (index > 0 && templates[index - 1]?.kind !== template.kind) close()
+  const shelves: Shelf[] = []
+  const large: Template[] = []
+  for (const template of templates) {
     const block = blockOf(template, type)
     if (!isFitting(block, room)) {
-      close()
-      pages.push(...partPages(template, room, type))
+      large.push(template)
       continue
     }
-    const placed = placedOn(shelf, block, room)
-    if (placed === null) {
-      close()
-      shelf = placedOn(shelf, block, room) ?? shelf
-    } else shelf = placed
+    const placed = shelves.map((shelf) => placedOn(shelf, block, room))
+    const found = placed.findIndex((shelf) => shelf !== null)
+    const shelf = placed[found] ?? placedOn(emptyShelf(), block, room)
+    if (shelf !== null) shelves[found === -1 ? shelves.length : found] = shelf
   }
-  close()
-  return pages
+  return [
+    ...shelves.map((shelf) => shelfPage(shelf, room)),
+    ...large.flatMap((template) => partPages(template, room, type)),
+  ]
 }
 
 const blockOf = (template: Template, type: Typography): Block => {

@@ -2,8 +2,10 @@ import type { Layout, Place } from '../../domain/layout/document/layout'
 import { familyWord, placeName } from '../../domain/layout/wording/names'
 import type { AnchorRow } from '../../domain/shop/anchorRows'
 import { angleGauge } from '../../domain/shop/tab/angleGauge'
+import { type Way, wayOf } from '../../domain/shop/tab/way'
 import type { FlatPoint } from '../../domain/shop/flat/flatFigure'
-import { tabForm } from '../../domain/straps/anchor'
+import { tabForm, type TabMount } from '../../domain/straps/anchor'
+import { tabNormal } from '../../domain/straps/tabPlane'
 import { strapSide } from '../../domain/straps/strap'
 import { angleText, wrappedDeg } from '../../domain/units/angle'
 import { at, loop, type Template, writing } from './template'
@@ -111,6 +113,13 @@ const usesOf = (row: AnchorRow): readonly Use[] => {
 /** A line without an arrow turned by half a turn is the same line: its turn from the car's centre line, (-90°, 90°], + rear end right. */
 const lineTurnDeg = (planDeg: number): number => wrappedDeg(planDeg * 2) / 2
 
+/** Of a leaning plate the way that its upper face is turned, whichever way its turn was written. */
+const upperFace = (mount: TabMount): Way => {
+  const normal = tabNormal(mount)
+  const up = normal.z < 0 ? -1 : 1
+  return wayOf({ x: up * normal.x, y: up * normal.y, z: 0 })
+}
+
 /** The turn and lean of a plate, or of an eye bolt's shank. */
 const plateUses = ({ anchor: { mount } }: AnchorRow, who: string): readonly Use[] => {
   if (mount.kind === 'wrap') return []
@@ -126,7 +135,7 @@ const plateUses = ({ anchor: { mount } }: AnchorRow, who: string): readonly Use[
     { deg: Math.abs(turnDeg), words: `${who}: ${face} in plan, rear edge ${side}` },
     {
       deg: 90 - Math.abs(mount.leanDeg),
-      words: `${who}: ${face} leans, ${mount.leanDeg < 0 ? 'left' : 'right'} side up`,
+      words: `${who}: ${face} leans, its face toward the ${upperFace(mount)} looks up`,
     },
   ]
 }

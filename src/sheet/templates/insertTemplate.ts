@@ -3,7 +3,6 @@ import { clockText, fromMarkText } from '../../domain/layout/wording/tabText'
 import { capitalised } from '../../domain/layout/wording/words'
 import type { InsertCope } from '../../domain/shop/tab/insertCope'
 import { tabSize } from '../../domain/straps/tabSize'
-import { lengthWithUnit } from '../../domain/units/length'
 import { bothUnits } from '../mount/table/anchorCells'
 import type { TabTask } from './tabTemplate'
 import { at, line, loop, type Template, writing } from './template'
@@ -30,11 +29,9 @@ export const insertTemplate = (task: TabTask, cope: InsertCope): Template => {
     },
     words: [
       `Insert Ø ${bothUnits(cope.diameterMm, unit)}${tabSize(mount).chosen.length > 0 ? ' (chosen: twice its thread, no source)' : ''}, thread Ø ${bothUnits(mount.holeDiameterMm, unit)}.`,
-      `Coped for a Ø ${bothUnits(on.tube.outsideDiameterMm, unit)} tube: ${lengthWithUnit(cope.shortestMm, unit)} to ${lengthWithUnit(cope.longestMm, unit)} long from the face.`,
+      `Coped for a Ø ${bothUnits(on.tube.outsideDiameterMm, unit)} tube: ${bothUnits(cope.shortestMm, unit)} to ${bothUnits(cope.longestMm, unit)} long from the face.`,
       ...(isShort
-        ? [
-            `The layout has it ${lengthWithUnit(cope.drawnMm, unit)} long: that does not reach the tube all round.`,
-          ]
+        ? [`The layout has it ${bothUnits(cope.drawnMm, unit)} long: that does not reach the tube all round.`]
         : []),
       'Wrap it round with the print outside and the straight edge on the face that the fitting lies on; the marked line faces along the tube.',
       `Face ${on.nearest === null ? `on ${on.tube.name}` : fromMarkText(on.nearest, layout)}${clock}.`,

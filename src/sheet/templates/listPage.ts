@@ -1,4 +1,5 @@
 import { CAUTIONS } from '../../domain/layout/wording/cautions'
+import { DEFAULT_RIM_MM } from '../../domain/straps/tabSize'
 import type { FlowRow } from '../page/flow'
 import { cell, gapRow, sectionRows, textRows, type BareRow } from '../page/section'
 import { tableRow, type Column } from '../page/table'
@@ -16,6 +17,7 @@ const HOW_TO = [
   'Then lay a steel rule on both check bars of every page: 100 mm and 4 in, level and upright. More than 0.5 mm off either way: do not use the page; set the printer and print again.',
   'Use stiff paper or glue the page on card. Cut outside the heavy line, then to its middle.',
   'A tab’s template shows the side that its lettering names. For the other side turn it over. Drill through the centre of the hole first, then cut.',
+  `Sizes marked “chosen” nobody has typed: ${DEFAULT_RIM_MM} mm of steel from the hole’s edge to the plate’s (49 CFR 571.209 S4.1(f) for reinforcing plates; the rules of an event may ask for more). Type your own under the anchor.`,
   'The line through the hole marked level stands level on the car; the arrow shows the way the strap pulls in the drawn sitting.',
   'Pages marked with parts: lay the dashed lines and their crosses on each other and tape them; hold the whole against the light to see that lines run on.',
   'A strip is wrapped round its tube with the print outside. Where another tube joins, cut it clear.',

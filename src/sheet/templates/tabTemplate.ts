@@ -14,7 +14,7 @@ import {
 } from '../../domain/shop/tab/tabPlates'
 import { wayOf } from '../../domain/shop/tab/way'
 import type { Anchor, TabMount } from '../../domain/straps/anchor'
-import { DEFAULT_RIM_MM, type TabSize } from '../../domain/straps/tabSize'
+import type { TabSize } from '../../domain/straps/tabSize'
 import { angleText, cosDeg, sinDeg, wrappedDeg } from '../../domain/units/angle'
 import { lengthWithUnit } from '../../domain/units/length'
 import { bothUnits } from '../mount/table/anchorCells'
@@ -57,7 +57,7 @@ export const tabTemplates = (task: TabTask, { plates, size }: TabPlates): readon
   })
 
 /** How far the cross and the arrows of a hole reach past the plate's head. */
-const BEYOND_MM = 5
+const BEYOND_MM = 3
 
 const plateShapes = (task: TabTask, plate: TabPlate, label: string): readonly FlatShape[] => {
   const { outline, slice } = plate
@@ -127,17 +127,14 @@ const plateWords = ({ mount, layout }: TabTask, plate: TabPlate, size: TabSize):
   const unit = layout.units.length
   const both = (lengthMm: number): string => bothUnits(lengthMm, unit)
   const isClevis = plate.which !== 'only'
-  const chosen = size.chosen.some((name) => name !== 'gapMm')
-    ? [`Sizes not typed are chosen: ${DEFAULT_RIM_MM} mm of steel round the hole (49 CFR 571.209 S4.1(f)).`]
-    : []
+  const isChosen = size.chosen.some((name) => name !== 'gapMm')
   const gap = size.chosen.includes('gapMm')
     ? 'chosen, no source: measure the end fitting'
     : 'between the plates'
   return [
     `Plate ${both(mount.thicknessMm)}, hole Ø ${both(mount.holeDiameterMm)}.`,
     ...(isClevis ? [`${both(size.gapMm)} clear (${gap}).`] : []),
-    `Width ${both(size.widthMm)}, hole to end ${both(size.edgeDistanceMm)}.`,
-    ...chosen,
+    `Width ${both(size.widthMm)}, hole to end ${both(size.edgeDistanceMm)}${isChosen ? ' (chosen)' : ''}.`,
   ]
 }
 
@@ -177,12 +174,10 @@ const cautionWords = ({ on, layout }: TabTask, plate: TabPlate): readonly string
   const isNear = isBend && (on.nearest?.distanceMm ?? 0) < NEAR_BEND_DIAMETERS * on.tube.outsideDiameterMm
   return [
     ...(holeToTubeMm < rimMm
-      ? [`Only ${lengthWithUnit(holeToTubeMm, unit)} from hole to tube: see that bolt head and bead clear.`]
+      ? [`Only ${bothUnits(holeToTubeMm, unit)} from hole to tube: see that bolt head and bead clear.`]
       : []),
     ...(plate.overBendMm > 0
-      ? [
-          `The foot reaches ${lengthWithUnit(plate.overBendMm, unit)} past a bend or end: fit that part by hand.`,
-        ]
+      ? [`The foot reaches ${bothUnits(plate.overBendMm, unit)} past a bend or end: fit that part by hand.`]
       : []),
     ...(isNear ? ['Near a bend, which is drawn sharp: fit by hand where the tube is not straight.'] : []),
   ]

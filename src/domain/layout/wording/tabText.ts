@@ -5,7 +5,7 @@ import type { PlateProblem } from '../../shop/tab/tabPlates'
 import type { FromMark, TubeMark } from '../../shop/tab/tubeMark'
 import type { Way } from '../../shop/tab/way'
 import { angleText } from '../../units/angle'
-import { type LengthUnit, lengthWithUnit } from '../../units/length'
+import { lengthWithUnit } from '../../units/length'
 import type { Layout } from '../document/layout'
 import { tubeName } from './names'
 
@@ -16,14 +16,29 @@ export const towardText = (way: Way): string =>
 /** Less than this rounds to 0° on paper. */
 const NO_ANGLE_DEG = 0.05
 
-/** Where something sits round its tube: "38° from plumb toward the front", "at the very top". */
-export const clockText = ({ from, clockDeg, toward }: Clock): string => {
+/** A zero line this near to plumb is plumb for an angle finder: off by 5° it shifts an angle by less than 0.3°. Our judgement. */
+const PLUMB_DEG = 5
+
+/**
+ * Where something sits round its tube: "38° from plumb toward the front"; on a sloping tube "38° round the tube from its top line toward
+ * the front"; "at the very top of the tube".
+ */
+export const clockText = ({ from, clockDeg, zeroOffDeg, toward }: Clock): string => {
   const sizeDeg = Math.abs(clockDeg)
   const isTop = from === 'top'
   if (sizeDeg < NO_ANGLE_DEG) return isTop ? 'at the very top of the tube' : 'at the very front of the tube'
   if (sizeDeg > 180 - NO_ANGLE_DEG)
     return isTop ? 'at the very bottom of the tube' : 'at the very rear of the tube'
-  return `${angleText(sizeDeg)} from ${isTop ? 'plumb' : 'straight forward'} toward ${towardText(toward)}`
+  const zero = isTop ? 'plumb' : 'straight forward'
+  const start = zeroOffDeg <= PLUMB_DEG ? `from ${zero}` : `round the tube from its ${from} line`
+  return `${angleText(sizeDeg)} ${start} toward ${towardText(toward)}`
+}
+
+/** A length in the shop's unit; inches never without millimetres, for a sixteenth is coarse beside a weld. */
+const toldLength = (lengthMm: number, layout: Layout): string => {
+  const unit = layout.units.length
+  const told = lengthWithUnit(lengthMm, unit)
+  return unit === 'mm' ? told : `${told} (${lengthWithUnit(lengthMm, 'mm')})`
 }
 
 /** A mark of a tube as what to hook the tape on: "the crossing with the main hoop", "the bend P2", "the end P1". */
@@ -37,18 +52,17 @@ export const fromMarkText = ({ mark, distanceMm, way }: FromMark, layout: Layout
   const what = markText(mark, layout)
   if (way === null) return `on ${what} (centre lines)`
   const side = way === 'up' ? 'above' : way === 'down' ? 'below' : `to the ${way} of`
-  return `${lengthWithUnit(distanceMm, layout.units.length)} ${side} ${what} (centre lines)`
+  return `${toldLength(distanceMm, layout)} ${side} ${what} (centre lines)`
 }
 
 /** Why an anchor does not sit on its tube as drawn and how to mend it, in two sentences. */
 export const seatProblemText = (problem: SeatProblem, layout: Layout): string => {
-  const unit: LengthUnit = layout.units.length
   const tube = tubeName(problem.tubeId, layout)
   switch (problem.kind) {
     case 'inside-tube':
-      return `Its centre lies ${lengthWithUnit(problem.depthMm, unit)} below the surface of ${tube}. Move it out of the tube.`
+      return `Its centre lies ${toldLength(problem.depthMm, layout)} below the surface of ${tube}. Move it out of the tube.`
     case 'beyond-end':
-      return `It lies ${lengthWithUnit(problem.beyondMm, unit)} past the end of ${tube}. Move it back along the tube, or draw the tube longer.`
+      return `It lies ${toldLength(problem.beyondMm, layout)} past the end of ${tube}. Move it back along the tube, or draw the tube longer.`
     case 'on-bend':
       return `It lies on the bend P${problem.pointNumber} of ${tube}, where nothing is straight. Move it along the tube, or fit its foot by hand.`
   }
@@ -56,7 +70,7 @@ export const seatProblemText = (problem: SeatProblem, layout: Layout): string =>
 
 /** Why a tab or an insert gets no template and how to mend it, in two or three sentences. */
 export const templateProblemText = (problem: PlateProblem | InsertProblem, layout: Layout): string => {
-  const length = (lengthMm: number): string => lengthWithUnit(lengthMm, layout.units.length)
+  const length = (lengthMm: number): string => toldLength(lengthMm, layout)
   switch (problem.kind) {
     case 'inside-tube':
     case 'beyond-end':
@@ -68,6 +82,8 @@ export const templateProblemText = (problem: PlateProblem | InsertProblem, layou
       return 'Its hole reaches the edge of the plate. Make the plate wider, its end longer or the hole smaller.'
     case 'no-foot':
       return 'Its plate is so wide and so near to the tube that no foot is left to weld. Make the plate narrower or move the hole away.'
+    case 'steep-foot':
+      return 'In its plane the tube runs so steeply past the hole that the plate has no foot below its head. Turn the plane across the tube or along it.'
     case 'plane-misses':
       return `Its plane runs along the tube and passes ${length(problem.besideMm)} beside it. Turn the plane or move the hole.`
     case 'foot-beyond':
@@ -82,4 +98,4 @@ export const templateProblemText = (problem: PlateProblem | InsertProblem, layou
 }
 
 const roomText = (roomMm: number, layout: Layout): string =>
-  roomMm <= 0 ? 'no steel at all' : lengthWithUnit(roomMm, layout.units.length)
+  roomMm <= 0 ? 'no steel at all' : toldLength(roomMm, layout)

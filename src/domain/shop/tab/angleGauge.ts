@@ -13,9 +13,9 @@ export interface AngleGauge {
   readonly slant: readonly [FlatPoint, FlatPoint]
 }
 
-/** Length of the base edge and width of the narrow end, mm. Our judgement: long enough to set half a degree by eye, stiff enough in card. */
-const BASE_MM = 100
-const NARROW_MM = 22
+/** Length of the base edge and width of the narrow end, mm. Our judgement: half a degree is 0.7 mm at its end. */
+const BASE_MM = 80
+const NARROW_MM = 18
 
 /** Nearer than this to level or plumb no gauge is needed: a level or a square does it. Half of the last place shown. */
 const NO_ANGLE_DEG = 0.05

@@ -1,5 +1,5 @@
 import { directionDot, type Direction } from '../../geometry/point'
-import { atan2Deg, cosDeg, sinDeg } from '../../units/angle'
+import { acosDeg, atan2Deg, cosDeg, sinDeg } from '../../units/angle'
 import { directionCross, directionScaled, directionSum, squareTo, unitDirection } from '../../geometry/vector'
 import { wayOf, type Way } from './way'
 
@@ -38,7 +38,12 @@ export interface Clock {
   readonly from: ClockLines['from']
   /** From the zero line, clockwise for somebody who looks along the tube from its first point, range (-180°, 180°]. */
   readonly clockDeg: number
-  /** The way it is turned to from the zero line: "38° from plumb toward the front". The size of that angle is |clockDeg|. */
+  /**
+   * How far the zero line is from plumb (from straight forward on an upright tube), range [0°, 90°]: 0 on a level tube, the tube's own
+   * slope on others. Where it is not small the angle is not one from plumb, but one round the tube.
+   */
+  readonly zeroOffDeg: number
+  /** The way it is turned to from the zero line: "38° toward the front". The size of that angle is |clockDeg|. */
   readonly toward: Way
 }
 
@@ -51,6 +56,7 @@ export const clockOf = (axis: Direction, outward: Direction): Clock | null => {
   return {
     from: lines.from,
     clockDeg,
+    zeroOffDeg: acosDeg(lines.from === 'top' ? lines.zero.z : -lines.zero.x),
     toward: wayOf(clockDeg < 0 ? directionScaled(lines.quarter, -1) : lines.quarter),
   }
 }

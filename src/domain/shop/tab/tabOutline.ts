@@ -29,7 +29,7 @@ export interface TabOutline {
   readonly reachMm: number
   /** Least steel from the hole's edge to a free edge of the plate. */
   readonly rimMm: number
-  /** From the hole's edge to the tube: room for the bolt's head and the bead. */
+  /** Least from the hole's edge to the foot, whichever way: room for the bolt's head and the bead. */
   readonly holeToTubeMm: number
   /** Left open at the foot where the plate does not touch: on the face toward the one who looks, and on the far face. */
   readonly gapMm: { readonly near: number; readonly far: number }
@@ -43,6 +43,8 @@ export type OutlineProblem =
   | { readonly kind: 'no-rim'; readonly rimMm: number }
   /** The head is so near to a thin tube that no foot is left to weld. */
   | { readonly kind: 'no-foot' }
+  /** The tube runs so steeply past the hole in the plate's plane that one end of the foot would be beside the head. */
+  | { readonly kind: 'steep-foot' }
 
 /**
  * A plate narrower at its foot than at its head ends where the tube's surface has turned this far away from square to it: beyond, the
@@ -61,16 +63,16 @@ export const tabOutline = (slice: TubeSlice, size: PlateSize): TabOutline | Outl
   const { widthMm, edgeDistanceMm, thicknessMm, holeDiameterMm } = size
   const roundRimMm = Math.min(widthMm / 2, edgeDistanceMm) - holeDiameterMm / 2
   if (roundRimMm <= 0) return { kind: 'no-rim', rimMm: roundRimMm }
-  const middle = copeAt(slice, 0, thicknessMm)
-  const holeToTubeMm = -(middle?.yMm ?? -slice.reachMm) - holeDiameterMm / 2
-  const neededMm = BEAD_SHARE * thicknessMm
-  if (holeToTubeMm < neededMm) return { kind: 'hole-at-tube', roomMm: holeToTubeMm, neededMm }
   const right = footEnd(slice, size, 1)
   const left = footEnd(slice, size, -1)
   if (right === null || left === null) return { kind: 'no-foot' }
   const edge = copedEdge(slice, thicknessMm, { leftMm: -left, rightMm: right })
   const [first, last] = [edge[0], edge.at(-1)]
   if (first === undefined || last === undefined) return { kind: 'no-foot' }
+  const holeToTubeMm = nearestMm(edge) - holeDiameterMm / 2
+  const neededMm = BEAD_SHARE * thicknessMm
+  if (holeToTubeMm < neededMm) return { kind: 'hole-at-tube', roomMm: holeToTubeMm, neededMm }
+  if (!isBelow(first, corner(size, -1)) || !isBelow(last, corner(size, 1))) return { kind: 'steep-foot' }
   const free = [flat(last), ...side(size, last, 1), ...side(size, first, -1).toReversed(), flat(first)]
   const rimMm = nearestMm(free) - holeDiameterMm / 2
   if (rimMm <= 0) return { kind: 'no-rim', rimMm }
@@ -87,6 +89,9 @@ export const tabOutline = (slice: TubeSlice, size: PlateSize): TabOutline | Outl
     },
   }
 }
+
+/** Whether an end of the foot lies lower than the rounded corner above it, so that a straight side leads up to the head. */
+const isBelow = (end: SlicePoint, round: Corner): boolean => end.yMm < round.yMm - ROUNDING_MM
 
 /** Distance of the hole's centre from a line of straight pieces. */
 const nearestMm = (points: readonly FlatPoint[]): number => {

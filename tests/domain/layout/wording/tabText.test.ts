@@ -16,8 +16,16 @@ describe('clockText', () => {
     { from: 'front', clockDeg: 30, toward: 'right', text: '30° from straight forward toward the right' },
     { from: 'front', clockDeg: 180, toward: 'right', text: 'at the very rear of the tube' },
     { from: 'top', clockDeg: 45, toward: 'up', text: '45° from plumb toward the top' },
+    {
+      from: 'top',
+      clockDeg: 38,
+      toward: 'front',
+      zeroOffDeg: 18,
+      text: '38° round the tube from its top line toward the front',
+    },
+    { from: 'top', clockDeg: 38, toward: 'front', zeroOffDeg: 5, text: '38° from plumb toward the front' },
   ] as const)('says $text', ({ text, ...clock }) => {
-    expect(clockText(clock)).toBe(text)
+    expect(clockText({ zeroOffDeg: 0, ...clock })).toBe(text)
   })
 })
 
@@ -32,7 +40,11 @@ describe('fromMarkText', () => {
 
   it.each([
     { layout: rock, way: 'left', text: '70 mm to the left of the crossing with Harness bar (centre lines)' },
-    { layout: inches, way: 'down', text: '2 3/4 in below the crossing with Harness bar (centre lines)' },
+    {
+      layout: inches,
+      way: 'down',
+      text: '2 3/4 in (70 mm) below the crossing with Harness bar (centre lines)',
+    },
     { layout: rock, way: 'up', text: '70 mm above the crossing with Harness bar (centre lines)' },
     { layout: rock, way: null, text: 'on the crossing with Harness bar (centre lines)' },
   ] as const)('says $text', ({ layout, way, text }) => {
@@ -55,7 +67,9 @@ describe('templateProblemText', () => {
     expect(templateProblemText({ kind: 'hole-at-tube', roomMm: -1, neededMm: 4.8 }, rock)).toContain(
       'no steel at all',
     )
-    expect(templateProblemText({ kind: 'plane-misses', besideMm: 25.4 }, inches)).toContain('1 in beside it')
+    expect(templateProblemText({ kind: 'plane-misses', besideMm: 25.4 }, inches)).toContain(
+      '1 in (25.4 mm) beside it',
+    )
     expect(templateProblemText({ kind: 'insert-beside', gapMm: -3 }, rock)).toContain(
       '3 mm of it in the tube',
     )

@@ -18,7 +18,7 @@ describe('angleGauge', () => {
       for (const { xMm, yMm } of gauge.points) {
         expect(xMm).toBeGreaterThanOrEqual(0)
         expect(yMm).toBeGreaterThanOrEqual(0)
-        expect(Math.max(xMm, yMm)).toBeLessThanOrEqual(122 + 1e-9)
+        expect(Math.max(xMm, yMm)).toBeLessThanOrEqual(98 + 1e-9)
       }
       // Anticlockwise (shoelace) with both ends of the slant on it.
       const area = gauge.points.reduce((sum, { xMm, yMm }, index) => {

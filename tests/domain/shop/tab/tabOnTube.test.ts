@@ -61,6 +61,14 @@ describe('tabOnTube', () => {
     expect(clock?.toward).toBe(toward)
   })
 
+  it('tells how far the top line of a sloping tube is from plumb: its slope', () => {
+    // 3-4-5: 300 mm up over 400 mm along, asin(3/5) = 36.869 9°.
+    const sloping = tube('bar', [pointMm(0, 0, 0), pointMm(400, 0, 300)])
+    const clock = tabOnTube(tab(pointMm(200, 40, 150)), [sloping])?.clock
+    expect(clock?.zeroOffDeg).toBeCloseTo(36.869_898, 5)
+    expect(tabOnTube(tab(pointMm(970, 0, 540)), [bar])?.clock?.zeroOffDeg).toBe(0)
+  })
+
   it('counts the angle round an upright tube from the front', () => {
     const post = tube('bar', [pointMm(0, 0, 0), pointMm(0, 0, 900)])
     const clock = tabOnTube(tab(pointMm(-30, 30, 400)), [post])?.clock

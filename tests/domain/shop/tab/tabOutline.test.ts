@@ -77,6 +77,20 @@ describe('tubeSlice', () => {
     )
   })
 
+  it('is seen from the side that the normal points to, never mirrored', () => {
+    // On top of a bar along the car, a plate whose normal points right: who looks at it from the right has the front on the right.
+    const slice = tubeSlice({
+      hole: pointMm(0, 0, 45),
+      normal: { x: 0, y: 1, z: 0 },
+      onAxis: pointMm(0, 0, 0),
+      axis: { x: 1, y: 0, z: 0 },
+      radiusMm: RADIUS_MM,
+    })
+    if (typeof slice === 'string') throw new Error(slice)
+    expect(slice.up.z).toBeCloseTo(1, 9)
+    expect(slice.right.x).toBeCloseTo(-1, 9)
+  })
+
   it('says when the hole is in the tube or the plane passes beside it', () => {
     const given = {
       normal: { x: 1, y: 0, z: 0 },
@@ -252,6 +266,57 @@ describe('tabOutline', () => {
     expect('kind' in tabOutline(slanted(90, pointMm(0, 0, 31)), SIZE)).toBe(false)
     expect(tabOutline(slanted(90), { ...SIZE, edgeDistanceMm: 6 })).toEqual({ kind: 'no-rim', rimMm: 0 })
     expect('kind' in tabOutline(slanted(90), { ...SIZE, edgeDistanceMm: 6.1 })).toBe(false)
+  })
+
+  it('is refused where the tube runs steeply past the hole, and tells the least distance of hole and foot whichever way', () => {
+    // A nearly level plate under a rail, 2° out of the rail's direction: its 6 mm carry the section 170 mm along.
+    const [planDeg, leanDeg] = [-14.765, 80.315]
+    const normal = {
+      x: -sinDeg(planDeg) * cosDeg(leanDeg),
+      y: cosDeg(planDeg) * cosDeg(leanDeg),
+      z: sinDeg(leanDeg),
+    }
+    const kinds = [12.69, -12.69].map((offMm) => {
+      const slice = tubeSlice({
+        hole: pointMm(offMm * normal.x, 13.895 + offMm * normal.y, -35.38 + offMm * normal.z),
+        normal,
+        onAxis: pointMm(0, 0, 0),
+        axis: { x: 1, y: 0, z: 0 },
+        radiusMm: 19.05,
+      })
+      if (typeof slice === 'string') return slice
+      const outline = tabOutline(slice, {
+        widthMm: 39.13,
+        edgeDistanceMm: 19.56,
+        thicknessMm: 6,
+        holeDiameterMm: 9.13,
+      })
+      return 'kind' in outline ? outline.kind : 'drawn'
+    })
+    expect(kinds).toContain('steep-foot')
+    fc.assert(
+      fc.property(anyTab, (given) => {
+        const slice = sliceOf(given)
+        fc.pre(slice !== null)
+        const outline = tabOutline(slice, { ...SIZE, thicknessMm: 8 })
+        fc.pre(!('kind' in outline))
+        const ends = [outline.edge[0]?.yMm ?? 0, outline.edge.at(-1)?.yMm ?? 0]
+        expect(Math.max(...ends)).toBeLessThan(0)
+        const hole = new Flatten.Circle(new Flatten.Point(0, 0), 6)
+        const least = Math.min(
+          ...outline.edge.slice(1).map(({ xMm, yMm }, index) => {
+            const before = outline.edge[index] ?? { xMm, yMm }
+            const piece = new Flatten.Segment(
+              new Flatten.Point(before.xMm, before.yMm),
+              new Flatten.Point(xMm, yMm),
+            )
+            return hole.distanceTo(piece)[0]
+          }),
+        )
+        expect(outline.holeToTubeMm).toBeCloseTo(least, 6)
+      }),
+      { numRuns: 60 },
+    )
   })
 
   it('is refused when a large head would swallow a thin tube', () => {
