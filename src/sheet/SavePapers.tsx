@@ -80,26 +80,25 @@ const SaveKind = (made: Made): ReactElement => {
     notifySaved(archived, notify)
   }
   return (
-    <>
-      <button type="button" onClick={() => save(saveSvg)}>
-        Save SVG
-      </button>
-      <button type="button" onClick={() => save(saveHtml)}>
-        Save HTML
-      </button>
+    <fieldset>
+      <legend>Save</legend>
+      <SaveButton as="SVG" onClick={() => save(saveSvg)} />
+      <SaveButton as="HTML" onClick={() => save(saveHtml)} />
       {kind.drawing === undefined && kind.figures === undefined ? null : (
-        <button type="button" onClick={() => save(saveDxf)}>
-          Save DXF
-        </button>
+        <SaveButton as="DXF" onClick={() => save(saveDxf)} />
       )}
       {kind.tables === undefined ? null : (
-        <button type="button" onClick={() => void Promise.resolve().then(saveTables).catch(refuse)}>
-          Save CSV
-        </button>
+        <SaveButton as="CSV" onClick={() => void Promise.resolve().then(saveTables).catch(refuse)} />
       )}
-    </>
+    </fieldset>
   )
 }
+
+const SaveButton = (props: { readonly as: string; readonly onClick: () => void }): ReactElement => (
+  <button type="button" aria-label={`Save ${props.as}`} onClick={props.onClick}>
+    {props.as}
+  </button>
+)
 
 /** The kind's general drawing, or all its figures in one file, apart from each other. */
 const kindDxf = (kind: PaperKind, request: PaperRequest): string => {
