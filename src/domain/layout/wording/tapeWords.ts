@@ -15,13 +15,14 @@ export const tapePlaceName = ({ source }: Pick<TapePlace, 'source'>, layout: Nam
     case 'datum':
       return layout.datum.trim() === '' ? 'Datum' : `Datum: ${layout.datum.trim()}`
     case 'datum-mark':
-      return `Punch mark on the ${source.side} of ${tubeName(source.tubeId, layout)} at the datum, which lies inside the tube`
+      return `Punch mark on the ${source.side} of ${tubeName(source.tubeId, layout)}, ${source.side === 'top' ? 'plumb above' : 'level ahead of'} the datum, which lies inside the tube`
     case 'named': {
       const name = (layout.tapePoints ?? []).find(({ id }) => id === source.tapePointId)?.name.trim() ?? ''
       return name === '' ? `Tape point ${source.tapePointId}` : name
     }
     case 'tube-end': {
-      const where = source.meets === null ? '' : `, above the middle of ${tubeName(source.meets, layout)}`
+      const where =
+        source.meets === null ? '' : `, plumb above the middle of ${tubeName(source.meets, layout)}`
       return `Punch mark on the ${source.side} of ${tubeName(source.tubeId, layout)} at its ${source.end} end${source.side === 'top' ? where : ''}`
     }
   }

@@ -1,4 +1,4 @@
-import { type Direction, type PointMm, pointSum } from '../../geometry/point'
+import { type Direction, directionDot, pointDifference, type PointMm, pointSum } from '../../geometry/point'
 import { nearestOnPolyline } from '../../geometry/segment'
 import type { Tube } from '../../geometry/tube'
 import { squareTo, unitDirection } from '../../geometry/vector'
@@ -27,6 +27,24 @@ export const markOnTube = (tube: Tube, centre: PointMm, axis: Direction): PointM
   const toward = markSide(axis) === 'top' ? UP : FORWARD
   const outward = unitDirection(squareTo(axis, toward)) ?? toward
   return pointSum(centre, outward, tube.outsideDiameterMm / 2)
+}
+
+/**
+ * Where the plumb line through a place in a tube comes out of its top, or for a tube near plumb the level line forward out of its front:
+ * on a sloping tube that is not on the cross-section square to the axis. `axis`: of the straight piece, length 1, through `onAxis`.
+ * Formula: |w + t·u|² = (D/2)², with w and u what is left of the place and of up square to the axis; the larger root. Source: a line
+ * and a cylinder, derived here. A place beside the tube, which no such line meets, is marked as its nearest place is.
+ */
+export const markAbove = (tube: Tube, place: PointMm, onAxis: PointMm, axis: Direction): PointMm => {
+  const toward = markSide(axis) === 'top' ? UP : FORWARD
+  const w = squareTo(axis, pointDifference(place, onAxis))
+  const u = squareTo(axis, toward)
+  const square = directionDot(u, u)
+  const half = directionDot(w, u)
+  const root = half * half - square * (directionDot(w, w) - (tube.outsideDiameterMm / 2) ** 2)
+  return root < 0
+    ? markOnTube(tube, onAxis, axis)
+    : pointSum(place, toward, (-half + Math.sqrt(root)) / square)
 }
 
 /** What a tape to an anchor is held to. */

@@ -1,7 +1,7 @@
 import { type Direction, directionBetween, pointDistanceMm, type PointMm } from '../../geometry/point'
 import { nearestOnPolyline } from '../../geometry/segment'
 import type { Tube } from '../../geometry/tube'
-import { markOnTube, type MarkSide, markSide, tubeAround } from './heldPoint'
+import { markAbove, markOnTube, type MarkSide, markSide, tubeAround } from './heldPoint'
 import type { TapePoint } from './tapePoint'
 
 /** Which end of a tube, as a welder says it: by the way the tube mostly runs. */
@@ -10,10 +10,13 @@ type TubeEnd = 'front' | 'rear' | 'left' | 'right' | 'lower' | 'upper'
 /** What a tape can be held to on the car, beside the anchors. */
 export type TapePlaceSource =
   | { readonly kind: 'datum' }
-  /** The datum lies inside this tube, where no tape can be held: the mark on its outside there. */
+  /** The datum lies inside this tube, where no tape can be held: the mark on its outside plumb above (or level ahead of) the datum. */
   | { readonly kind: 'datum-mark'; readonly tubeId: string; readonly side: MarkSide }
   | { readonly kind: 'named'; readonly tapePointId: string }
-  /** A punch mark on the outside of a tube above the end of its centre line; `meets` is the tube it ends on, or null. */
+  /**
+   * A punch mark on the outside of a tube at its end: on the cut edge, or plumb above the centre line of the tube it ends on (`meets`;
+   * null for none).
+   */
   | {
       readonly kind: 'tube-end'
       readonly tubeId: string
@@ -74,7 +77,7 @@ const datumPlace = (tubes: readonly Tube[]): TapePlace => {
   const { point, axis } = nearestOnPolyline(tube.points, DATUM)
   return {
     source: { kind: 'datum-mark', tubeId: tube.id, side: markSide(axis) },
-    point: markOnTube(tube, point, axis),
+    point: markAbove(tube, DATUM, point, axis),
   }
 }
 
@@ -86,8 +89,11 @@ const tubeEnds = (tube: Tube, tubes: readonly Tube[]): readonly TapePlace[] => {
       if (end === undefined || before === undefined) return []
       const outward = directionBetween(before, end)
       if (outward === null) return []
-      const point = markOnTube(tube, end, outward)
       const meets = others.find((other) => nearestOnPolyline(other.points, end).distanceMm <= MEETS_MM)
+      const point =
+        meets === undefined
+          ? markOnTube(tube, end, outward)
+          : markAbove(tube, nearestOnPolyline(meets.points, end).point, end, outward)
       const isInWeld = meets !== undefined && Math.abs(outward.z) > LEVEL_SHARE
       if (isInWeld || tubeAround(point, others) !== null) return []
       return [

@@ -14,14 +14,14 @@ describe('tapePlaceName', () => {
   it('says where a welder finds the place', () => {
     expect(nameOf({ kind: 'datum' })).toBe(`Datum: ${layout.datum}`)
     expect(nameOf({ kind: 'datum-mark', tubeId: 'rail-left', side: 'top' })).toBe(
-      'Punch mark on the top of Left floor rail at the datum, which lies inside the tube',
+      'Punch mark on the top of Left floor rail, plumb above the datum, which lies inside the tube',
     )
     expect(nameOf({ kind: 'named', tapePointId: 'leg-left' })).toBe(
       'Left leg of the main hoop, punch mark on its front',
     )
     const end = { kind: 'tube-end', tubeId: 'rail-right', end: 'front', side: 'top' } as const
     expect(nameOf({ ...end, meets: 'cross-front' })).toBe(
-      'Punch mark on the top of Right floor rail at its front end, above the middle of Front cross tube',
+      'Punch mark on the top of Right floor rail at its front end, plumb above the middle of Front cross tube',
     )
     expect(nameOf({ ...end, meets: null })).toBe('Punch mark on the top of Right floor rail at its front end')
   })

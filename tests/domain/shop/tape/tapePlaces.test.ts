@@ -33,6 +33,41 @@ describe('tapePlaces', () => {
     expect(tapePlaces({ tapePoints: [], tubes: [under] })[0]?.source.kind).toBe('datum')
   })
 
+  it('take the mark plumb above the datum on a tube that slopes, since that is where a plumb line shows it', () => {
+    // Falling rearward at 3:4: the top lies 20 / cos = 20 × 5/4 above the centre line, not on the cross-section square to it.
+    const falling = tube('rail', [pointMm(0, 0, 0), pointMm(400, 0, -300)])
+    const [mark] = tapePlaces({ tapePoints: [], tubes: [falling] })
+    expect(mark?.point.xMm).toBeCloseTo(0, 9)
+    expect(mark?.point.zMm).toBeCloseTo(25, 9)
+    // A datum 6 mm to one side of a level tube: √(20² − 6²) above it.
+    const beside = tube('rail', [pointMm(-300, 6, 0), pointMm(300, 6, 0)])
+    const [off] = tapePlaces({ tapePoints: [], tubes: [beside] })
+    expect(off?.point.yMm).toBeCloseTo(0, 9)
+    expect(off?.point.zMm).toBeCloseTo(Math.sqrt(364), 9)
+    // Near plumb, 7 rearward on 24 up (7, 24, 25): level ahead of the datum by 20 / cos = 20 × 25/24.
+    const leg = tube('leg', [pointMm(0, 0, 0), pointMm(140, 0, 480)])
+    const [ahead] = tapePlaces({ tapePoints: [], tubes: [leg] })
+    expect(ahead?.source).toEqual({ kind: 'datum-mark', tubeId: 'leg', side: 'front' })
+    expect(ahead?.point.xMm).toBeCloseTo((-20 * 25) / 24, 9)
+    expect(ahead?.point.zMm).toBeCloseTo(0, 9)
+  })
+
+  it('mark the end of a sloping tube plumb above the tube it ends on, and a free end on its edge', () => {
+    // Falls 70 in 220: sine 0.303, below that of 20°. The cross tube's centre line is 3 mm ahead of where the rail was drawn to end.
+    const rail = tube('rail', [pointMm(500, 0, 0), pointMm(720, 0, -70)])
+    const cross = tube('cross', [pointMm(497, 0, 0), pointMm(497, 600, 0)])
+    const ends = tapePlaces({ tapePoints: [], tubes: [rail, cross] }).filter(
+      ({ source }) => source.kind === 'tube-end' && source.tubeId === 'rail',
+    )
+    const length = Math.hypot(220, 70)
+    const [front, rear] = ends.map(({ point }) => point)
+    expect(front?.xMm).toBeCloseTo(497, 9)
+    // On the rail's top line, drawn on to there: 3 mm ahead it lies 3 × 70/220 higher.
+    expect(front?.zMm).toBeCloseTo((3 * 70) / 220 + (20 * length) / 220, 9)
+    expect(rear?.xMm).toBeCloseTo(720 + (20 * 70) / length, 9)
+    expect(rear?.zMm).toBeCloseTo(-70 + (20 * 220) / length, 9)
+  })
+
   it('keep the builder’s points but for those at the datum, and one of two that are one place', () => {
     const places = tapePlaces({
       tapePoints: [
