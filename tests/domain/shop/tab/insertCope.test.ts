@@ -64,14 +64,20 @@ describe('insertCope', () => {
         fc.double({ min: -60, max: 60, noNaN: true }),
         fc.double({ min: -60, max: 60, noNaN: true }),
         fc.constantFrom(1, -1),
-        (planDeg, leanDeg, sideY) => {
+        fc.double({ min: -9, max: 9, noNaN: true }),
+        (planDeg, leanDeg, sideY, besideMm) => {
           const normal = {
             x: -sinDeg(planDeg) * cosDeg(leanDeg),
             y: cosDeg(planDeg) * cosDeg(leanDeg),
             z: sinDeg(leanDeg),
           }
-          // The face 70 mm out along the axis, which goes through the middle of the rail.
-          const face = pointMm(70 * sideY * normal.x, 70 * sideY * normal.y, 70 * sideY * normal.z)
+          // The face 70 mm out along the axis, which passes beside the middle of the rail.
+          const across = Math.hypot(normal.y, normal.z)
+          const face = pointMm(
+            70 * sideY * normal.x,
+            70 * sideY * normal.y - (besideMm * normal.z) / across,
+            70 * sideY * normal.z + (besideMm * normal.y) / across,
+          )
           const cope = copeOf(insert(face, { planDeg, leanDeg, widthMm: 16 }))
           fc.pre(!('kind' in cope))
           const inward = { x: -sideY * normal.x, y: -sideY * normal.y, z: -sideY * normal.z }

@@ -4,7 +4,9 @@ import { pointMm, type PointMm } from '../../../../src/domain/geometry/point'
 import type { Tube } from '../../../../src/domain/geometry/tube'
 import { clockDirection, clockLines } from '../../../../src/domain/shop/tab/clock'
 import { tabOnTube } from '../../../../src/domain/shop/tab/tabOnTube'
+import { tabPlates } from '../../../../src/domain/shop/tab/tabPlates'
 import { wayOf } from '../../../../src/domain/shop/tab/way'
+import { cosDeg, sinDeg } from '../../../../src/domain/units/angle'
 import type { TabMount } from '../../../../src/domain/straps/anchor'
 
 const tube = (id: string, points: readonly PointMm[], outsideDiameterMm = 40): Tube => ({
@@ -59,6 +61,17 @@ describe('tabOnTube', () => {
     const clock = tabOnTube(tab(at), [bar])?.clock
     expect(clock?.clockDeg).toBeCloseTo(clockDeg, 9)
     expect(clock?.toward).toBe(toward)
+  })
+
+  it.each([
+    { fromPlumbDeg: 9, from: 'front' },
+    { fromPlumbDeg: 11, from: 'top' },
+  ])('a tube $fromPlumbDeg° from plumb is counted from its $from', ({ fromPlumbDeg, from }) => {
+    const post = tube('bar', [
+      pointMm(0, 0, 0),
+      pointMm(0, 900 * sinDeg(fromPlumbDeg), 900 * cosDeg(fromPlumbDeg)),
+    ])
+    expect(tabOnTube(tab(pointMm(-50, 70, 400)), [post])?.clock?.from).toBe(from)
   })
 
   it('tells how far the top line of a sloping tube is from plumb: its slope', () => {
@@ -186,6 +199,23 @@ describe('tabOnTube', () => {
         },
       ),
     )
+  })
+})
+
+describe('tabPlates', () => {
+  it('sets the two plates of a clevis as far apart as its fitting needs, each hole in the middle of its plate', () => {
+    const clevis = tab(pointMm(1000, 0, 560), { form: 'clevis', shear: 'double', gapMm: 9, planDeg: 20 })
+    const on = tabOnTube(clevis, [bar])
+    const found = on === null ? null : tabPlates(clevis.mount, on)
+    if (found === null || 'kind' in found) throw new Error('no plates')
+    const [near, far] = found.plates
+    // 9 mm clear and twice half of a 5 mm plate, along the normal (−sin 20°, cos 20°, 0).
+    const [dx, dy] = [
+      (near?.hole.xMm ?? 0) - (far?.hole.xMm ?? 0),
+      (near?.hole.yMm ?? 0) - (far?.hole.yMm ?? 0),
+    ]
+    expect(dx).toBeCloseTo(-14 * sinDeg(20), 9)
+    expect(dy).toBeCloseTo(14 * cosDeg(20), 9)
   })
 })
 

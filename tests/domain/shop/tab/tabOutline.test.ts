@@ -105,6 +105,22 @@ describe('tabOutline', () => {
     expect([Math.min(...xs), Math.max(...xs)]).toEqual([expect.closeTo(-20, 9), expect.closeTo(20, 9)])
   })
 
+  it('finds the crest of the tube between the faces of a plate along it', () => {
+    const slice = tubeSlice({
+      hole: pointMm(1.5, 0, 45),
+      normal: { x: 1, y: 0, z: 0 },
+      onAxis: pointMm(0, 0, 0),
+      axis: { x: 0, y: 1, z: 0 },
+      radiusMm: RADIUS_MM,
+    })
+    if (typeof slice === 'string') throw new Error(slice)
+    // 1.5 mm from the mid-plane of a 5 mm plate the tube is 20 mm high; in the mid-plane it is lower.
+    for (const { yMm, depthMm } of outlineOf(slice).edge) {
+      expect(yMm).toBeCloseTo(-25, 9)
+      expect(depthMm).toBeCloseTo(-1.5, 6)
+    }
+  })
+
   it('ends at its edge distance whether that is less or more than half its width', () => {
     for (const edgeDistanceMm of [14, 20, 33]) {
       const outline = outlineOf(slanted(90), { ...SIZE, edgeDistanceMm })
