@@ -196,8 +196,8 @@ const anchorRowsOf = (checks: AnchorChecks, row: AnchorRow, setting: Setting): r
   ]
 }
 
-/** Beyond this the position hangs on every reading. Our judgement: what a tab may be off by. */
-const LOOSE_MM_PER_MM = 2
+/** Beyond this the place hangs on every reading: three tapes square to each other make 1.7. Our judgement. */
+const LOOSE_MM_PER_MM = 2.5
 
 /** Where a wrap's mark is, how well the tapes tell the place, and what the distances cannot tell. */
 const notesOf = (checks: AnchorChecks, row: AnchorRow, { layout }: Setting): readonly string[] => {
