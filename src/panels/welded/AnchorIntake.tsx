@@ -5,6 +5,7 @@ import { LIMITS } from '../../domain/layout/document/limits'
 import { type MeasuredRef, withMeasurement, withTabReadings } from '../../domain/layout/edit/asWelded'
 import {
   deviationWords,
+  KNOWN_POINT_HINT,
   entryName,
   judgedLength,
   measureToText,
@@ -116,6 +117,9 @@ const Intake = ({ view, deviation }: IntakeProps): ReactElement => {
         }}
       />
       {entry.measurement === null ? null : <Way measurement={entry.measurement} {...fields} />}
+      {entry.measurement === null || entry.measurement.kind === 'coordinates' ? null : (
+        <p className="hint">{KNOWN_POINT_HINT}</p>
+      )}
       {entry.measurement?.kind === 'tapes' ? (
         <MirrorChoiceButtons
           measurement={entry.measurement}

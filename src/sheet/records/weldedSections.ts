@@ -15,6 +15,7 @@ import {
   changesSummaryText,
   entryName,
   goneText,
+  KNOWN_POINT_HINT,
   offBarText,
   otherRulesText,
   plannedOnlyText,
@@ -155,7 +156,10 @@ const readingSection = (deviations: readonly AnchorDeviation[], setting: Setting
     const lines = readingLines(reading.entry, layout.units.length)
     return lines.length === 0 ? [] : [`${entryName(reading.entry, layout)}: ${lines.join('; ')}.`]
   })
-  return textSection('Readings as taken', texts, setting)
+  const isFromKnown = deviations.some(
+    ({ reading }) => reading.entry.measurement !== null && reading.entry.measurement.kind !== 'coordinates',
+  )
+  return textSection('Readings as taken', [...texts, ...(isFromKnown ? [KNOWN_POINT_HINT] : [])], setting)
 }
 
 /** Which rules the car was held against, and how their figures reached us. */

@@ -238,6 +238,10 @@ export const sharedText = ({ placeId, strap }: MeasuredAnchor, layout: Layout): 
 export const goneText = (entry: MeasuredAnchor, layout: Layout): string =>
   `${entryName(entry, layout)}: the layout has no such anchor any more. What was measured is kept; no finding looks at it.`
 
+/** What the position of a known point rests on; beside whatever was measured from one. */
+export const KNOWN_POINT_HINT =
+  'Known points count where the plan had them when they were picked: if one is elsewhere on the car, everything measured from it is off by as much.'
+
 /** Where on this mount the other end of the tape is held. */
 export const measureToText = (mount: Mount, layout: Pick<Layout, 'tubes' | 'units'>): string => {
   const unit = layout.units.length
