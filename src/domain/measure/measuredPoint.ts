@@ -1,7 +1,7 @@
 import { pointMm, type PointMm } from '../geometry/point'
 import { err, ok, type Result } from '../result'
 import { LARGEST_LENGTH_MM } from '../units/length'
-import { disagreementsMm } from '../geometry/sphereFit'
+import { agreementOf } from './agreement'
 import type { KnownPoint, Measurement } from './measurement'
 import type { MeasureProblem, ReadingOf } from './measureProblem'
 import { type ReadingRange, type Scatter, scatterOf } from './scatter'
@@ -18,8 +18,10 @@ export interface MeasuredPoint {
    * was measured more than three times over, so that nothing can disagree.
    */
   readonly residualMm: number | null
-  /** Which one disagrees most; null with `residualMm`. */
-  readonly residualOf: ReadingOf | null
+  /** The one reading that is likely wrong: without it all others agree. Null where that is not so, or cannot be told. */
+  readonly oddOneOut: ReadingOf | null
+  /** How far a single wrong reading could have moved the point without showing in `residualMm`; null with it, or where there is no bound. */
+  readonly hiddenMm: number | null
   /** The other place that fits the tapes, where there is one. */
   readonly mirror: PointMm | null
   readonly sensitivity: Sensitivity
@@ -58,8 +60,7 @@ const fromCoordinates = ({ xMm, yMm, zMm }: Kind<'coordinates'>): Outcome => {
   if (!z.ok) return z
   return ok({
     point: pointMm(x.value.mean, y.value.mean, z.value.mean),
-    residualMm: null,
-    residualOf: null,
+    ...NOTHING_TO_SPARE,
     mirror: null,
     sensitivity: { mmPerMm: CUBE_DIAGONAL, mmPerDeg: null },
     scatters: [x.value, y.value, z.value],
@@ -101,23 +102,27 @@ const fromTapes = ({ tapes, coordinate, side }: Kind<'tapes'>): Outcome => {
   const point = pair === null ? best : pair[chosen]
   return ok({
     point,
-    ...residual(observations, point, scatters),
+    ...agreement(observations, point, scatters),
     mirror: pair === null ? null : pair[chosen === 'normal' ? 'opposite' : 'normal'],
     sensitivity: tapeSensitivity(observations, point, chosen),
     scatters,
   })
 }
 
-/** Which observation disagrees most with the point, and by how much; the scatters stand in the order of the observations. */
-const residual = (
+type Agreeing = Pick<MeasuredPoint, 'residualMm' | 'oddOneOut' | 'hiddenMm'>
+
+/** Three observations always agree with the point they give. */
+const NOTHING_TO_SPARE: Agreeing = { residualMm: null, oddOneOut: null, hiddenMm: null }
+
+/** How the observations agree with the point; the scatters stand in their order. */
+const agreement = (
   observations: TapeObservations,
   point: PointMm,
   scatters: readonly Scatter[],
-): Pick<MeasuredPoint, 'residualMm' | 'residualOf'> => {
-  if (isExact(observations)) return { residualMm: null, residualOf: null }
-  const sizesMm = disagreementsMm(observations, point).map(Math.abs)
-  const residualMm = Math.max(...sizesMm)
-  return { residualMm, residualOf: scatters[sizesMm.indexOf(residualMm)]?.of ?? null }
+): Agreeing => {
+  if (isExact(observations)) return NOTHING_TO_SPARE
+  const { residualMm, oddOneOut, hiddenMm } = agreementOf(observations, point)
+  return { residualMm, hiddenMm, oddOneOut: oddOneOut === null ? null : (scatters[oddOneOut]?.of ?? null) }
 }
 
 const fromString = ({ from, stringDeg, lengthMm, runs, aside }: Kind<'angle'>): Outcome => {
@@ -144,8 +149,7 @@ const fromString = ({ from, stringDeg, lengthMm, runs, aside }: Kind<'angle'>): 
   if (!end.ok) return end
   return ok({
     point: end.value,
-    residualMm: null,
-    residualOf: null,
+    ...NOTHING_TO_SPARE,
     mirror: null,
     sensitivity: stringSensitivity(reading),
     scatters: [angle.value, length.value, across.value],

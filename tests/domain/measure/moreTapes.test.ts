@@ -206,14 +206,4 @@ describe('more than three observations', () => {
     expect(sensitivity.mmPerMm).toBeGreaterThan(37)
     expect(sensitivity.mmPerMm).toBeLessThan(39)
   })
-
-  it('name the tape that disagrees most', () => {
-    const tapes = exactTapes([...corners.map(at), at([800, 300, 1200])], at([700, 350, 600]))
-    const wrong = tapes.map((tape, index) =>
-      index === 4 ? { ...tape, lengthsMm: tape.lengthsMm.map((mm) => mm + 12) } : tape,
-    )
-    const { residualOf, residualMm } = found(byTapes(wrong, 'normal'))
-    expect(residualOf).toEqual({ kind: 'tape', index: 4, name: 'E' })
-    expect(residualMm).toBeGreaterThan(3)
-  })
 })

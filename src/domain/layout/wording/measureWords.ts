@@ -1,4 +1,5 @@
 import type { Axis, MeasureProblem, NamedTape, ReadingOf } from '../../measure/measureProblem'
+import { DISAGREE_MM } from '../../measure/agreement'
 import type { MeasuredPoint } from '../../measure/measuredPoint'
 import { FAR_APART, type Scatter } from '../../measure/scatter'
 import { BAD_MM_PER_DEG, BAD_MM_PER_MM, type Sensitivity } from '../../measure/sensitivity'
@@ -127,6 +128,12 @@ const knownPointText = (
   }
 }
 
+/** A miss no larger than tapes are read to is no slip: reading again gives the same. */
+const readAgain = (missMm: number, what: string): string =>
+  missMm <= DISAGREE_MM
+    ? 'No more than readings may be off by: the point lies so near the plane of the known points, or the line of two of them, that these readings alone do not tell it. Pull one more tape from a point well out of it.'
+    : `Read ${what} again, or check the positions of the points.`
+
 const missText = (
   problem: Problem<'tapes-too-short' | 'tape-too-long' | 'third-tape-misses' | 'coordinate-out-of-reach'>,
   unit: LengthUnit,
@@ -134,20 +141,20 @@ const missText = (
   switch (problem.kind) {
     case 'tapes-too-short': {
       const { first, second, apartMm, shortMm } = problem
-      return `The tapes from ${knownName(first)} and ${knownName(second)} do not meet: the points are ${judgedLength(apartMm, unit)} apart, and together the tapes are ${wayText(shortMm, unit)} too short. Read both again, or check the positions of the points.`
+      return `The tapes from ${knownName(first)} and ${knownName(second)} do not meet: the points are ${judgedLength(apartMm, unit)} apart, and together the tapes are ${wayText(shortMm, unit)} too short. ${readAgain(shortMm, 'both')}`
     }
     case 'tape-too-long': {
       const { longer, shorter, apartMm, overMm } = problem
-      return `The tape from ${knownName(longer)} is ${wayText(overMm, unit)} too long to end where the one from ${knownName(shorter)} ends: the points are only ${judgedLength(apartMm, unit)} apart. Read both again, or check the positions of the points.`
+      return `The tape from ${knownName(longer)} is ${wayText(overMm, unit)} too long to end where the one from ${knownName(shorter)} ends: the points are only ${judgedLength(apartMm, unit)} apart. ${readAgain(overMm, 'both')}`
     }
     case 'third-tape-misses': {
       const { first, second, third, lengthMm, nearestMm } = problem
       const way = nearestMm > lengthMm ? 'short' : 'long'
-      return `The tape from ${knownName(third)} does not end where those from ${knownName(first)} and ${knownName(second)} meet: it is at least ${wayText(Math.abs(nearestMm - lengthMm), unit)} too ${way}. Read the three again, or check the positions of the points.`
+      return `The tape from ${knownName(third)} does not end where those from ${knownName(first)} and ${knownName(second)} meet: it is at least ${wayText(Math.abs(nearestMm - lengthMm), unit)} too ${way}. ${readAgain(Math.abs(nearestMm - lengthMm), 'the three')}`
     }
     case 'coordinate-out-of-reach': {
       const { first, second, axis, coordinateMm, nearestMm } = problem
-      return `No place where the tapes from ${knownName(first)} and ${knownName(second)} meet has ${axis} ${judgedLength(coordinateMm, unit)}: the nearest is ${wayText(Math.abs(nearestMm - coordinateMm), unit)} away, at ${judgedLength(nearestMm, unit)}. Read the tapes and ${axis} again.`
+      return `No place where the tapes from ${knownName(first)} and ${knownName(second)} meet has ${axis} ${judgedLength(coordinateMm, unit)}: the nearest is ${wayText(Math.abs(nearestMm - coordinateMm), unit)} away, at ${judgedLength(nearestMm, unit)}. ${readAgain(Math.abs(nearestMm - coordinateMm), `the tapes and ${axis}`)}`
     }
   }
 }
@@ -194,17 +201,31 @@ export const sensitivityWarning = (
   return `1° of error in the angles moves this point by up to ${wayText(mmPerDeg, unit)}. Start from a nearer point, or use tapes.`
 }
 
-/** Tapes that disagree with the point by more than this are worth another look: what tapes are read to, with some to spare. Our judgement. */
-const DISAGREE_MM = 3
-
-/** How well more tapes than are needed agree, and what to do where they do not; null where there are no more than are needed. */
+/**
+ * How well more tapes than are needed agree, what could hide in that, and what to do where they do not; null where there are no
+ * more than are needed.
+ */
 export const residualText = (
-  { residualMm, residualOf }: Pick<MeasuredPoint, 'residualMm' | 'residualOf'>,
+  { residualMm, oddOneOut, hiddenMm }: Pick<MeasuredPoint, 'residualMm' | 'oddOneOut' | 'hiddenMm'>,
   unit: LengthUnit,
 ): string | null => {
-  if (residualMm === null || residualOf === null) return null
+  if (residualMm === null) return null
   const amount = wayText(residualMm, unit)
-  return residualMm <= DISAGREE_MM
-    ? `What was measured agrees within ${amount}.`
-    : `What was measured disagrees by up to ${amount}, most at ${readingOfText(residualOf)}. One of the readings or known points is wrong: read them again, that one first.`
+  if (residualMm <= DISAGREE_MM)
+    return `What was measured agrees within ${amount}.${hiddenText(hiddenMm, unit)}`
+  const mend =
+    oddOneOut === null
+      ? 'One of the readings or known points is wrong, and which one cannot be told: read all of them again, or pull more tapes.'
+      : `Without ${readingOfText(oddOneOut)} all others agree: read that one again first, and check its known point.`
+  return `What was measured disagrees by up to ${amount}. ${mend}`
 }
+
+const hiddenText = (hiddenMm: number | null, unit: LengthUnit): string => {
+  if (hiddenMm === null)
+    return ' But one of the readings is checked by none of the others: pull one more tape.'
+  if (hiddenMm <= MUCH_HIDDEN_MM) return ''
+  return ` One wrong reading could still hide in that and move the point by up to ${wayText(hiddenMm, unit)}: read each twice, or pull more tapes.`
+}
+
+/** What a wrong reading may move a point unseen before it is worth a word. Our judgement. */
+const MUCH_HIDDEN_MM = 5

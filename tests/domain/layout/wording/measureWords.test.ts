@@ -95,8 +95,14 @@ const problems: readonly {
   },
   {
     problem: { kind: 'third-tape-misses', first: A, second: B, third: C, lengthMm: 410, nearestMm: 400 },
-    mm: /at least 10 mm too long/,
+    mm: /at least 10 mm too long\. Read the three again/,
     inches: /too long/,
+  },
+  {
+    // As much as tapes are read to: to read again would give the same.
+    problem: { kind: 'third-tape-misses', first: A, second: B, third: C, lengthMm: 403, nearestMm: 400 },
+    mm: /at least 3 mm too long\. No more than readings may be off by: .* Pull one more tape from a point well out of it/,
+    inches: /Pull one more tape/,
   },
   {
     problem: {
@@ -170,12 +176,21 @@ describe('what is said of how a point was measured', () => {
   })
 
   it('how well more tapes than are needed agree', () => {
-    expect(residualText({ residualMm: null, residualOf: null }, 'mm')).toBeNull()
-    expect(residualText({ residualMm: 0.42, residualOf: tape }, 'mm')).toBe(
+    expect(residualText({ residualMm: null, oddOneOut: null, hiddenMm: null }, 'mm')).toBeNull()
+    expect(residualText({ residualMm: 0.42, oddOneOut: null, hiddenMm: 5 }, 'mm')).toBe(
       'What was measured agrees within 0.5 mm.',
     )
-    expect(residualText({ residualMm: 6, residualOf: tape }, 'mm')).toMatch(
-      /disagrees by up to 6 mm, most at the tape from “seat bolt”.*that one first/,
+    expect(residualText({ residualMm: 3, oddOneOut: null, hiddenMm: 9 }, 'mm')).toMatch(
+      /agrees within 3 mm\. One wrong reading could still hide in that and move the point by up to 9 mm/,
+    )
+    expect(residualText({ residualMm: 0, oddOneOut: null, hiddenMm: null }, 'mm')).toMatch(
+      /one of the readings is checked by none of the others: pull one more tape/,
+    )
+    expect(residualText({ residualMm: 6, oddOneOut: tape, hiddenMm: 9 }, 'mm')).toMatch(
+      /disagrees by up to 6 mm\. Without the tape from “seat bolt” all others agree/,
+    )
+    expect(residualText({ residualMm: 3.1, oddOneOut: null, hiddenMm: 9 }, 'mm')).toMatch(
+      /which one cannot be told: read all of them again, or pull more tapes/,
     )
   })
 })
