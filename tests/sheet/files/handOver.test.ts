@@ -1,81 +1,31 @@
-import { parse } from 'csv-parse/sync'
 import { unzipSync } from 'fflate'
 import { describe, expect, it } from 'vitest'
-import type { Layout } from '../../../src/domain/layout/document/layout'
 import { parseLayoutText } from '../../../src/domain/layout/document/parseLayout'
-import { evaluateLayout } from '../../../src/domain/layout/evaluate/evaluateLayout'
 import { CAUTIONS } from '../../../src/domain/layout/wording/cautions'
 import { archive } from '../../../src/sheet/files/handOver/archive'
-import { filesOf, handOverFiles } from '../../../src/sheet/files/handOver/handOverFiles'
-import type { HandOverFile, HandOverRequest } from '../../../src/sheet/files/handOver/handOverPart'
-import { madePart } from '../../../src/sheet/files/handOver/handOverPart'
-import { handOverParts, handOverStem } from '../../../src/sheet/files/handOver/handOverParts'
+import { handOverFiles } from '../../../src/sheet/files/handOver/handOverFiles'
+import { handOverStem } from '../../../src/sheet/files/handOver/handOverParts'
 import { dxfString } from '../../../src/sheet/files/dxfString'
 import { generalDrawing } from '../../../src/sheet/files/generalDrawing'
 import { PAPER_KINDS } from '../../../src/sheet/paperKinds'
-import { readByDxf, readByDxfParser, type ReadShape } from '../../support/dxfReader'
+import { readByDxf, readByDxfParser } from '../../support/dxfReader'
 import { exampleIndex, exampleLayout } from '../../support/exampleLayouts'
 import { expectSameShape } from '../../support/flatFigures'
+import {
+  distance,
+  expectSafe,
+  hasCross,
+  oneEnding,
+  position,
+  requestOf,
+  sixteenths,
+  tableRows,
+} from '../../support/handOver'
 
 /*
  * Outside: dxf-parser and dxf read the drawings, csv-parse the tables, the program's own reader the layout file; the archive is opened
  * by the reading half of its package.
  */
-
-const requestOf = (layout: Layout): HandOverRequest => ({
-  layout,
-  evaluation: evaluateLayout(layout, { extent: 'what-moves' }),
-  paperName: 'a4',
-  today: '2026-11-27',
-  fonts: [],
-})
-
-const oneEnding = (files: readonly HandOverFile[], start: string, ending: string): string => {
-  const found = files.filter(({ path }) => path.startsWith(start) && path.endsWith(ending))
-  if (found.length !== 1) throw new Error(`${found.length} files ${start}…${ending}`)
-  return found[0]?.text ?? ''
-}
-
-/** Rows of a table of the folder; none where the folder says that there is no such table. */
-const tableRows = (files: readonly HandOverFile[], stem: string, whenEmpty: string) => {
-  const isThere = files.some(({ path }) => path.startsWith(`tables/${stem}-`))
-  if (isThere) return records(oneEnding(files, `tables/${stem}-`, '.csv'))
-  expect((files[0]?.text ?? '').replaceAll(/\s+/g, ' ')).toContain(whenEmpty)
-  return []
-}
-
-const position = (row: Readonly<Record<string, string>> | undefined): readonly number[] =>
-  ['x', 'y', 'z'].map((axis) => Number(row?.[`${axis} (mm)`] ?? NaN))
-
-const distance = (from: readonly number[], to: readonly number[]): number =>
-  Math.hypot(...from.map((value, index) => value - (to[index] ?? NaN)))
-
-const records = (text: string): readonly Readonly<Record<string, string>>[] =>
-  parse(text, { bom: true, columns: true }) as unknown as readonly Readonly<Record<string, string>>[]
-
-/** Names that Windows keeps for devices, with any ending. Source: Microsoft, "Naming Files, Paths, and Namespaces" (from memory). */
-const DEVICE = /^(con|prn|aux|nul|com\d|lpt\d)(\.|$)/i
-
-const SAFE_NAME = /^[A-Za-z0-9][A-Za-z0-9.-]*$/
-
-const expectSafe = (files: readonly HandOverFile[]): void => {
-  const names = files.flatMap(({ path }) => path.split('/'))
-  expect(names.filter((name) => !SAFE_NAME.test(name) || DEVICE.test(name) || name.includes('..'))).toEqual(
-    [],
-  )
-  expect(files.filter(({ path }) => path.length > 180)).toEqual([])
-  expect(new Set(files.map(({ path }) => path.toLowerCase())).size).toBe(files.length)
-}
-
-const hasCross = (shapes: readonly ReadShape[], x: number, y: number): boolean =>
-  shapes.filter(
-    (shape) =>
-      shape.kind === 'polyline' &&
-      shape.layer === 'MARK' &&
-      shape.points.length === 2 &&
-      Math.abs(((shape.points[0]?.[0] ?? NaN) + (shape.points[1]?.[0] ?? NaN)) / 2 - x) < 1e-6 &&
-      Math.abs(((shape.points[0]?.[1] ?? NaN) + (shape.points[1]?.[1] ?? NaN)) / 2 - y) < 1e-6,
-  ).length >= 2
 
 describe.each(exampleIndex.map(({ file }) => file))('the folder of %s', (file) => {
   const layout = exampleLayout(file)
@@ -207,6 +157,15 @@ describe.each(exampleIndex.map(({ file }) => file))('the folder of %s', (file) =
   it('has every measured anchor beside its plan', () => {
     const rows = tableRows(files, 'as-welded-anchors', 'Nothing was measured on the car yet.')
     expect(rows).toHaveLength((layout.asWelded ?? []).flatMap((record) => record.anchors).length)
+    // A tab whose turn or lean nobody measured is never within tolerance without saying so.
+    const unsaid = rows.filter(
+      (row) =>
+        /tab|clevis|insert/.test(row['anchor'] ?? '') &&
+        /^(within|outside)/.test(row['verdict'] ?? '') &&
+        (row['turn off (deg)'] === '' || row['lean off (deg)'] === '') &&
+        !/without its (turn|lean|turn and lean), not measured$/.test(row['verdict'] ?? ''),
+    )
+    expect(unsaid).toEqual([])
     for (const row of rows.filter((each) => each['measured x (mm)'] !== '')) {
       const off = ['x', 'y', 'z'].map(
         (axis) => Number(row[`measured ${axis} (mm)`]) - Number(row[`planned ${axis} (mm)`]),
@@ -227,117 +186,5 @@ describe.each(exampleIndex.map(({ file }) => file))('the folder of %s', (file) =
     expect(
       opened.map(([path, content]) => [path, new TextDecoder('utf-8', { ignoreBOM: true }).decode(content)]),
     ).toEqual(files.map(({ path, text }) => [`${stem}/${path}`, text]))
-  })
-})
-
-describe('the archive', () => {
-  it('is the same byte for byte when it is made again', () => {
-    const layout = exampleLayout('rock-buggy.layout.json')
-    const made = () => archive('folder', handOverFiles(requestOf(layout)), layout.job.date)
-    expect(Buffer.from(made()).equals(Buffer.from(made()))).toBe(true)
-  })
-
-  it.each([
-    // Source: MS-DOS date in a local header at offset 12: (year - 1980) * 512 + month * 32 + day. PKWARE APPNOTE 4.4.6 (from memory).
-    ['2026-05-02', (2026 - 1980) * 512 + 5 * 32 + 2],
-    ['', 32 + 1],
-    ['1979-12-31', 32 + 1],
-    ['soon', 32 + 1],
-  ])('has the date of the job %j on its files, else the first that it can write', (jobDate, wanted) => {
-    const bytes = archive('folder', [{ path: 'a.txt', text: 'a' }], jobDate)
-    expect(new DataView(bytes.buffer, bytes.byteOffset).getUint16(12, true)).toBe(wanted)
-  })
-})
-
-/** "12 5/16 in", read as a tape is read. */
-const sixteenths = (text: string): number => {
-  const match = /^(−?)(?:(\d+)(?: |$))?(?:(\d+)\/(\d+))?$/.exec(text.replace(/ in$/, ''))
-  if (match === null) throw new Error(`no inches: ${text}`)
-  const [, sign, whole = '0', over = '0', under = '1'] = match
-  return (sign === '' ? 1 : -1) * (Number(whole) + Number(over) / Number(under))
-}
-
-describe('a folder of hostile names', () => {
-  const layout = exampleLayout('rock-buggy.layout.json')
-  const job = {
-    name: '../../etc/passwd\r\n=cmd',
-    car: '..\\CON: "NUL" <b>\n' + 'x'.repeat(300),
-    customer: '=1+1',
-    date: 'yesterday',
-    revision: '日本 /../ 🙂',
-    preparedBy: 'a\u0000b\u2028c',
-    notes: '',
-  }
-  const [first] = layout.tubes
-  const hostile: Layout = {
-    ...layout,
-    job,
-    tubes: layout.tubes.map((tube) =>
-      tube === first ? { ...tube, name: '=HYPERLINK("x";A1)\r\n@b' } : tube,
-    ),
-  }
-  const files = handOverFiles(requestOf(hostile))
-
-  it('has safe names and can be written as an archive', () => {
-    expectSafe(files)
-    const bytes = archive(handOverStem(hostile), files, job.date)
-    const names = Object.keys(unzipSync(bytes))
-    expect(names).toHaveLength(files.length)
-    expect(names.every((name) => name.startsWith('hand-over-con-nul-b-x') && name.length < 255)).toBe(true)
-  })
-
-  it('keeps every typed word on a line of its own field', () => {
-    const lines = (files[0]?.text ?? '').split('\r\n')
-    expect(lines).toContain('Customer: =1+1')
-    expect(lines).toContain('Prepared by: a b c')
-    // oxlint-disable-next-line no-control-regex -- control characters are exactly what is meant
-    expect(lines.filter((line) => /[\u0000-\u001F\u2028]/.test(line))).toEqual([])
-  })
-
-  it('has no cell that begins a formula', () => {
-    const cells = files
-      .filter(({ path }) => path.endsWith('.csv'))
-      .flatMap(({ text }) => parse(text, { bom: true }).flat() as readonly string[])
-    expect(cells.filter((cell) => /^\s*[=+@]/.test(cell) || /^-(?!\d+(\.\d+)?$)/.test(cell))).toEqual([])
-    expect(cells.some((cell) => cell.startsWith(`'=HYPERLINK`))).toBe(true)
-  })
-})
-
-describe('what cannot be made', () => {
-  const request = requestOf(exampleLayout('rock-buggy.layout.json'))
-
-  it('is named in READ-ME-FIRST, and takes nothing else with it', () => {
-    const parts = [
-      madePart(
-        {
-          words: 'Angle gauges',
-          make: () => {
-            throw new Error('the tube\nhas no length')
-          },
-        },
-        request,
-      ),
-      madePart({ words: 'Belt record', make: () => ({ kind: 'none', because: 'No belt yet.' }) }, request),
-      ...handOverParts()
-        .slice(0, 1)
-        .map((part) => madePart(part, request)),
-    ]
-    const files = filesOf(request, parts)
-    const readMe = (files[0]?.text ?? '').replaceAll(/\s+/g, ' ')
-    expect(readMe).toContain('Angle gauges. IT COULD NOT BE MADE (the tube has no length).')
-    expect(readMe).toContain('Belt record. No belt yet.')
-    expect(files.some(({ path }) => path.startsWith('papers/mount-sheet-'))).toBe(true)
-  })
-
-  it('leaves no file to be written over by another', () => {
-    const made = { kind: 'files', files: [{ path: 'cutting/a.dxf', text: '1' }] } as const
-    const files = filesOf(request, [
-      { words: 'One', made },
-      { words: 'Two', made: { kind: 'files', files: [{ path: 'cutting/A.dxf', text: '2' }] } },
-    ])
-    expect(files.slice(1)).toEqual([
-      { path: 'cutting/a.dxf', text: '1' },
-      { path: 'cutting/A-2.dxf', text: '2' },
-    ])
   })
 })

@@ -39,9 +39,17 @@ export const weldedTable = (layout: Layout): CsvTable => {
     ...lengthColumns<MeasuredRow>('total off', ({ found }) => found.position?.totalMm ?? null),
     ...column<MeasuredRow>('turn off (deg)', ({ found }) => found.planDeg?.off ?? null),
     ...column<MeasuredRow>('lean off (deg)', ({ found }) => found.leanDeg?.off ?? null),
-    ...column<MeasuredRow>('verdict', ({ found }) => deviationWords(found.verdict)),
+    ...column<MeasuredRow>('verdict', ({ found }) => verdictText(found)),
   ]
   return tableOf(columns, rows)
+}
+
+/** A tab within tolerance by its position alone may still be turned: the verdict names the angles that nobody measured. */
+const verdictText = ({ verdict, areAnglesUnmeasured, planDeg, leanDeg }: AnchorDeviation): string => {
+  const isJudged = verdict === 'within' || verdict === 'outside'
+  if (!areAnglesUnmeasured || !isJudged) return deviationWords(verdict)
+  const unmeasured = [...(planDeg === null ? ['turn'] : []), ...(leanDeg === null ? ['lean'] : [])]
+  return `${deviationWords(verdict)}, without its ${unmeasured.join(' and ')}, not measured`
 }
 
 const AXES = ['x', 'y', 'z'] as const
