@@ -11,7 +11,7 @@ const findingsOf = (layout: Layout) =>
   evaluateLayout(layout, { extent: 'what-moves' }).places.flatMap(({ findings }) => findings)
 
 const reportedDeviation = (deviation: AnchorDeviation) => {
-  const { reading, planned, position, planDeg, leanDeg, verdict } = deviation
+  const { reading, planned, position, planDeg, leanDeg, areAnglesUnmeasured, verdict } = deviation
   const { placeId, anchorId, strap } = reading.entry
   return {
     place: placeId,
@@ -23,6 +23,7 @@ const reportedDeviation = (deviation: AnchorDeviation) => {
     position,
     planDeg,
     leanDeg,
+    areAnglesUnmeasured,
     verdict,
   }
 }
@@ -39,7 +40,7 @@ const reportedChange = ({ kind, planned, welded, assumed }: FindingChange) => {
     subject: finding?.subject ?? null,
     planned: reportedSide(planned),
     welded: reportedSide(welded),
-    // Anchors that were not measured and that the finding takes from the plan.
+    // Anchors that were not measured, or not their angles, and that the finding takes from the plan.
     assumed: assumed.map(({ anchor }) => anchor.id),
   }
 }

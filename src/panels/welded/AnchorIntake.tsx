@@ -4,7 +4,7 @@ import { offeredPoints } from '../../domain/layout/asWelded/knownPoints'
 import { LIMITS } from '../../domain/layout/document/limits'
 import { type MeasuredRef, withMeasurement, withTabReadings } from '../../domain/layout/edit/asWelded'
 import {
-  deviationWords,
+  anchorVerdictWords,
   KNOWN_POINT_HINT,
   entryName,
   judgedLength,
@@ -55,7 +55,7 @@ export const AnchorIntake = (props: IntakeProps): ReactElement => {
         <span className="intake-name">{name}</span>{' '}
         <span className="summary-figure">
           {total}
-          {deviationWords(deviation.verdict)}
+          {anchorVerdictWords(deviation)}
         </span>
       </summary>
       {isOpen ? <Opened view={view} deviation={deviation} /> : null}

@@ -120,11 +120,19 @@ const Summary = (props: { readonly view: WeldedView }): ReactElement => {
       return count === 0 ? [] : [`${count} ${deviationWords(verdict)}`]
     },
   )
+  const angleless = deviations.filter(
+    ({ verdict, areAnglesUnmeasured }) => verdict === 'within' && areAnglesUnmeasured,
+  ).length
   return (
     <div className="welded-summary">
       <p data-testid="welded-summary">
         {deviations.length === 0 ? 'The layout has no anchors to measure.' : verdicts.join(' · ')}
       </p>
+      {angleless === 0 ? null : (
+        <p className="hint" data-testid="welded-angleless">
+          {`Of those within tolerance ${angleless} only by ${angleless === 1 ? 'its' : 'their'} position: not all angles of the tab were measured.`}
+        </p>
+      )}
       <p className="hint">
         {allowed === undefined
           ? 'No tolerance is typed (Job, Weld and measuring error), so deviations are only shown and not judged.'

@@ -24,7 +24,7 @@ export interface FindingChange {
   /** Null when the rule did not speak of the plan, or of it only. */
   readonly planned: ShownFinding | null
   readonly welded: Finding | null
-  /** Anchors that the finding depends on and that were not measured: for those the plan was taken. */
+  /** Anchors that the finding depends on and that were not measured, or not their angles: for those the plan was taken. */
   readonly assumed: readonly WeldedAnchor[]
 }
 
@@ -81,23 +81,35 @@ export const findingChanges = (
   return ordered(changes)
 }
 
+/** Quantities that hang on how a tab's plane or an eye's shank is turned, not only on where it is. */
+const OF_THE_PLANE: readonly Finding['quantity'][] = ['tab-twist', 'shank-angle']
+
+/** Whether the turn and the lean of what was measured are known; nothing measures an eye's shank, and a wrap has neither. */
+const isPlaneMeasured = ({ mount, reading }: WeldedAnchor): boolean =>
+  mount.kind === 'wrap' ||
+  (mount.kind === 'tab' && reading?.planDeg?.ok === true && reading.leanDeg?.ok === true)
+
 /**
- * Anchors that a finding depends on and that stand where they were planned because nothing better is known. Every strap runs to the
- * buckle, and that lies on the lap strap: so the lap anchors count for all of them.
+ * Anchors that a finding depends on and that stand where they were planned because nothing better is known; for a finding of a tab's plane
+ * or a shank also those whose angles were not measured. Every strap runs to the buckle, and that lies on the lap strap: so the lap anchors
+ * count for all of them.
  */
 export const assumedAnchors = (
-  { placeId, subject }: Pick<Finding, 'placeId' | 'subject'>,
+  { placeId, subject, quantity }: Pick<Finding, 'placeId' | 'subject' | 'quantity'>,
   anchors: readonly WeldedAnchor[],
 ): readonly WeldedAnchor[] => {
   if (subject === 'head' || subject.startsWith('tube:')) return []
   const isWhole = subject === 'belt' || subject === 'body'
   const own = isWhole ? [] : strapsOf(subject)
-  return anchors.filter(
-    ({ placeId: place, anchor, standing }) =>
-      place === placeId &&
-      standing !== 'measured' &&
-      (isWhole || own.includes(anchor.strap) || strapFamily(anchor.strap) === 'lap'),
-  )
+  const isOfThePlane = OF_THE_PLANE.includes(quantity)
+  return anchors.filter((welded) => {
+    const { placeId: place, anchor, standing } = welded
+    if (place !== placeId) return false
+    const isOwn = isWhole || own.includes(anchor.strap)
+    return standing === 'measured'
+      ? isOwn && isOfThePlane && !isPlaneMeasured(welded)
+      : isOwn || strapFamily(anchor.strap) === 'lap'
+  })
 }
 
 /** The straps of a pair, or the one that the subject is; none for what is no strap. */

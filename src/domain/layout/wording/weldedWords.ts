@@ -93,6 +93,15 @@ export const deviationWords = (verdict: DeviationVerdict | 'not-measured'): stri
   }
 }
 
+/** The same of a whole anchor: a tab that is where it should be may still be turned, so unmeasured angles are never passed over. */
+export const anchorVerdictWords = ({
+  verdict,
+  areAnglesUnmeasured,
+}: Pick<AnchorDeviation, 'verdict' | 'areAnglesUnmeasured'>): string =>
+  verdict === 'within' && areAnglesUnmeasured
+    ? `${deviationWords(verdict)} as far as it was measured: not all angles of the tab were`
+    : deviationWords(verdict)
+
 /** Why nothing can be told of an entry, and what to do; null where something can. */
 export const cannotTellText = (
   { position, verdict, reading }: AnchorDeviation,
@@ -127,10 +136,12 @@ const standingWords = (standing: Standing): string => {
 const listed = (names: readonly string[]): string =>
   names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
 
-/** Which anchors a finding takes from the plan because nothing better is known; null where none. */
+/** Which anchors, or their angles, a finding takes from the plan because nothing better is known; null where none. */
 export const assumedText = (assumed: readonly WeldedAnchor[]): string | null => {
   if (assumed.length === 0) return null
-  const names = assumed.map(({ anchor }) => anchorName(anchor))
+  const names = assumed.map(({ anchor, standing }) =>
+    standing === 'measured' ? `the angles of the ${anchorName(anchor)}` : anchorName(anchor),
+  )
   return `Taken as planned, because not measured: ${listed(names)}.`
 }
 
@@ -179,7 +190,7 @@ const countOf = (changes: readonly FindingChange[], kind: ChangeKind): number =>
 
 /**
  * How many findings are broken or unchecked on the car, how many of those the plan kept, and how many of all findings rest on anchors
- * that were not measured: those say nothing of the car. `welded`: all findings of the car.
+ * or angles that were not measured: those say nothing of the car. `welded`: all findings of the car.
  */
 export const changesSummaryText = (
   changes: readonly FindingChange[],
@@ -199,7 +210,7 @@ export const changesSummaryText = (
   const rest =
     resting === 0
       ? ''
-      : ` ${resting} of ${welded.length} findings rest on anchors that are only planned, and say nothing of the car.`
+      : ` ${resting} of ${welded.length} findings rest on anchors or angles that are only planned, and say nothing of the car.`
   return `${where}: ${part(broken, 'broken', newlyBroken)}; ${part(unchecked, 'unchecked', newlyUnchecked)}.${rest}`
 }
 

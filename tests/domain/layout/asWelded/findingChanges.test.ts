@@ -105,7 +105,7 @@ describe('assumedAnchors', () => {
       ),
     ).anchors
   const names = (subject: Finding['subject'], ...measured: readonly string[]): readonly string[] =>
-    assumedAnchors({ placeId: 'driver', subject }, withMeasured(...measured)).map(
+    assumedAnchors({ placeId: 'driver', subject, quantity: 'lap-angle' }, withMeasured(...measured)).map(
       ({ anchor }) => anchor.strap,
     )
 
@@ -120,9 +120,34 @@ describe('assumedAnchors', () => {
     ])
   })
 
+  it('are those whose angles were not measured too, for a finding of the plane of a tab', () => {
+    const twist = { placeId: 'driver', subject: 'lap-left', quantity: 'tab-twist' } as const
+    const measuredWith = (angles: {
+      readonly planDeg?: readonly number[]
+      readonly leanDeg?: readonly number[]
+    }) =>
+      measuredLayout(
+        plan,
+        recordWith(plan, (entry) => ({
+          ...entry,
+          measurement: coordinatesAt(entry.planned.point),
+          ...angles,
+        })),
+      ).anchors
+    const assumed = (angles: Parameters<typeof measuredWith>[0]): readonly string[] =>
+      assumedAnchors(twist, measuredWith(angles)).map(({ anchor }) => anchor.strap)
+    expect(assumed({})).toEqual(['lap-left'])
+    expect(assumed({ planDeg: [-31] })).toEqual(['lap-left'])
+    expect(assumed({ planDeg: [-31], leanDeg: [] })).toEqual(['lap-left'])
+    expect(assumed({ planDeg: [-31], leanDeg: [0] })).toEqual([])
+    expect(assumedAnchors({ ...twist, quantity: 'lap-angle' }, measuredWith({}))).toEqual([])
+  })
+
   it('are none for the helmet and for tubes, and none of another place', () => {
     expect(names('head')).toEqual([])
     expect(names('tube:harness-bar')).toEqual([])
-    expect(assumedAnchors({ placeId: 'other', subject: 'belt' }, withMeasured())).toEqual([])
+    expect(
+      assumedAnchors({ placeId: 'other', subject: 'belt', quantity: 'lap-angle' }, withMeasured()),
+    ).toEqual([])
   })
 })

@@ -13,6 +13,7 @@ import {
   readingLines,
 } from '../../../../src/domain/layout/wording/readingLines'
 import {
+  anchorVerdictWords,
   assumedText,
   axisOffText,
   cannotTellText,
@@ -32,6 +33,10 @@ import { coordinatesAt, measuredAt, planOfExample, recordWith } from '../../../s
 const BUGGY = planOfExample('rock-buggy.layout.json')
 const TWO_SEATS = planOfExample('trail-car-two-seat.layout.json')
 const TOLERANCE = { xMm: 2, yMm: 2, zMm: 2, tabDeg: 2, reclineDeg: 1, spread: 'worst-case' } as const
+
+/** Turn and lean read as they were planned. */
+const anglesAsPlanned = ({ planned }: MeasuredAnchor): Pick<MeasuredAnchor, 'planDeg' | 'leanDeg'> =>
+  planned.kind === 'tab' ? { planDeg: [planned.planDeg], leanDeg: [planned.leanDeg] } : {}
 
 const entryIn = (layout: Layout, strap: string): MeasuredAnchor => {
   const found = recordWith(layout, (entry) => entry).anchors.find((entry) => entry.strap === strap)
@@ -175,19 +180,40 @@ describe('words for what was welded', () => {
     expect(plannedOnlyText(all.anchors, BUGGY)).toBeNull()
   })
 
+  it('name the angles of a tab where only its position was measured', () => {
+    const { anchors } = measuredLayout(
+      BUGGY,
+      recordWith(BUGGY, (entry) => measuredAt(entry, BUGGY)),
+    )
+    expect(assumedText(anchors.slice(0, 1))).toBe(
+      'Taken as planned, because not measured: the angles of the left shoulder tab.',
+    )
+  })
+
+  it('never call a tab within tolerance whose angles nobody measured without saying so', () => {
+    const verdict = 'within' as const
+    expect(anchorVerdictWords({ verdict, areAnglesUnmeasured: false })).toBe('within tolerance')
+    expect(anchorVerdictWords({ verdict, areAnglesUnmeasured: true })).toContain('not all angles')
+    expect(anchorVerdictWords({ verdict: 'outside', areAnglesUnmeasured: true })).toBe('outside tolerance')
+  })
+
   it('sum up findings without claiming anything of anchors that are only planned', () => {
     const findings = evaluateLayout(BUGGY, { extent: 'what-moves' }).places.flatMap((place) => place.findings)
     const summary = (record: AsWeldedRecord): string => {
       const { anchors } = measuredLayout(BUGGY, record)
       return changesSummaryText(findingChanges(findings, findings, anchors), findings, anchors)
     }
-    const all = recordWith(BUGGY, (entry) => measuredAt(entry, BUGGY))
+    const all = recordWith(BUGGY, (entry) => ({ ...measuredAt(entry, BUGGY), ...anglesAsPlanned(entry) }))
     expect(summary(all)).toBe('On the car as welded: none broken; none unchecked.')
+    // Six tabs, each with one finding of how its plane is turned to its strap.
+    expect(summary(recordWith(BUGGY, (entry) => measuredAt(entry, BUGGY)))).toBe(
+      `On the car as far as it is measured: none broken; none unchecked. 6 of ${findings.length} findings rest on anchors or angles that are only planned, and say nothing of the car.`,
+    )
     const onlyLap = recordWith(BUGGY, (entry) =>
       entry.strap.startsWith('lap') ? measuredAt(entry, BUGGY) : entry,
     )
     expect(summary(onlyLap)).toMatch(
-      /^On the car as far as it is measured: none broken; none unchecked\. \d+ of \d+ findings rest on anchors that are only planned/,
+      /^On the car as far as it is measured: none broken; none unchecked\. \d+ of \d+ findings rest on anchors or angles that are only planned/,
     )
   })
 
