@@ -1,4 +1,6 @@
 import { createRequire } from 'node:module'
+// @ts-expect-error -- the package has no types
+import dxf from 'dxf'
 import type { DxfParser, IDxf } from 'dxf-parser'
 
 const load = createRequire(import.meta.url)
@@ -110,8 +112,7 @@ interface OtherReader {
 
 /** Read by the package dxf, which shares no code with the other and has no types of its own. */
 export const readByDxf = (text: string): Pick<ReadDrawing, 'unit' | 'layers' | 'shapes'> => {
-  const { parseString } = load('dxf') as OtherReader
-  const drawing = parseString(text)
+  const drawing = (dxf as OtherReader).parseString(text)
   return {
     unit: drawing.header.insUnits,
     layers: Object.keys(drawing.tables.layers),

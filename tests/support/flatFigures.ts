@@ -51,9 +51,6 @@ export const anyFigure: fc.Arbitrary<FlatFigure> = fc.record({
   ),
 })
 
-/** Letters that a reader is to find again in a text: those that every encoding has. */
-export const plainLetters = (text: string): string => text.replaceAll(/[^A-Za-z0-9]/g, '')
-
 const ALIGNS = { left: 0, centre: 1, right: 2 } as const
 
 /** How far a coordinate may be off when it is read back, in the file's own unit. */

@@ -33,7 +33,7 @@ export const position = (row: Readonly<Record<string, string>> | undefined): rea
 export const distance = (from: readonly number[], to: readonly number[]): number =>
   Math.hypot(...from.map((value, index) => value - (to[index] ?? NaN)))
 
-export const records = (text: string): readonly Readonly<Record<string, string>>[] =>
+const records = (text: string): readonly Readonly<Record<string, string>>[] =>
   parse(text, { bom: true, columns: true }) as unknown as readonly Readonly<Record<string, string>>[]
 
 /** Names that Windows keeps for devices, with any ending. Source: Microsoft, "Naming Files, Paths, and Namespaces" (from memory). */

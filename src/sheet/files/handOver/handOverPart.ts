@@ -16,7 +16,7 @@ export interface HandOverRequest extends PaperRequest {
 }
 
 /** Files of one kind, or the reason why there are none. */
-export type PartFiles =
+type PartFiles =
   | { readonly kind: 'files'; readonly files: readonly HandOverFile[] }
   | { readonly kind: 'none'; readonly because: string }
 
