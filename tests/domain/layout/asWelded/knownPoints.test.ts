@@ -1,54 +1,39 @@
 import { describe, expect, it } from 'vitest'
-
 import { offeredPoints } from '../../../../src/domain/layout/asWelded/knownPoints'
-import { recordDeviations } from '../../../../src/domain/layout/asWelded/deviation'
-import { measuredAt, planOfExample, recordWith } from '../../../support/asWelded'
+import type { Measurement } from '../../../../src/domain/measure/measurement'
+import { coordinatesAt, planOfExample, recordWith } from '../../../support/asWelded'
 
-const PLAN = planOfExample('rock-buggy.layout.json')
-const RECORD = recordWith(PLAN, (entry) =>
-  entry.strap === 'lap-left' ? measuredAt(entry, PLAN, { xMm: 4 }) : entry,
-)
-const own = (anchorId: string) => ({ placeId: 'driver', anchorId })
+const BUGGY = planOfExample('rock-buggy.layout.json')
 
-describe('offeredPoints', () => {
-  it('are what a tape can be held to, the datum first, and other anchors where they were measured', () => {
-    const offered = offeredPoints(PLAN, RECORD, own('driver-sub-left'))
-    expect(offered[0]).toMatchObject({ sort: 'place', place: { source: { kind: 'datum-mark' } } })
-    const named = offered.flatMap((each) =>
-      each.sort === 'place' && each.place.source.kind === 'named' ? [each.point] : [],
-    )
-    expect(named).toEqual((PLAN.tapePoints ?? []).map(({ point }) => point))
-    const measured = offered.filter(({ sort }) => sort === 'measured')
-    expect(measured.map(({ point }) => point)).toEqual([{ xMm: 1354, yMm: 70, zMm: 38 }])
+/** Other anchors that are offered beside the left lap tab when that of the right was measured so. */
+const offeredWith = (measurement: Measurement | null): readonly string[] => {
+  const record = recordWith(BUGGY, (entry) =>
+    entry.strap === 'lap-right' ? { ...entry, measurement } : entry,
+  )
+  const own = record.anchors.find(({ strap }) => strap === 'lap-left')
+  if (own === undefined) throw new Error('the example has no left lap tab')
+  return offeredPoints(BUGGY, record, own).flatMap((offered) =>
+    offered.sort === 'measured' ? [offered.entry.strap] : [],
+  )
+}
+
+describe('points to measure from', () => {
+  it('are what a tape can be held to by the plan', () => {
+    const record = recordWith(BUGGY, (entry) => entry)
+    const [own] = record.anchors
+    if (own === undefined) throw new Error('the example has no anchors')
+    expect(offeredPoints(BUGGY, record, own).length).toBeGreaterThan(3)
+    expect(offeredPoints(BUGGY, record, own).every(({ sort }) => sort === 'place')).toBe(true)
   })
 
-  it('never offer an anchor to itself, nor one that has no position', () => {
-    const offered = offeredPoints(PLAN, RECORD, own('driver-lap-left'))
-    expect(offered.filter(({ sort }) => sort === 'measured')).toEqual([])
-  })
-
-  it('do not move what was measured from them when the plan changes', () => {
-    const [from] = offeredPoints(PLAN, RECORD, own('driver-lap-right')).filter(
-      (each) => each.sort === 'place' && each.place.source.kind === 'named',
-    )
-    if (from === undefined) throw new Error('the example has no named point')
-    const record = recordWith(PLAN, (entry) =>
-      entry.strap === 'lap-right'
-        ? {
-            ...entry,
-            measurement: {
-              kind: 'angle',
-              from: { name: 'P', point: from.point },
-              stringDeg: [-10],
-              lengthMm: [500],
-              runs: 'rearward',
-              aside: { kind: 'y', readingsMm: [20] },
-            },
-          }
-        : entry,
-    )
-    const before = recordDeviations(PLAN, record)
-    const { tapePoints: _points, ...without } = PLAN
-    expect(recordDeviations(without, record)).toEqual(before)
+  it('are other anchors too, but never one that is itself not sure', () => {
+    const at = coordinatesAt({ xMm: 1350, yMm: 650, zMm: 38 })
+    if (at.kind !== 'coordinates') throw new Error('those are coordinates')
+    expect(offeredWith(null)).toEqual([])
+    expect(offeredWith(at)).toEqual(['lap-right'])
+    // Readings 2 mm apart are sure to 1 mm either way, 2.2 mm apart are not.
+    expect(offeredWith({ ...at, zMm: [37, 39] })).toEqual(['lap-right'])
+    expect(offeredWith({ ...at, zMm: [37, 39.2] })).toEqual([])
+    expect(offeredWith({ ...at, zMm: [] })).toEqual([])
   })
 })
