@@ -10,7 +10,7 @@ export const DEFAULT_RIM_MM = 15
  * Clear between the plates of a clevis while nobody has typed it, mm. Our judgement, no source: the end fitting decides, and it is
  * measured before anything is cut.
  */
-export const DEFAULT_CLEVIS_GAP_MM = 8
+const DEFAULT_CLEVIS_GAP_MM = 8
 
 /** Outside diameter of a threaded insert over that of its thread while nobody has typed it. Our judgement, no source: a wall of half the thread. */
 const INSERT_DIAMETERS = 2

@@ -23,7 +23,7 @@ const PENS: Readonly<Record<FlatLayer, LineOptions>> = {
 }
 
 /** Where a figure's (0, 0) lies on the page; its y counts upward there too. Never scaled. */
-export const onPage =
+const onPage =
   (origin: PagePoint) =>
   ({ xMm, yMm }: FlatPoint): PagePoint => ({ xMm: origin.xMm + xMm, yMm: origin.yMm - yMm })
 

@@ -194,7 +194,7 @@ describe('tileGrid', () => {
           }
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 25 },
     )
   })
 

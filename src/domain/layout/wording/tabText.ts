@@ -56,7 +56,7 @@ export const fromMarkText = ({ mark, distanceMm, way }: FromMark, layout: Layout
 }
 
 /** Why an anchor does not sit on its tube as drawn and how to mend it, in two sentences. */
-export const seatProblemText = (problem: SeatProblem, layout: Layout): string => {
+const seatProblemText = (problem: SeatProblem, layout: Layout): string => {
   const tube = tubeName(problem.tubeId, layout)
   switch (problem.kind) {
     case 'inside-tube':

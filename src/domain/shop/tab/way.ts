@@ -2,7 +2,7 @@ import type { Direction } from '../../geometry/point'
 import { atan2Deg } from '../../units/angle'
 
 /** Where something points or lies, as it is said in the shop: the eight ways of the plan, and up and down. */
-export const WAYS = [
+const WAYS = [
   'rear',
   'rear right',
   'right',
