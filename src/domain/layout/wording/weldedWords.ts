@@ -5,7 +5,7 @@ import type { MirrorPair } from '../../measure/measureProblem'
 import type { Finding } from '../../rules/finding'
 import type { Mount } from '../../straps/anchor'
 import { angleText } from '../../units/angle'
-import { type LengthUnit, lengthWithUnit } from '../../units/length'
+import { lengthText, type LengthUnit, lengthWithUnit } from '../../units/length'
 import type { AnchorDeviation, DeviationVerdict } from '../asWelded/deviation'
 import { assumedAnchors, type ChangeKind, type FindingChange } from '../asWelded/findingChanges'
 import type { OfferedPoint } from '../asWelded/knownPoints'
@@ -52,9 +52,11 @@ export const offeredName = (offered: OfferedPoint, layout: Layout): string =>
 const lengthInBoth = (lengthMm: number, unit: LengthUnit): string =>
   `${lengthWithUnit(lengthMm, unit)} (${lengthWithUnit(lengthMm, unit === 'mm' ? 'in' : 'mm')})`
 
-/** A length that is judged: in mm, with the inches before it where the shop works in them. */
-export const judgedLength = (lengthMm: number, unit: LengthUnit): string =>
-  unit === 'mm' ? lengthWithUnit(lengthMm, 'mm') : lengthInBoth(lengthMm, 'in')
+/** A length that is judged: in mm, with the inches before it where the shop works in them, unless a sixteenth cannot show it. */
+export const judgedLength = (lengthMm: number, unit: LengthUnit): string => {
+  const isTooSmall = lengthText(lengthMm, 'in') === '0' && lengthText(lengthMm, 'mm') !== '0'
+  return unit === 'mm' || isTooSmall ? lengthWithUnit(lengthMm, 'mm') : lengthInBoth(lengthMm, 'in')
+}
 
 type Axis = MirrorPair['normalFaces']
 
@@ -112,11 +114,12 @@ export const cannotTellText = (
   if (axes.length === 0)
     return 'The angle finder is not read closely enough to tell whether the tab’s angle is allowed. Read it again, several times, with a finer one.'
   const parts = axes.map((axis) => {
-    const { uncertainty, allowed } = position[axis]
-    const off = uncertainty === null ? 'by nobody knows how much' : `up to ${judgedLength(uncertainty, unit)}`
-    return `${axis} ${off} where ± ${judgedLength(allowed ?? 0, unit)} is allowed`
+    const { off, uncertainty, allowed } = position[axis]
+    const sure =
+      uncertainty === null ? 'nobody knows how sure' : `sure to ± ${judgedLength(uncertainty, unit)}`
+    return `off in ${axis}: ${axisOffText(axis, off, unit)}, ${sure}, where ± ${judgedLength(allowed ?? 0, unit)} is allowed`
   })
-  return `The measurement may itself be off too much to tell: ${parts.join('; ')}. Read it again, or measure from points that lie more square to it.`
+  return `Too near the limit for how well it was measured. ${capitalised(parts.join('; '))}. Read it again, several times, or from points that lie more square to it.`
 }
 
 /** How an anchor stands in the measured layout, to follow its name; empty where it was measured. */

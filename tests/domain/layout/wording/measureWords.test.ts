@@ -65,7 +65,7 @@ const problems: readonly {
   {
     problem: { kind: 'points-in-line', names: [A, B, C], offMm: 0.3 },
     mm: /“seat bolt”, “hoop mark” and known point 3 lie in one line .*Pull a tape from a point well off the line/,
-    inches: /0 in \(0\.3 mm\)/,
+    inches: /\(0\.3 mm off it at most\)/,
   },
   {
     problem: { kind: 'points-along-axis', names: [A, B], axis: 'z', offMm: 0 },

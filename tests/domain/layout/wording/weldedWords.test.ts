@@ -20,6 +20,7 @@ import {
   changesSummaryText,
   entryName,
   goneText,
+  judgedLength,
   measureToText,
   mirrorChoices,
   offBarText,
@@ -71,6 +72,8 @@ describe('words for what was welded', () => {
 
   it('judge in millimetres beside inches: a sixteenth is too coarse', () => {
     expect(axisOffText('x', 1.2, 'in')).toBe('1/16 in (1.2 mm) rearward')
+    expect(axisOffText('x', 0.5, 'in')).toBe('0.5 mm rearward')
+    expect(judgedLength(0, 'in')).toBe('0 in (0 mm)')
   })
 
   it('say on which axis a measurement is too unsure to tell, and by how much', () => {
@@ -78,7 +81,7 @@ describe('words for what was welded', () => {
     expect(cannotTellText(apart, 'mm')).toBeNull()
     const more = deviationOf({ kind: 'coordinates', xMm: [1347, 1353], yMm: [70], zMm: [38] })
     expect(cannotTellText(more, 'mm')).toBe(
-      'The measurement may itself be off too much to tell: x up to 3 mm where ± 2 mm is allowed. Read it again, or measure from points that lie more square to it.',
+      'Too near the limit for how well it was measured. Off in x: none, sure to ± 3 mm, where ± 2 mm is allowed. Read it again, several times, or from points that lie more square to it.',
     )
   })
 
