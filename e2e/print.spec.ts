@@ -110,3 +110,24 @@ test('the bar from behind may be left out, and a datum without a name is said be
   await expect(bar).toHaveAttribute('aria-pressed', 'false')
   expect((await written()).join(' ')).not.toContain('Harness bar from behind')
 })
+
+test('a revision and bolts typed in the forms stand on the sheet, in both units of torque', async ({
+  page,
+}) => {
+  const app = await App.start(page)
+  await app.openLayout(exampleLayout('rock-buggy'))
+  await app.tab('Job')
+  await page.getByRole('button', { name: 'Add a line for this revision' }).click()
+  const change = page.getByLabel('Line 1: what was changed')
+  await app.typeInto(change, 'Bar up 22 mm')
+  await page.getByRole('tab', { name: 'Belt', exact: true }).click()
+  await app.typeInto(page.getByLabel('Lap bolt torque'), '30 ft-lb')
+  await app.typeInto(page.getByLabel('Lap: where that is written'), 'instruction card, page 6')
+  // 30 lbf·ft × 1.355 818 = 40.7 N·m.
+  await expect(page.getByLabel('Lap bolt torque')).toHaveValue('40.7')
+  await app.openSheet()
+  const written = (await new Sheet(page).print()).flatMap(({ texts }) => texts).join(' ')
+  expect(written).toContain('Bar up 22 mm')
+  expect(written).toContain('torque 40.7 N·m (30 lbf·ft)')
+  expect(written).toContain('As typed by the builder from: instruction card, page 6')
+})

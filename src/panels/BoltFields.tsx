@@ -24,31 +24,33 @@ const BoltRow = (props: {
       withStrapBolt(layout, place.id, family, patch),
     )
   return (
-    <div className="field-row">
-      <LengthField
-        label={`${words} bolt diameter`}
-        value={bolt?.boltDiameterMm ?? null}
-        limits={LIMITS.boltDiameterMm}
-        placeholder="not typed"
-        onCommit={(boltDiameterMm) => set('Type the bolt diameter', { boltDiameterMm })}
-        onClear={() => set('Clear the bolt diameter', { boltDiameterMm: undefined })}
-      />
-      <TextField
-        label={`${words} bolt grade`}
-        value={bolt?.grade ?? ''}
-        maxLength={TEXT_LENGTHS.name}
-        placeholder="not typed"
-        onCommit={(grade) => set('Type the bolt grade', { grade })}
-      />
-      <NumberField
-        label={`${words} bolt torque`}
-        value={bolt?.torqueNm ?? null}
-        limits={LIMITS.torqueNm}
-        format={torqueFormat(unit)}
-        placeholder="not typed"
-        onCommit={(torqueNm) => set('Type the torque', { torqueNm })}
-        onClear={() => set('Clear the torque', { torqueNm: undefined })}
-      />
+    <div className="field-block">
+      <div className="field-row">
+        <LengthField
+          label={`${words} bolt diameter`}
+          value={bolt?.boltDiameterMm ?? null}
+          limits={LIMITS.boltDiameterMm}
+          placeholder="not typed"
+          onCommit={(boltDiameterMm) => set('Type the bolt diameter', { boltDiameterMm })}
+          onClear={() => set('Clear the bolt diameter', { boltDiameterMm: undefined })}
+        />
+        <TextField
+          label={`${words} bolt grade`}
+          value={bolt?.grade ?? ''}
+          maxLength={TEXT_LENGTHS.name}
+          placeholder="not typed"
+          onCommit={(grade) => set('Type the bolt grade', { grade })}
+        />
+        <NumberField
+          label={`${words} bolt torque`}
+          value={bolt?.torqueNm ?? null}
+          limits={LIMITS.torqueNm}
+          format={torqueFormat(unit)}
+          placeholder="not typed"
+          onCommit={(torqueNm) => set('Type the torque', { torqueNm })}
+          onClear={() => set('Clear the torque', { torqueNm: undefined })}
+        />
+      </div>
       <TextField
         label={`${words}: where that is written`}
         value={bolt?.source ?? ''}
@@ -67,9 +69,9 @@ export const BoltFields = ({ place }: { readonly place: Place }): ReactElement =
     {familiesOf(place.belt).map(({ family, words }) => (
       <BoltRow key={family} place={place} family={family} words={words} />
     ))}
-    <small className="hint">
+    <p className="hint">
       Empty: the mount sheet leaves a line to fill in by hand. Only type what is written in the instructions
       that came with the belt, and say where.
-    </small>
+    </p>
   </fieldset>
 )

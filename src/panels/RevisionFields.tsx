@@ -12,7 +12,7 @@ const RevisionRow = (props: { readonly revision: Revision; readonly index: numbe
   const set = (words: string, patch: Partial<Revision>): void =>
     edit(`Change ${words} of a revision`, (layout) => withRevision(layout, index, patch))
   return (
-    <div className="revision-line" role="group" aria-label={`Revision history, line ${index + 1}`}>
+    <div className="field-block" role="group" aria-label={`Revision history, line ${index + 1}`}>
       <div className="field-row">
         <TextField
           label={`${line}: revision`}
@@ -70,10 +70,10 @@ export const RevisionFields = (): ReactElement => {
       >
         Add a line for this revision
       </button>
-      <small className="hint">
+      <p className="hint">
         A line starts with the revision, date and name above. Print again after each change, and take the old
         sheet out of the shop.
-      </small>
+      </p>
     </fieldset>
   )
 }

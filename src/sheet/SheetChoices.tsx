@@ -8,8 +8,8 @@ export const DatumMissing = (): ReactElement | null => {
   const isMissing = useApp((state) => state.layout.datum.trim() === '')
   return isMissing ? (
     <p className="waiting no-print" role="alert">
-      The datum has no name: nobody in the shop would know where to measure from. Name the datum in Job, then
-      print.
+      <strong>The datum has no name:</strong> nobody in the shop would know where to measure from. Name the
+      datum in Job, then print.
     </p>
   ) : null
 }
