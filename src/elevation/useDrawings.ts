@@ -3,7 +3,7 @@ import type { Elevation } from '../domain/geometry/plane'
 import type { Layout } from '../domain/layout/document/layout'
 import { elevationDrawing } from '../domain/layout/drawing/elevationDrawing'
 import { placeBounds } from '../domain/layout/drawing/placeBounds'
-import type { DrawingOptions } from '../domain/layout/drawing/options'
+import { type DrawingOptions, PLAIN_DRAWING } from '../domain/layout/drawing/options'
 import type { Drawing } from '../domain/layout/drawing/primitive'
 import type { AppState } from '../state/appState'
 import { useApp } from '../state/react'
@@ -13,17 +13,7 @@ import { TEXT_LINE_PX } from './paint/brush'
 import { useMeasured } from './useMeasured'
 import { useProposed } from './useProposed'
 
-const BARE_CAR = {
-  placeId: null,
-  sittingId: null,
-  ghosts: false,
-  zones: 'none',
-  focusedFindingId: null,
-  dimensions: 'none',
-  angles: false,
-  handles: false,
-  labels: false,
-} as const
+const BARE_CAR = { ...PLAIN_DRAWING, labels: false } as const
 
 /** The layout without what a gesture is just doing to it. */
 const settledLayout = (state: AppState): Layout => state.gesture?.startedFrom ?? state.layout

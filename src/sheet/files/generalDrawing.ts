@@ -1,7 +1,7 @@
 import type { Elevation } from '../../domain/geometry/plane'
 import type { Layout } from '../../domain/layout/document/layout'
 import { elevationDrawing } from '../../domain/layout/drawing/elevationDrawing'
-import { DEFAULT_TEXT_HEIGHT_MM } from '../../domain/layout/drawing/options'
+import { DEFAULT_TEXT_HEIGHT_MM, PLAIN_DRAWING } from '../../domain/layout/drawing/options'
 import type { Primitive } from '../../domain/layout/drawing/primitive'
 import { rearDrawing } from '../../domain/layout/drawing/rearDrawing'
 import type { CheckedEvaluation } from '../../domain/layout/evaluate/evaluation'
@@ -77,17 +77,8 @@ const elevationShapes = (
   elevation: Elevation,
 ): readonly FlatShape[] =>
   shapesOf(
-    elevationDrawing(layout, evaluation, elevation, {
-      placeId: null,
-      sittingId: null,
-      ghosts: false,
-      zones: 'none',
-      focusedFindingId: null,
-      dimensions: 'none',
-      lengthUnit: layout.units.length,
-      angles: false,
-      handles: false,
-    }).primitives,
+    elevationDrawing(layout, evaluation, elevation, { ...PLAIN_DRAWING, lengthUnit: layout.units.length })
+      .primitives,
   )
 
 const notesOf = ({ top, rear }: GeneralDrawing['datum'], unit: LengthUnit): readonly string[] => {

@@ -38,5 +38,17 @@ export interface DrawingOptions {
   readonly within?: Drawing['bounds']
 }
 
+/** The car of all places as it is drawn, with nothing but names on it; whoever wants more or less says only that. */
+export const PLAIN_DRAWING = {
+  placeId: null,
+  sittingId: null,
+  ghosts: false,
+  zones: 'none',
+  focusedFindingId: null,
+  dimensions: 'none',
+  angles: false,
+  handles: false,
+} as const satisfies Partial<DrawingOptions>
+
 /** 2.5 mm lettering at a scale of 1:10. Source: ISO 3098-1 nominal lettering height 2.5 mm (from memory); the scale is our judgement. */
 export const DEFAULT_TEXT_HEIGHT_MM = 25

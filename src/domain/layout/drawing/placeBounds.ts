@@ -4,7 +4,7 @@ import type { Layout, Place } from '../document/layout'
 import type { ShownEvaluation } from '../evaluate/evaluation'
 import { drawingBounds } from './box'
 import { elevationDrawing } from './elevationDrawing'
-import { DEFAULT_TEXT_HEIGHT_MM } from './options'
+import { DEFAULT_TEXT_HEIGHT_MM, PLAIN_DRAWING } from './options'
 import type { Drawing } from './primitive'
 
 /** The bars that the place's shoulder belts hang on, or every harness bar while none is hung up. */
@@ -28,15 +28,9 @@ export const placeBounds = (
 ): Drawing['bounds'] => {
   const place = layout.places.find((candidate) => candidate.id === placeId)
   const options = {
+    ...PLAIN_DRAWING,
     placeId: place === undefined ? null : placeId,
-    sittingId: null,
-    ghosts: false,
-    zones: 'none',
-    focusedFindingId: null,
-    dimensions: 'none',
     lengthUnit: layout.units.length,
-    angles: false,
-    handles: false,
     labels: false,
   } as const
   if (place === undefined) return elevationDrawing(layout, evaluation, elevation, options).bounds

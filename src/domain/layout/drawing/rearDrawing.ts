@@ -1,3 +1,4 @@
+import { PLAIN_DRAWING } from './options'
 import { planePoint, projected } from '../../geometry/plane'
 import type { PointMm } from '../../geometry/point'
 import type { Tube } from '../../geometry/tube'
@@ -19,17 +20,6 @@ export type RearDrawing = Omit<Drawing, 'elevation'>
 export const harnessBars = ({ tubes }: Pick<Layout, 'tubes'>): readonly Tube[] =>
   tubes.filter(({ role }) => role === 'harness-bar')
 
-const DRAWN = {
-  placeId: null,
-  sittingId: null,
-  ghosts: false,
-  zones: 'none',
-  focusedFindingId: null,
-  dimensions: 'none',
-  angles: false,
-  handles: false,
-} as const
-
 /**
  * The harness bars looked at forward from behind, with the anchors on them, the backrest slots of the shoulder straps, and the straps
  * between the two in the sitting as drawn. Null for a car without a harness bar. Pure.
@@ -38,7 +28,7 @@ export const rearDrawing = (layout: Layout, evaluation: ShownEvaluation): RearDr
   const bars = harnessBars(layout)
   if (bars.length === 0) return null
   const onBar = new Set(bars.map(({ id }) => id))
-  const places = drawnPlaces(layout, evaluation, { ...DRAWN, lengthUnit: layout.units.length })
+  const places = drawnPlaces(layout, evaluation, { ...PLAIN_DRAWING, lengthUnit: layout.units.length })
   const primitives = [
     ...tubePrimitives(bars, 'rear'),
     ...places.flatMap(shoulderSlots),

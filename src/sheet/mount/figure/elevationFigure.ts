@@ -1,3 +1,4 @@
+import { PLAIN_DRAWING } from '../../../domain/layout/drawing/options'
 import { type Elevation, projected } from '../../../domain/geometry/plane'
 import type { PointMm } from '../../../domain/geometry/point'
 import { nearestOnPolyline } from '../../../domain/geometry/segment'
@@ -121,15 +122,8 @@ const drawingsAt = (
 ): Drawings => {
   const drawn = (elevation: Elevation): Drawing =>
     elevationDrawing(layout, evaluation, elevation, {
-      placeId: null,
-      sittingId: null,
-      ghosts: false,
-      zones: 'none',
-      focusedFindingId: null,
-      dimensions: 'none',
+      ...PLAIN_DRAWING,
       lengthUnit: layout.units.length,
-      angles: false,
-      handles: false,
       labels: labels === 'labelled',
       textHeightMm: FIGURE_TEXT_MM * scale,
     })
