@@ -89,7 +89,7 @@ const printingLines = ({ paperName }: HandOverRequest): readonly string[] => [
 const readingLines = (layout: Layout): readonly (readonly [string, string])[] => [
   [
     '.dxf',
-    `Drawing files (.dxf, release 12): one unit is one ${layout.units.length === 'mm' ? 'millimetre' : 'inch'}, scale 1:1. Layers: CUT cut, DRILL holes, MARK scribe or punch, CHECK measure before cutting, TEXT lettering, OUTLINE what is there already. What a figure is for, plate or paper, stands in its title.`,
+    `Drawing files (.dxf, release 12): one unit is one ${layout.units.length === 'mm' ? 'millimetre' : 'inch'}, scale 1:1. Layers: CUT cut, DRILL holes, MARK scribe or punch, CHECK measure before cutting, TEXT lettering, OUTLINE what is there already. Tabs are for plate, strips and gauges for paper or card.`,
   ],
   ['.svg', 'Figures and single pages (.svg): in true size, one unit is one millimetre.'],
   [
