@@ -50,25 +50,67 @@ export const tabPlates = (mount: TabMount, on: TabOnTube): TabPlates | PlateProb
           ['far', -offMm],
         ] as const)
       : ([['only', 0]] as const)
+  const up = sharedUp(
+    mount,
+    on,
+    places.map(([, offsetMm]) => offsetMm),
+  )
   const plates: TabPlate[] = []
   for (const [which, offsetMm] of places) {
-    const plate = tabPlate(mount, on, size, { which, offsetMm })
+    const plate = tabPlate(mount, on, size, { which, offsetMm, up })
     if ('kind' in plate) return plate
     plates.push(plate)
   }
   return { size, plates }
 }
 
+/**
+ * Both plates of a clevis stand the same way on the tube, as one plate in their middle would; undefined for a single plate, and where
+ * one of them would not meet the tube that way: then each takes its own shortest way.
+ */
+const sharedUp = (mount: TabMount, on: TabOnTube, offsetsMm: readonly number[]): Direction | undefined => {
+  const middle = sliceAt(mount, on, mount.point)
+  if (offsetsMm.length === 1 || typeof middle === 'string') return undefined
+  const slices = offsetsMm.map((offsetMm) =>
+    sliceAt(mount, on, pointSum(mount.point, tabNormal(mount), offsetMm), middle.up),
+  )
+  return slices.every((slice) => typeof slice !== 'string') ? middle.up : undefined
+}
+
+/** A plane parallel to the tab's through a hole, and the tube in it. */
+const sliceAt = (
+  mount: TabMount,
+  on: TabOnTube,
+  hole: PointMm,
+  up?: Direction,
+): ReturnType<typeof tubeSlice> =>
+  tubeSlice({
+    hole,
+    normal: tabNormal(mount),
+    onAxis: on.foot,
+    axis: on.axis,
+    radiusMm: on.tube.outsideDiameterMm / 2,
+    ...(up === undefined ? {} : { up }),
+  })
+
 const tabPlate = (
   mount: TabMount,
   on: TabOnTube,
   size: TabSize,
-  { which, offsetMm }: { readonly which: TabPlate['which']; readonly offsetMm: number },
+  {
+    which,
+    offsetMm,
+    up,
+  }: {
+    readonly which: TabPlate['which']
+    readonly offsetMm: number
+    readonly up: Direction | undefined
+  },
 ): TabPlate | PlateProblem => {
   const normal = tabNormal(mount)
   const hole = pointSum(mount.point, normal, offsetMm)
   const radiusMm = on.tube.outsideDiameterMm / 2
-  const slice = tubeSlice({ hole, normal, onAxis: on.foot, axis: on.axis, radiusMm })
+  const slice = sliceAt(mount, on, hole, up)
   if (slice === 'inside')
     return { kind: 'inside-tube', tubeId: on.tube.id, depthMm: Math.max(0, -(on.standoffMm ?? 0)) }
   if (slice === 'misses') {

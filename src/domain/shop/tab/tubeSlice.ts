@@ -30,6 +30,8 @@ export interface SliceInput {
   readonly onAxis: PointMm
   readonly axis: Direction
   readonly radiusMm: number
+  /** Which way is up in the plate, length 1 and in its plane; left out: straight away from the tube's nearest surface. */
+  readonly up?: Direction
 }
 
 /** A plate turned less than this out of the tube's direction holds it: sine of about 0.06 µrad. Our judgement. */
@@ -37,7 +39,7 @@ const PARALLEL = 1e-9
 
 /**
  * How a plate's mid-plane cuts a tube, or why not: `inside` when the hole's centre is in the tube, `misses` when the plane, which holds
- * the tube's direction, passes beside it. Up is chosen so that the tube's surface is nearest straight below the hole.
+ * the tube's direction, passes beside it, or the tube is not below the hole. Unless it is given, up is chosen so that the tube's surface is nearest straight below the hole.
  *
  * Formulas: with p along axis × normal (in the plane, square to the tube) and q = axis × p, a point u·p + v·m of the plane, m the axis'
  * share in the plane, has q-coordinate q0 + c·v with c = m·q; the tube is p² + q² = r². The nearest point satisfies
@@ -64,7 +66,11 @@ export const tubeSlice = (input: SliceInput): TubeSlice | 'inside' | 'misses' =>
     z: -(u * p.z + v * along.z),
   })
   if (up === null) return 'inside'
-  return { right: directionCross(up, normal), up, normal, radiusMm, reachMm, p, q, p0Mm, q0Mm }
+  const nearest = { right: directionCross(up, normal), up, normal, radiusMm, reachMm, p, q, p0Mm, q0Mm }
+  if (input.up === undefined) return nearest
+  const turned = { ...nearest, right: directionCross(input.up, normal), up: input.up }
+  const surfaceMm = surfaceAt(turned, 0, 0)
+  return surfaceMm === null || surfaceMm >= 0 ? 'misses' : { ...turned, reachMm: -surfaceMm }
 }
 
 /** Any direction square to a line: across the car, or rearward for a line that itself runs across. */

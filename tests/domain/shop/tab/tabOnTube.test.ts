@@ -4,7 +4,7 @@ import { pointMm, type PointMm } from '../../../../src/domain/geometry/point'
 import type { Tube } from '../../../../src/domain/geometry/tube'
 import { clockDirection, clockLines } from '../../../../src/domain/shop/tab/clock'
 import { tabOnTube } from '../../../../src/domain/shop/tab/tabOnTube'
-import { tabPlates } from '../../../../src/domain/shop/tab/tabPlates'
+import { spatial, tabPlates } from '../../../../src/domain/shop/tab/tabPlates'
 import { wayOf } from '../../../../src/domain/shop/tab/way'
 import { cosDeg, sinDeg } from '../../../../src/domain/units/angle'
 import type { TabMount } from '../../../../src/domain/straps/anchor'
@@ -216,6 +216,12 @@ describe('tabPlates', () => {
     ]
     expect(dx).toBeCloseTo(-14 * sinDeg(20), 9)
     expect(dy).toBeCloseTo(14 * cosDeg(20), 9)
+    // Both stand on the tube the same way, so that the clevis is not a pair of scissors.
+    expect(near?.slice.up).toEqual(far?.slice.up)
+    for (const plate of found.plates) {
+      const foot = spatial(plate.hole, plate.slice, { xMm: 0, yMm: -plate.slice.reachMm, depthMm: 0 })
+      expect(Math.hypot(foot.xMm - 1000, foot.zMm - 500)).toBeCloseTo(20, 9)
+    }
   })
 })
 
