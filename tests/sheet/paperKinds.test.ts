@@ -47,8 +47,9 @@ describe('every kind of paper', () => {
       for (const text of textsOf(page)) expect(text).not.toMatch(/NaN|Infinity|undefined|null|\[object/)
   })
 
-  it.each(PAPER_KINDS)('says what to do where there is nothing to print: $words', ({ id, whenEmpty }) => {
-    const isEmptyAnywhere = cases.some(({ kind, pages }) => kind.id === id && pages.length === 0)
-    if (isEmptyAnywhere) expect(whenEmpty, id).toMatch(/\.$/)
+  it('says what to do where there is nothing to print', () => {
+    const empty = new Set(cases.flatMap(({ kind, pages }) => (pages.length === 0 ? [kind.whenEmpty] : [])))
+    expect(empty.size).toBeGreaterThan(0)
+    for (const words of empty) expect(words).toMatch(/\.$/)
   })
 })

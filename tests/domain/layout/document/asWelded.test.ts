@@ -67,7 +67,9 @@ describe('as-welded records in a layout file', () => {
     const signed = withSignature(recorded(), 'welded-1', { name: 'Ines', date: '2026-04-02' })
     const tolerance = { xMm: 2, yMm: 2, zMm: 2, tabDeg: 2, reclineDeg: 1, spread: 'even' } as const
     const held = withSignature({ ...recorded(), tolerance }, 'welded-1', { name: 'Ines', date: '2026-04-02' })
-    for (const layout of [recorded(), signed, addRecord(signed), held]) {
+    const wraps = addRecord(bare('hill-climber-joined-straps.layout.json'))
+    expect(layoutText(wraps)).toContain('plannedHeld')
+    for (const layout of [recorded(), signed, addRecord(signed), held, wraps]) {
       expect(parseLayoutText(layoutText(layout))).toEqual({ ok: true, value: layout })
     }
   })
@@ -91,6 +93,13 @@ describe('as-welded records in a layout file', () => {
       value: 'driver-shoulder-left',
       at: 'asWelded[0].anchors[1].anchorId',
       message: /already measured by entry 1 of this record/,
+    },
+    {
+      what: 'a point on the outside of a bar for a tab',
+      path: ['asWelded', 0, 'anchors', 0, 'plannedHeld'],
+      value: { xMm: 1, yMm: 2, zMm: 3 },
+      at: 'asWelded[0].anchors[0].plannedHeld',
+      message: /only a wrapped strap/,
     },
     {
       what: 'a day that the calendar does not have',
