@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { layoutText } from '../../../../src/domain/layout/document/layoutText'
 import { parseLayout, parseLayoutText } from '../../../../src/domain/layout/document/parseLayout'
 import type { LayoutProblem } from '../../../../src/domain/layout/document/problem'
-import { exampleLayout, type Path, rockBuggyWith } from '../../../support/exampleLayouts'
+import { type Path, rockBuggyWith } from '../../../support/exampleLayouts'
 
 const problemsOf = (input: unknown): readonly LayoutProblem[] => {
   const parsed = parseLayout(input)
