@@ -1,3 +1,4 @@
+import type { PointMm } from '../geometry/point'
 import type { WeldTolerance } from '../rules/tolerance'
 import type { Mount } from '../straps/anchor'
 import type { StrapId } from '../straps/strap'
@@ -11,6 +12,11 @@ export interface MeasuredAnchor {
   readonly strap: StrapId
   /** As planned when the anchor was taken into the record; a later change of the plan does not reach it. */
   readonly planned: Mount
+  /**
+   * Of a wrap: where on the outside of its bar the tape was to be held by the plan of then, from the datum. Left out for other mounts, whose
+   * own point it is, and by older records: then the bars as they are now tell it.
+   */
+  readonly plannedHeld?: PointMm
   /** Null while nothing was measured. */
   readonly measurement: Measurement | null
   /** Turn of a tab's plane in plan and its lean, as `TabMount`; left out where they were not measured: then the planned ones count. */

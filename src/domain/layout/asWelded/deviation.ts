@@ -4,11 +4,11 @@ import type { AsWeldedRecord } from '../../measure/asWeldedRecord'
 import type { Scatter } from '../../measure/scatter'
 import { LIMIT_TOLERANCE } from '../../rules/check'
 import type { WeldTolerance } from '../../rules/tolerance'
-import { heldPoint } from '../../shop/tape/heldPoint'
 import type { TabMount } from '../../straps/anchor'
 import type { Layout } from '../document/layout'
 import { type AnchorReading, anchorReading } from './anchorReading'
 import { measuredPlane, planeOff } from './measuredPlane'
+import { plannedHeldPoint } from './plannedHeld'
 import { angleReadOff, uncertaintyMm } from './uncertainty'
 
 /** What can be said of one deviation; `no-tolerance`: nobody has typed what is allowed. */
@@ -107,7 +107,7 @@ export const anchorDeviation = (
   const found = [position?.x, position?.y, position?.z, planDeg, leanDeg]
   return {
     reading,
-    planned: heldPoint(planned, tubes),
+    planned: plannedHeldPoint(reading.entry, tubes),
     position,
     planDeg,
     leanDeg,
@@ -128,7 +128,7 @@ const positionDeviation = (
 ): PositionDeviation | null => {
   if (entry.measurement === null || position?.ok !== true) return null
   const uncertainty = uncertaintyMm(entry.measurement)
-  const planned = heldPoint(entry.planned, tubes)
+  const planned = plannedHeldPoint(entry, tubes)
   const { x, y, z } = pointDifference(position.value.point, planned)
   return {
     x: deviation(x, tolerance?.xMm ?? null, uncertainty?.x ?? null),

@@ -1,5 +1,6 @@
 import { pointDifference, pointDistanceMm, pointSum } from '../../geometry/point'
 import { nearestOnPolyline } from '../../geometry/segment'
+import type { Tube } from '../../geometry/tube'
 import type { AsWeldedRecord, MeasuredAnchor } from '../../measure/asWeldedRecord'
 import { heldPoint } from '../../shop/tape/heldPoint'
 import type { Anchor, Mount } from '../../straps/anchor'
@@ -8,6 +9,7 @@ import type { Layout, Place } from '../document/layout'
 import { isSharedAnchor } from '../edit/mirror'
 import { type AnchorReading, anchorReading } from './anchorReading'
 import { measuredPlane } from './measuredPlane'
+import { plannedHeldPoint } from './plannedHeld'
 
 /** How the position of an anchor of the measured layout is known. */
 export type Standing =
@@ -105,7 +107,7 @@ const weldedAnchor = (
     standing: standingOf(reading),
     reading,
     mount,
-    isReplanned: reading !== null && !isSameMount(anchor.mount, reading.entry.planned),
+    isReplanned: reading !== null && !isSamePlan(anchor.mount, reading.entry, layout.tubes),
     offBarMm: reading?.position?.ok === true ? offBarMm(layout, mount) : null,
   }
 }
@@ -136,6 +138,11 @@ const offBarMm = ({ tubes }: Layout, mount: Mount): number | null => {
 
 /** Further than this from where its record was begun an anchor counts as planned anew: what a sheet can show. Our judgement. */
 const REPLANNED_MM = 0.05
+
+/** Whether a mount is planned as an entry was begun with, and its bar too, as far as a tape tells. */
+const isSamePlan = (mount: Mount, entry: MeasuredAnchor, tubes: readonly Tube[]): boolean =>
+  isSameMount(mount, entry.planned) &&
+  pointDistanceMm(heldPoint(mount, tubes), plannedHeldPoint(entry, tubes)) <= REPLANNED_MM
 
 /** Whether two mounts are planned alike, as far as the welder is told. */
 const isSameMount = (a: Mount, b: Mount): boolean => {

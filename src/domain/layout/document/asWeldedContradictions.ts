@@ -17,7 +17,11 @@ export const asWeldedContradictions = (
     ...signatureContradictions(record, [...path, index]),
     ...record.anchors.flatMap((anchor, anchorIndex) => {
       const at = [...path, index, 'anchors', anchorIndex]
-      return [...repeatedAnchor(record, anchorIndex, at), ...tabContradictions(anchor, at)]
+      return [
+        ...repeatedAnchor(record, anchorIndex, at),
+        ...tabContradictions(anchor, at),
+        ...heldContradictions(anchor, at),
+      ]
     }),
   ])
 
@@ -89,3 +93,18 @@ const tabContradictions = (anchor: MeasuredAnchor, path: FieldPath): readonly Co
         ],
   )
 }
+
+const heldContradictions = (
+  { planned, plannedHeld }: MeasuredAnchor,
+  path: FieldPath,
+): readonly Contradiction[] =>
+  planned.kind === 'wrap' || plannedHeld === undefined
+    ? []
+    : [
+        {
+          path: [...path, 'plannedHeld'],
+          received: plannedHeld,
+          says: 'only a wrapped strap is measured at the outside of its bar',
+          remedy: 'Take the field out.',
+        },
+      ]

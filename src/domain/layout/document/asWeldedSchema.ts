@@ -119,6 +119,12 @@ const measuredAnchor = group(
     anchorId: id('anchor'),
     strap: choice(STRAP_IDS, 'strap'),
     planned: mount,
+    plannedHeld: v.exactOptional(
+      point(
+        'held point',
+        'Of a wrap: where on the outside of its bar the tape was to be held when it was taken into the record, from the datum.',
+      ),
+    ),
     measurement: v.pipe(
       v.nullable(v.variant('kind', [byCoordinates, byTapes, byAngle])),
       v.title('measurement'),

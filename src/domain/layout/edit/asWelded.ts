@@ -1,5 +1,7 @@
+import type { Tube } from '../../geometry/tube'
 import type { AsWeldedRecord, MeasuredAnchor, Signature } from '../../measure/asWeldedRecord'
 import type { Measurement, Readings } from '../../measure/measurement'
+import { heldPoint } from '../../shop/tape/heldPoint'
 import type { Anchor } from '../../straps/anchor'
 import { areShoulderStrapsJoined } from '../../straps/strap'
 import { isCalendarDate } from '../../units/calendarDate'
@@ -35,16 +37,18 @@ export const addRecord = (layout: Layout): Layout => {
     measuredBy: '',
     notes: '',
     plannedRevision: layout.job.revision,
-    anchors: layout.places.flatMap(entriesOf),
+    anchors: entriesOf(layout),
   }
   return { ...layout, asWelded: [...records, record] }
 }
 
-const entryOf = (placeId: string, { id, strap, mount }: Anchor): MeasuredAnchor => ({
+/** The held point of a wrap hangs on its bar, which may be changed after the record was signed: so the record keeps it. */
+const entryOf = (placeId: string, { id, strap, mount }: Anchor, tubes: readonly Tube[]): MeasuredAnchor => ({
   placeId,
   anchorId: id,
   strap,
   planned: mount,
+  ...(mount.kind === 'wrap' ? { plannedHeld: heldPoint(mount, tubes) } : {}),
   measurement: null,
 })
 
@@ -54,16 +58,16 @@ const isOneWithAnother = ({ belt, anchors }: Place, { strap }: Anchor): boolean 
   areShoulderStrapsJoined(belt) &&
   anchors.some((other) => other.strap === 'shoulder-left')
 
-const entriesOf = (place: Place): readonly MeasuredAnchor[] =>
-  place.anchors
-    .filter((anchor) => !isOneWithAnother(place, anchor))
-    .map((anchor) => entryOf(place.id, anchor))
+const entriesOf = ({ places, tubes }: Layout): readonly MeasuredAnchor[] =>
+  places.flatMap((place) =>
+    place.anchors
+      .filter((anchor) => !isOneWithAnother(place, anchor))
+      .map((anchor) => entryOf(place.id, anchor, tubes)),
+  )
 
 /** Entries that a record made now would have and this one has not. */
 export const entriesMissingIn = (layout: Layout, record: AsWeldedRecord): readonly MeasuredAnchor[] =>
-  layout.places
-    .flatMap(entriesOf)
-    .filter((entry) => !record.anchors.some((other) => isSameEntry(other, entry)))
+  entriesOf(layout).filter((entry) => !record.anchors.some((other) => isSameEntry(other, entry)))
 
 const isSameEntry = (a: Omit<MeasuredRef, 'recordId'>, b: Omit<MeasuredRef, 'recordId'>): boolean =>
   a.placeId === b.placeId && a.anchorId === b.anchorId
