@@ -9,6 +9,7 @@ import type { PaperName } from './page/paper'
 import type { SheetPage } from './page/sheetPage'
 import { asWeldedPages } from './records/asWeldedPages'
 import { beltRecordPages } from './records/beltRecordPages'
+import { isNothingMeasured, measuringFormPages } from './records/measuringForm'
 import { weldedPapers, type WeldedPaper } from './records/weldedPaper'
 import { templatePages } from './templates/templatePages'
 import { templateFigures } from './templates/templateSet'
@@ -69,15 +70,17 @@ export const PAPER_KINDS: readonly PaperKind[] = [
     words: 'As-welded record',
     fileStem: 'as-welded',
     pages: ({ layout, evaluation, welded, paperName }) =>
-      asWeldedPages(layout, evaluation, welded ?? weldedPapers(layout), paperName),
+      isNothingMeasured(layout)
+        ? measuringFormPages(layout, paperName)
+        : asWeldedPages(layout, evaluation, welded ?? weldedPapers(layout), paperName),
     tables: WELDED_TABLES,
-    whenEmpty: 'Nothing was measured on the car yet. Begin a record under “As welded” beside the drawing.',
+    whenEmpty: 'There is no anchor to measure yet. Add anchors beside the drawing.',
   },
   {
     id: 'belts',
     words: 'Belt record',
     fileStem: 'belt-record',
     pages: ({ layout, today, paperName }) => beltRecordPages(layout, today, paperName),
-    whenEmpty: 'No belt is recorded yet. Add one under “Belt care” beside the drawing.',
+    whenEmpty: '',
   },
 ]

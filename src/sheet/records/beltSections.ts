@@ -23,9 +23,8 @@ import { sourceText } from '../../domain/layout/wording/ruleSentence'
 import { capitalised } from '../../domain/layout/wording/words'
 import type { RuleSet } from '../../domain/rules/rule'
 import type { FlowRow } from '../page/flow'
-import { entryRows, sectionRows, textRows, type BareRow } from '../page/section'
+import { entryRows, keptTogether, sectionRows, textRows, type BareRow } from '../page/section'
 import type { Typography } from '../page/typography'
-import { keptTogether } from './keptTogether'
 
 /** A belt with everything that is worked out about it on the day of the print. */
 export interface BeltOnPaper {

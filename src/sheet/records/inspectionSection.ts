@@ -6,10 +6,9 @@ import { sourceText } from '../../domain/layout/wording/ruleSentence'
 import { capitalised } from '../../domain/layout/wording/words'
 import type { FlowRow } from '../page/flow'
 import { straightItem, type PagePoint, type SheetItem } from '../page/item'
-import { cell, sectionRows, textRows, type BareRow } from '../page/section'
+import { cell, keptTogether, sectionRows, textRows, type BareRow } from '../page/section'
 import { tableRow, type Column } from '../page/table'
 import type { Typography } from '../page/typography'
-import { keptTogether } from './keptTogether'
 
 const SECTION = 'Inspection list'
 
@@ -19,7 +18,7 @@ const LAST_SHARE = 0.15
 const HAND_SHARE = 0.1
 
 /** What was found of each thing when it was last looked at, with its date. */
-const lastResults = (belt: BeltRecord): ReadonlyMap<string, string> => {
+const lastResults = (belt: Pick<BeltRecord, 'entries'>): ReadonlyMap<string, string> => {
   const found = new Map<string, string>()
   for (const entry of entriesByDate({ entries: standingEntries(belt) })) {
     if (entry.kind !== 'inspection') continue
@@ -53,7 +52,7 @@ const uprights = (at: PagePoint, heightMm: number, columns: readonly Column[]): 
 
 /** Everything to look at with what to look for, what was found last, and room to enter the next inspections by hand. */
 export const inspectionSection = (
-  belt: BeltRecord,
+  belt: Pick<BeltRecord, 'entries'>,
   widthMm: number,
   type: Typography,
 ): readonly FlowRow[] => {
