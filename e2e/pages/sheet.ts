@@ -24,9 +24,12 @@ export class Sheet {
 
   /** Everything written on all pages, without spaces and without what stands between two columns or pages of the findings. */
   async text(): Promise<string> {
-    return bare((await this.pages.allTextContents()).join(' '))
-      .replaceAll(/Tabwright·(?:(?!Findings\(continued\)).)*Findings\(continued\)/g, '')
-      .replaceAll('Findings(continued)', '')
+    return (
+      bare((await this.pages.allTextContents()).join(' '))
+        // Only from a page's foot over the next page's head: findings may as well begin further on.
+        .replaceAll(/Tabwright·(?:(?!Tabwright·).){0,500}?Findings\(continued\)/g, '')
+        .replaceAll('Findings(continued)', '')
+    )
   }
 
   /** The texts of every table row and label one by one. */
