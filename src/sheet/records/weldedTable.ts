@@ -158,7 +158,7 @@ const headRow = (layout: Layout, columns: readonly Column[], type: Typography): 
     ...AXES.map((axis) => head(`Off in ${axis}`, 'measured less planned')),
     head('Off', 'straight'),
     head('Verdict', 'against the tolerance'),
-    head('How it was measured', 'readings, scatter, what they are sure to'),
+    head('How it was measured', 'readings, scatter, what these leave open'),
   ]
   return {
     ...tableRow(columns, cells, { section: TABLE_SECTION, rule: 'thin', keepWithNext: true }),

@@ -106,7 +106,7 @@ describe('asWeldedPages', () => {
       '6 mm rearward',
       '± 2 mm allowed',
       'outside tolerance',
-      'from the datum along the axes: 3 readings, each thing read once; sure to ± 0.5 mm in x',
+      'from the datum along the axes: 3 readings, each thing read once; by its readings ± 0.5 mm in x',
       'within tolerance',
       'not measured',
       '1 of 6 anchors are taken as planned: right anti-submarine tab (not measured)',

@@ -82,7 +82,7 @@ const sureText = ({ x, y, z }: PositionDeviation, unit: LengthUnit): string => {
   if (x.uncertainty === null || y.uncertainty === null || z.uncertainty === null)
     return 'how sure the position is cannot be told'
   const [inX, inY, inZ] = [x, y, z].map(({ uncertainty }) => judgedLength(uncertainty ?? 0, unit))
-  return `sure to ± ${inX} in x, ± ${inY} in y, ± ${inZ} in z`
+  return `by its readings ± ${inX} in x, ± ${inY} in y, ± ${inZ} in z`
 }
 
 /** Why the readings of an entry give no position, or its angles no mean, and what to do; null where they do. */

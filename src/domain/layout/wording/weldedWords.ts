@@ -116,7 +116,7 @@ export const cannotTellText = (
   const parts = axes.map((axis) => {
     const { off, uncertainty, allowed } = position[axis]
     const sure =
-      uncertainty === null ? 'nobody knows how sure' : `sure to ± ${judgedLength(uncertainty, unit)}`
+      uncertainty === null ? 'nobody knows how sure' : `by its readings ± ${judgedLength(uncertainty, unit)}`
     return `off in ${axis}: ${axisOffText(axis, off, unit)}, ${sure}, where ± ${judgedLength(allowed ?? 0, unit)} is allowed`
   })
   return `Too near the limit for how well it was measured. ${capitalised(parts.join('; '))}. Read it again, several times, or from points that lie more square to it.`

@@ -81,14 +81,14 @@ describe('words for what was welded', () => {
     expect(cannotTellText(apart, 'mm')).toBeNull()
     const more = deviationOf({ kind: 'coordinates', xMm: [1347, 1353], yMm: [70], zMm: [38] })
     expect(cannotTellText(more, 'mm')).toBe(
-      'Too near the limit for how well it was measured. Off in x: none, sure to ± 3 mm, where ± 2 mm is allowed. Read it again, several times, or from points that lie more square to it.',
+      'Too near the limit for how well it was measured. Off in x: none, by its readings ± 3 mm, where ± 2 mm is allowed. Read it again, several times, or from points that lie more square to it.',
     )
   })
 
   it('say how an anchor was measured, and what is odd about it', () => {
     const read = deviationOf({ kind: 'coordinates', xMm: [1347, 1353], yMm: [70], zMm: [38] })
     expect(qualityText(read, 'mm')).toBe(
-      '4 readings, lengths up to 6 mm apart; sure to ± 3 mm in x, ± 0.5 mm in y, ± 0.5 mm in z',
+      '4 readings, lengths up to 6 mm apart; by its readings ± 3 mm in x, ± 0.5 mm in y, ± 0.5 mm in z',
     )
     const lines = qualityLines(read, 'mm')
     expect(lines.filter(({ isWarning }) => isWarning).map(({ text }) => text)).toEqual([
