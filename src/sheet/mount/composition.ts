@@ -5,7 +5,8 @@ import { printedBox } from '../page/footLine'
 import type { Box, PagePoint } from '../page/item'
 import { COLUMN_GAP_MM, columnFrames, columnsOf } from '../page/pageColumns'
 import type { Paper } from '../page/paper'
-import { gapRow, type BareRow } from '../page/section'
+import { gapRow } from '../page/section'
+import { heightOf, widthOf } from '../page/strips'
 import type { ElevationFigure, FigureMaker } from './figure/elevationFigure'
 import { continuedHeader, jobHeader } from './jobHeader'
 import { readSections, type Section, type SectionInput, workSections } from './sections'
@@ -46,11 +47,6 @@ export interface Composition extends Prepared {
   readonly pageCount: number
   readonly isCramped: boolean
 }
-
-export const widthOf = (box: Box): number => box.rightMm - box.leftMm
-
-export const heightOf = (rows: readonly BareRow[]): number =>
-  rows.reduce((sumMm, row) => sumMm + row.heightMm, 0)
 
 /** The numbers of sheets and the scale stand on one line whatever they are: any will do to find the height. */
 const ANY_FACTS = { scale: 10, sheetCount: 9 } as const

@@ -3,12 +3,12 @@ import type { CheckedEvaluation } from '../../domain/layout/evaluate/evaluation'
 import { tapeChecks } from '../../domain/shop/tape/tapeChecks'
 import { CHECK_BAR_HEIGHT_MM, checkBarItems } from '../page/checkBar'
 import { footLine } from '../page/footLine'
-import type { Box, SheetItem } from '../page/item'
+import type { Box, PagePoint, SheetItem } from '../page/item'
 import { PAPERS, type PaperName } from '../page/paper'
-import type { BareRow } from '../page/section'
 import type { SheetPage } from '../page/sheetPage'
+import { stacked, widthOf } from '../page/strips'
 import { LETTERING_FACTORS, typography } from '../page/typography'
-import { composed, type Composition, figuresFor, heightOf, prepared, widthOf } from './composition'
+import { composed, type Composition, figuresFor, prepared } from './composition'
 import { figureMaker } from './figure/elevationFigure'
 import { continuedHeader, jobHeader } from './jobHeader'
 import { type SheetOptions, WHOLE_SHEET } from './sheetOptions'
@@ -58,9 +58,7 @@ const TABLE_SECTIONS: readonly string[] = [ANCHOR_SECTION, EXPLAINED_SECTION]
 const lastAnchorPage = ({ placed }: Composition): number =>
   Math.max(0, ...placed.map(({ row, pageIndex }) => (TABLE_SECTIONS.includes(row.section) ? pageIndex : 0)))
 
-/** Strips one below the other from the top of a box. */
-const stacked = (rows: readonly BareRow[], box: Box): readonly SheetItem[] =>
-  rows.flatMap((row, index) => row.draw({ xMm: box.leftMm, yMm: box.topMm + heightOf(rows.slice(0, index)) }))
+const upperLeft = ({ leftMm, topMm }: Box): PagePoint => ({ xMm: leftMm, yMm: topMm })
 
 const drawnPages = (sheet: Composition): readonly SheetPage[] => {
   const { paper, placed, pageCount, figure } = sheet
@@ -79,13 +77,13 @@ const drawnPages = (sheet: Composition): readonly SheetPage[] => {
 }
 
 const furtherHeading = ({ layout, type, printed, pageCount }: Composition, number: number) =>
-  stacked(continuedHeader(layout, { number, count: pageCount }, widthOf(printed), type), printed)
+  stacked(continuedHeader(layout, { number, count: pageCount }, widthOf(printed), type), upperLeft(printed))
 
 const firstPageItems = (sheet: Composition): readonly SheetItem[] => {
   const { layout, evaluation, type, printed, content, figure, foot, footCorner, pageCount } = sheet
   const facts = { scale: figure.scale, sheetCount: pageCount }
   return [
-    ...stacked(jobHeader(layout, evaluation, facts, widthOf(printed), type), printed),
+    ...stacked(jobHeader(layout, evaluation, facts, widthOf(printed), type), upperLeft(printed)),
     ...figure.itemsAt({ xMm: content.leftMm, yMm: content.topMm }),
     ...checkBarItems({ xMm: content.leftMm, yMm: content.bottomMm - CHECK_BAR_HEIGHT_MM }),
     ...foot.itemsAt(footCorner),

@@ -1,6 +1,5 @@
-import { CAUTIONS } from '../../domain/layout/wording/cautions'
 import { boxItem, straightItem, textItem, type PagePoint, type SheetItem } from '../page/item'
-import { textRows } from '../page/section'
+import { cautionRows, heightOf, stacked } from '../page/strips'
 import { LEAST_TEXT_MM, type Typography } from '../page/typography'
 
 const STEPS = ['Planned', 'Welded', 'Checked on the car'] as const
@@ -14,12 +13,12 @@ export interface Foot {
 
 /** Cautions and the boxes to sign in, as high as their text needs. The first caution stands on the last line of every page. */
 export const signOffFoot = (widthMm: number, type: Typography): Foot => {
-  const rows = textRows(`CAUTIONS: ${CAUTIONS.slice(1).join(' ')}`, widthMm, type.small, 'Cautions')
-  const textMm = rows.reduce((sumMm, row) => sumMm + row.heightMm, 0)
+  const rows = cautionRows(widthMm, type)
+  const textMm = heightOf(rows)
   return {
     heightMm: textMm + GAP_MM + BOX_MM,
     itemsAt: (corner) => [
-      ...rows.flatMap((row, index) => row.draw({ xMm: corner.xMm, yMm: corner.yMm + index * row.heightMm })),
+      ...stacked(rows, corner),
       ...boxItems({ xMm: corner.xMm, yMm: corner.yMm + textMm + GAP_MM }, widthMm),
     ],
   }

@@ -2,14 +2,13 @@ import { type AnchorDeviation, recordDeviations } from '../../domain/layout/asWe
 import { findingChanges } from '../../domain/layout/asWelded/findingChanges'
 import type { Layout } from '../../domain/layout/document/layout'
 import type { CheckedEvaluation } from '../../domain/layout/evaluate/evaluation'
-import { CAUTIONS } from '../../domain/layout/wording/cautions'
 import { flowed, type Frame, type PlacedRow } from '../page/flow'
 import { footLine, printedBox } from '../page/footLine'
 import type { Box, SheetItem } from '../page/item'
 import { COLUMN_GAP_MM, columnFrames, columnsOf } from '../page/pageColumns'
 import { type Paper, type PaperName, PAPERS } from '../page/paper'
-import { textRows, type BareRow } from '../page/section'
 import type { SheetPage } from '../page/sheetPage'
+import { cautionRows, heightOf, stacked, widthOf } from '../page/strips'
 import { type Typography, typography } from '../page/typography'
 import { signatureRow } from './signature'
 import { weldedContinued, weldedHeader } from './weldedHeader'
@@ -43,17 +42,6 @@ interface PageBody {
   readonly items: readonly SheetItem[]
 }
 
-const widthOf = (box: Box): number => box.rightMm - box.leftMm
-
-const heightOf = (rows: readonly BareRow[]): number => rows.reduce((sumMm, row) => sumMm + row.heightMm, 0)
-
-const stacked = (rows: readonly BareRow[], leftMm: number, topMm: number): readonly SheetItem[] =>
-  rows.flatMap((row, index) => row.draw({ xMm: leftMm, yMm: topMm + heightOf(rows.slice(0, index)) }))
-
-/** All cautions but the first, which stands on the foot line: at the bottom of every page. */
-const cautionRows = (widthMm: number, type: Typography): readonly BareRow[] =>
-  textRows(`CAUTIONS: ${CAUTIONS.slice(1).join(' ')}`, widthMm, type.small, 'Cautions')
-
 const recordBodies = (
   layout: Layout,
   evaluation: CheckedEvaluation,
@@ -76,9 +64,9 @@ const recordBodies = (
   return Array.from({ length: count }, (_, pageIndex) => ({
     title: `As-welded record ${record.name}`.trim(),
     items: [
-      ...stacked(pageIndex === 0 ? header : continued, printed.leftMm, printed.topMm),
+      ...stacked(pageIndex === 0 ? header : continued, { xMm: printed.leftMm, yMm: printed.topMm }),
       ...placed.filter((row) => row.pageIndex === pageIndex).flatMap(({ row, at }) => row.draw(at)),
-      ...stacked(cautions, printed.leftMm, content.bottomMm + GAP_MM),
+      ...stacked(cautions, { xMm: printed.leftMm, yMm: content.bottomMm + GAP_MM }),
     ],
   }))
 }

@@ -1,11 +1,11 @@
-import { CAUTIONS } from '../../domain/layout/wording/cautions'
 import { flowed, type FlowRow, type PlacedRow } from '../page/flow'
 import { footLine, printedBox } from '../page/footLine'
 import { straightItem, textItem, type Box, type SheetItem } from '../page/item'
 import { COLUMN_GAP_MM, columnFrames } from '../page/pageColumns'
 import { PAPERS, type Paper, type PaperName } from '../page/paper'
-import { gapRow, textRows, type BareRow } from '../page/section'
+import { gapRow, type BareRow } from '../page/section'
 import type { SheetPage } from '../page/sheetPage'
+import { cautionRows, heightOf, stacked, widthOf } from '../page/strips'
 import { LEAST_TEXT_MM, LETTERING_FACTORS, typography, type Typography } from '../page/typography'
 import { HAND_LINES } from './historySection'
 
@@ -80,9 +80,9 @@ interface Composition {
 
 const composed = ({ sheet, paper, type }: Setting, handLines: number): Composition => {
   const printed = printedBox(paper)
-  const widthMm = printed.rightMm - printed.leftMm
+  const widthMm = widthOf(printed)
   const header = sheet.header(widthMm, type)
-  const cautions = textRows(`CAUTIONS: ${CAUTIONS.slice(1).join(' ')}`, widthMm, type.small, 'Cautions')
+  const cautions = cautionRows(widthMm, type)
   const content = {
     ...printed,
     topMm: printed.topMm + heightOf(header) + SMALL_GAP_MM,
@@ -95,8 +95,6 @@ const composed = ({ sheet, paper, type }: Setting, handLines: number): Compositi
   return { sheet, printed, header, cautions, placed, pageCount }
 }
 
-const heightOf = (rows: readonly BareRow[]): number => rows.reduce((sumMm, row) => sumMm + row.heightMm, 0)
-
 const inOneList = (sections: readonly (readonly FlowRow[])[]): readonly FlowRow[] =>
   sections
     .filter((rows) => rows.length > 0)
@@ -108,20 +106,17 @@ const drawn = (composition: Composition): readonly BarePage[] => {
   return Array.from({ length: pageCount }, (_, pageIndex) => ({
     title: sheet.title,
     items: [
-      ...stacked(header, printed.leftMm, printed.topMm),
+      ...stacked(header, { xMm: printed.leftMm, yMm: printed.topMm }),
       ...placed.filter((row) => row.pageIndex === pageIndex).flatMap(({ row, at }) => row.draw(at)),
       ...signature(sheet.signedFor, { ...printed, topMm: footTopMm - SIGN_MM, bottomMm: footTopMm }),
-      ...stacked(cautions, printed.leftMm, footTopMm),
+      ...stacked(cautions, { xMm: printed.leftMm, yMm: footTopMm }),
     ],
   }))
 }
 
-const stacked = (rows: readonly BareRow[], xMm: number, topMm: number): readonly SheetItem[] =>
-  rows.flatMap((row, index) => row.draw({ xMm, yMm: topMm + heightOf(rows.slice(0, index)) }))
-
 /** One line to sign, as wide as the page. */
 const signature = (signedFor: string, box: Box): readonly SheetItem[] => {
-  const widthMm = box.rightMm - box.leftMm
+  const widthMm = widthOf(box)
   const lineMm = box.bottomMm - 1.2
   let leftMm = box.leftMm
   return [

@@ -1,5 +1,6 @@
 import type { Box, PagePoint, SheetItem } from '../page/item'
 import { textRows, type BareRow } from '../page/section'
+import { heightOf, stacked } from '../page/strips'
 import type { Typography } from '../page/typography'
 import type { FlatWindow } from './clip'
 import { inkedWindow } from './figureItems'
@@ -75,11 +76,6 @@ const captionRows = (
   ...textRows(part === null ? figure.title : `${figure.title}, ${part}`, widthMm, type.strong, figure.id),
   ...words.flatMap((each) => textRows(each, widthMm, type.small, figure.id)),
 ]
-
-const heightOf = (rows: readonly BareRow[]): number => rows.reduce((sumMm, row) => sumMm + row.heightMm, 0)
-
-const stacked = (rows: readonly BareRow[], { xMm, yMm }: PagePoint): readonly SheetItem[] =>
-  rows.flatMap((row, index) => row.draw({ xMm, yMm: yMm + heightOf(rows.slice(0, index)) }))
 
 const isFitting = ({ widthMm, heightMm }: Block, room: Box): boolean =>
   widthMm <= room.rightMm - room.leftMm && heightMm <= room.bottomMm - room.topMm
