@@ -7,7 +7,7 @@ const LAP_ANGLE = 'explain:lap-angle:lap-left'
 
 /** The ends of a drawn line as the page has them: y down. */
 const lineOf = async (card: Locator, style: string): Promise<readonly number[]> => {
-  const text = await card.locator(`polyline.explain-line.${style}`).last().getAttribute('points')
+  const text = await card.locator(`polyline.figure-line.${style}`).last().getAttribute('points')
   return (text ?? '').split(/[ ,]/).map(Number)
 }
 

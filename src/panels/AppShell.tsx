@@ -1,10 +1,12 @@
-import { useState, type ReactElement, type ReactNode } from 'react'
+import { Suspense, useState, type ReactElement, type ReactNode } from 'react'
 import { useApp, useAppStore } from '../state/react'
 import { CautionsStrip } from './CautionsStrip'
 import { ErrorBoundary } from './ErrorBoundary'
 import { Header } from './Header'
 import { LiveRegion, NoticeBar } from './Messages'
+import { FirstLayoutPanel } from './first/FirstLayoutPanel'
 import { PlaceBar } from './PlaceBar'
+import { SCREENS } from './screens'
 import { FIRST_PANELS, SidePanels } from './SidePanels'
 import { useMediaQuery } from './useMediaQuery'
 import { useFileDrop, usePageKeys } from './usePageEvents'
@@ -21,6 +23,7 @@ const Workbench = (props: { readonly drawing: ReactNode }): ReactElement => {
   const [chosenPanels, setChosenPanels] = useState(FIRST_PANELS)
   const isSideBySide = useMediaQuery(SIDE_BY_SIDE)
   const hasTwoStacks = useMediaQuery(ROOM_FOR_TWO_STACKS)
+  const isAsking = useApp((state) => state.view.side === 'first-layout')
   return (
     <div className="workbench" data-panels={arePanelsOpen ? 'open' : 'closed'}>
       <section className="board" aria-label="Drawing" id="drawing" tabIndex={-1}>
@@ -47,11 +50,15 @@ const Workbench = (props: { readonly drawing: ReactNode }): ReactElement => {
       {arePanelsOpen ? (
         <aside className="side" aria-label="Panels" id="panels" tabIndex={-1}>
           <ErrorBoundary store={store} part="The panels">
-            <SidePanels
-              arrangement={isSideBySide && hasTwoStacks ? 'stacked' : 'single'}
-              chosen={chosenPanels}
-              onChoose={setChosenPanels}
-            />
+            {isAsking ? (
+              <FirstLayoutPanel />
+            ) : (
+              <SidePanels
+                arrangement={isSideBySide && hasTwoStacks ? 'stacked' : 'single'}
+                chosen={chosenPanels}
+                onChoose={setChosenPanels}
+              />
+            )}
           </ErrorBoundary>
           <NoticeBar over="panels" />
         </aside>
@@ -60,13 +67,31 @@ const Workbench = (props: { readonly drawing: ReactNode }): ReactElement => {
   )
 }
 
+/** What stands between the header and the cautions; each part fails by itself. */
+const ScreenShown = (props: { readonly drawing: ReactNode; readonly papers: ReactNode }): ReactElement => {
+  const store = useAppStore()
+  const screen = useApp((state) => state.view.screen)
+  if (screen === 'drawing') return <Workbench drawing={props.drawing} />
+  const other = SCREENS.find(({ id }) => id === screen)
+  return (
+    <ErrorBoundary store={store} part={other === undefined ? 'The papers' : `“${other.words}”`}>
+      {other === undefined ? (
+        props.papers
+      ) : (
+        <Suspense fallback={<p className="waiting">One moment…</p>}>
+          <other.Content />
+        </Suspense>
+      )}
+    </ErrorBoundary>
+  )
+}
+
 /** The page around the drawing and the papers: the drawing is the page, everything else stands beside it and never over it. */
 export const AppShell = (props: {
   readonly drawing: ReactNode
   readonly papers: ReactNode
 }): ReactElement => {
-  const store = useAppStore()
-  const screen = useApp((state) => state.view.screen)
+  const isDrawing = useApp((state) => state.view.screen === 'drawing')
   usePageKeys()
   const isFileOver = useFileDrop()
   return (
@@ -75,15 +100,9 @@ export const AppShell = (props: {
         Skip to the panels
       </a>
       <Header />
-      {screen === 'papers' ? <NoticeBar over="nothing" /> : null}
+      {isDrawing ? null : <NoticeBar over="nothing" />}
       <main>
-        {screen === 'papers' ? (
-          <ErrorBoundary store={store} part="The papers">
-            {props.papers}
-          </ErrorBoundary>
-        ) : (
-          <Workbench drawing={props.drawing} />
-        )}
+        <ScreenShown {...props} />
       </main>
       <CautionsStrip />
       <LiveRegion />

@@ -3,6 +3,7 @@ import { useActions, useApp } from '../state/react'
 import { canRedo, canUndo } from '../state/selectors'
 import { Disclosure } from './Disclosure'
 import { FileMenu } from './FileMenu'
+import { ScreenMenu } from './ScreenMenu'
 import { ElevationSwitch, LengthUnitSwitch, RuleSetSelect, ThemeSwitch, ZoneSwitch } from './settings'
 import { useMediaQuery } from './useMediaQuery'
 
@@ -48,6 +49,7 @@ export const Header = (): ReactElement => {
       </div>
       <div className="header-tools">
         <HistoryButtons />
+        <ScreenMenu />
         <FileMenu />
         <Disclosure words="View" className="view-menu">
           {() => (

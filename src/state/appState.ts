@@ -3,13 +3,18 @@ import type { Completion } from './evaluation/completion'
 import type { Rooms } from './evaluation/rooms'
 import type { History } from './history'
 
+/** What the page shows between its header and the cautions. */
+export type Screen = 'drawing' | 'papers' | 'layouts' | 'photo' | 'compare' | 'customer' | 'guide'
+
 /** How the page shows the layout; never part of the document and never undone. */
 export interface View {
   readonly elevations: 'both' | 'side' | 'top'
   /** Zones are hatched while something moves, or always: of the anchor in hand and its pair, or of all anchors of the place. */
   readonly showZones: 'moving' | 'in-hand' | 'all'
   readonly paper: 'a4' | 'letter'
-  readonly screen: 'drawing' | 'papers'
+  readonly screen: Screen
+  /** What stands beside the drawing: the panels, or the questions that lead to a first layout. */
+  readonly side: 'panels' | 'first-layout'
   /** Which of the papers that leave the shop is looked at. */
   readonly paperKind: 'mount-sheet' | 'templates' | 'as-welded' | 'belts'
   /** Whether the mount sheet shows the harness bar from behind. */

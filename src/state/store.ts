@@ -16,6 +16,7 @@ const FIRST_VIEW: View = {
   showZones: 'moving',
   paper: 'a4',
   screen: 'drawing',
+  side: 'panels',
   paperKind: 'mount-sheet',
   sheetRearView: true,
   theme: 'light',

@@ -10,7 +10,7 @@ import { quantityMeaning, quantityName } from '../../domain/layout/wording/quant
 import { capitalised } from '../../domain/layout/wording/words'
 import type { QuantityValue } from '../../domain/straps/quantity'
 import { lengthWithUnit } from '../../domain/units/length'
-import { FigureSvg } from './FigureSvg'
+import { FigureSvg } from '../figure/FigureSvg'
 
 const PointRow = (props: { readonly point: NamedPoint; readonly layout: Layout }): ReactElement => {
   const { letter, words, point } = props.point

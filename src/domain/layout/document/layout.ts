@@ -11,6 +11,7 @@ import type { Belt } from '../../straps/strap'
 import type { ForceUnit } from '../../units/force'
 import type { LengthUnit } from '../../units/length'
 import type { MassUnit } from '../../units/mass'
+import type { ReviewEntry } from './review'
 
 export type { LengthUnit }
 
@@ -59,6 +60,26 @@ export interface Place {
   readonly mirrored: MirroredPairs
 }
 
+/** Another way to build the same car: what differs between variants is the tubes and the places with all that is in them. */
+export interface Variant {
+  readonly id: string
+  readonly name: string
+  readonly tubes: readonly Tube[]
+  /** At least one. */
+  readonly places: readonly Place[]
+}
+
+/**
+ * Two to four variants of one car. The one that is drawn has its tubes and places in the layout itself, so that everything else
+ * works on it as on any layout; the others wait here.
+ */
+export interface Variants {
+  /** `index` is where the drawn one stands among all, from 0, so that their order outlasts a change of the drawn one. */
+  readonly drawn: { readonly id: string; readonly name: string; readonly index: number }
+  /** In their order, at least one. */
+  readonly others: readonly Variant[]
+}
+
 /** The document: everything about one car's restraint mounting. All positions in mm from the datum. */
 export interface Layout {
   readonly version: typeof LAYOUT_VERSION
@@ -78,6 +99,10 @@ export interface Layout {
   readonly asWelded?: readonly AsWeldedRecord[]
   /** Belts that are or were fitted, those of removed places among them; left out when there are none. */
   readonly belts?: readonly BeltRecord[]
+  /** Other ways to build the car, beside the drawn one; left out while there is only one. */
+  readonly variants?: Variants
+  /** What the customer was shown and said, oldest first; only ever added to, left out while nothing was shown. */
+  readonly reviews?: readonly ReviewEntry[]
   readonly tubes: readonly Tube[]
   /** Places on the car that a tape can be held to, beside the datum and marks on tubes; left out when there are none. */
   readonly tapePoints?: readonly TapePoint[]

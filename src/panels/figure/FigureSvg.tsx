@@ -1,8 +1,7 @@
 import type { ReactElement } from 'react'
 import type { PlanePointMm } from '../../domain/geometry/plane'
-import type { ExplainFigure } from '../../domain/layout/drawing/explain/explanation'
 import { angleTextAt, arcPoints, dimensionLine } from '../../domain/layout/drawing/figureText'
-import type { Primitive } from '../../domain/layout/drawing/primitive'
+import type { Drawing, Primitive } from '../../domain/layout/drawing/primitive'
 
 /** Up is plus on the drawing and minus on the page. */
 const points = (list: readonly PlanePointMm[]): string =>
@@ -31,7 +30,7 @@ const Letters = (props: Lettering): ReactElement => {
       fontSize={0.88 * textHeightMm}
       strokeWidth={0.25 * textHeightMm}
       textAnchor={ANCHOR[align]}
-      className={isStrong ? 'explain-text strong' : 'explain-text'}
+      className={isStrong ? 'figure-text strong' : 'figure-text'}
       transform={turnDeg === 0 ? undefined : `rotate(${-turnDeg} ${at.uMm} ${-at.vMm})`}
     >
       {text}
@@ -51,14 +50,14 @@ const Dimension = (props: {
   const reach = TICK_SHARE * textHeightMm
   return (
     <g>
-      <polyline className="explain-line dimension" points={points([primitive.from, from])} />
-      <polyline className="explain-line dimension" points={points([primitive.to, to])} />
-      <polyline className="explain-line value" points={points([from, to])} />
+      <polyline className="figure-line dimension" points={points([primitive.from, from])} />
+      <polyline className="figure-line dimension" points={points([primitive.to, to])} />
+      <polyline className="figure-line value" points={points([from, to])} />
       {[from, to].map(({ uMm, vMm }, index) => (
         <line
           // The two ends never change places.
           key={index === 0 ? 'from' : 'to'}
-          className="explain-line value"
+          className="figure-line value"
           x1={uMm - reach}
           y1={-(vMm - reach)}
           x2={uMm + reach}
@@ -78,7 +77,7 @@ const Angle = (props: {
   const { apex, radiusMm, fromDeg, toDeg, text } = primitive
   return (
     <g>
-      <polyline className="explain-line value" points={points(arcPoints(apex, radiusMm, fromDeg, toDeg))} />
+      <polyline className="figure-line value" points={points(arcPoints(apex, radiusMm, fromDeg, toDeg))} />
       <Letters at={angleTextAt(primitive, textHeightMm)} text={text} textHeightMm={textHeightMm} isStrong />
     </g>
   )
@@ -91,7 +90,7 @@ const Shape = (props: {
   const { primitive, textHeightMm } = props
   switch (primitive.kind) {
     case 'polyline': {
-      const className = `explain-line ${primitive.style}`
+      const className = `figure-line ${primitive.style}`
       return primitive.closed ? (
         <polygon className={className} points={points(primitive.points)} />
       ) : (
@@ -101,7 +100,7 @@ const Shape = (props: {
     case 'circle':
       return (
         <circle
-          className={`explain-line ${primitive.style}`}
+          className={`figure-line ${primitive.style}`}
           cx={primitive.centre.uMm}
           cy={-primitive.centre.vMm}
           r={primitive.radiusMm}
@@ -124,7 +123,7 @@ const Shape = (props: {
     case 'mark':
       return (
         <circle
-          className="explain-point"
+          className="figure-point"
           cx={primitive.at.uMm}
           cy={-primitive.at.vMm}
           r={0.22 * textHeightMm}
@@ -136,17 +135,23 @@ const Shape = (props: {
   }
 }
 
-/** One drawing of what is measured, at the width it is given. */
-export const FigureSvg = (props: {
-  readonly figure: ExplainFigure
-  readonly description: string
-}): ReactElement => {
+/** What an elevation, an explained number or a picture in the guide is drawn from. */
+export interface Figure {
+  readonly primitives: readonly Primitive[]
+  /** The part of the plane to show. */
+  readonly bounds: Drawing['bounds']
+  /** Height of a line of text, mm of the car. */
+  readonly textHeightMm: number
+}
+
+/** One drawing at the width it is given, as high as its bounds ask for. */
+export const FigureSvg = (props: { readonly figure: Figure; readonly description: string }): ReactElement => {
   const { bounds, primitives, textHeightMm } = props.figure
   const widthMm = bounds.max.uMm - bounds.min.uMm
   const heightMm = bounds.max.vMm - bounds.min.vMm
   return (
     <svg
-      className="explain-drawing"
+      className="figure-drawing"
       role="img"
       aria-label={props.description}
       viewBox={`${bounds.min.uMm} ${-bounds.max.vMm} ${widthMm} ${heightMm}`}

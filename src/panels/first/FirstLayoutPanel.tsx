@@ -1,0 +1,3 @@
+import type { ReactElement } from 'react'
+
+export const FirstLayoutPanel = (): ReactElement => <section aria-label="First layout" />
