@@ -287,11 +287,37 @@ const ownRulesArb = fc
     ...(documents.length === 0 ? {} : { confirmedDocuments: documents }),
   }))
 
-/** Any layout that a file may hold. */
-export const layoutArb: fc.Arbitrary<Layout> = fc
+const builtArb = fc
   .integer({ min: 0, max: 3 })
   .chain((count) => fc.tuple(...Array.from({ length: count }, (_, i) => tubeArb(`tube-${i + 1}`))))
   .chain((tubes) =>
+    fc.record({
+      tubes: fc.constant(tubes),
+      places: fc
+        .integer({ min: 1, max: 2 })
+        .chain((count) => fc.tuple(...Array.from({ length: count }, (_, i) => placeArb(i, tubes)))),
+    }),
+  )
+
+/** Up to three other variants, most often none; the drawn one stands anywhere among them. */
+const variantsArb: fc.Arbitrary<Pick<Layout, 'variants'>> = fc
+  .oneof({ arbitrary: fc.constant([]), weight: 3 }, fc.array(builtArb, { minLength: 1, maxLength: 3 }))
+  .chain((built) =>
+    built.length === 0
+      ? fc.constant({})
+      : fc.integer({ min: 0, max: built.length }).map((index) => ({
+          variants: {
+            drawn: { id: 'variant-drawn', name: 'As drawn', index },
+            others: built.map((one, i) => ({ id: `variant-${i + 1}`, name: `Other ${i + 1}`, ...one })),
+          },
+        })),
+  )
+
+/** Any layout that a file may hold. */
+export const layoutArb: fc.Arbitrary<Layout> = fc
+  .tuple(
+    builtArb,
+    variantsArb,
     fc.record({
       version: fc.constant(1 as const),
       job: fc.record({
@@ -313,15 +339,13 @@ export const layoutArb: fc.Arbitrary<Layout> = fc
       ruleSetId: fc.constantFrom(...RULE_SETS.map((set) => set.id)),
       ownRules: ownRulesArb,
       tolerance: toleranceArb,
-      tubes: fc.constant(tubes),
       tapePoints: fc.array(fc.record({ name: words, point: pointInCar }), { maxLength: 3 }),
-      places: fc
-        .integer({ min: 1, max: 2 })
-        .chain((count) => fc.tuple(...Array.from({ length: count }, (_, i) => placeArb(i, tubes)))),
     }),
   )
-  .map(({ tolerance, ownRules, tapePoints, ...layout }) => ({
+  .map(([built, variants, { tolerance, ownRules, tapePoints, ...layout }]) => ({
     ...layout,
+    ...built,
+    ...variants,
     ...ownRules,
     ...(tapePoints.length === 0
       ? {}

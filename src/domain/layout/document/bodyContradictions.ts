@@ -4,7 +4,7 @@ import type { Body, BodyMeasure, Occupant } from '../../body/occupant'
 import type { Contradiction } from './contradiction'
 import { MEASURE_LIMITS, type NumberLimits } from './limits'
 import type { FieldPath } from './problem'
-import { measureWords } from './schema'
+import { measureWords } from './placeSchema'
 
 /** One measure that is larger than another by at least so much in every body. */
 interface Order {

@@ -48,6 +48,7 @@ export const LIMITS = {
   angleErrorDeg: deg(0, 15),
   inspectEveryMonths: { min: 1, max: 60, unit: '' },
   tapeMm: mm(1, 20_000),
+  variantIndex: { min: 0, max: 3, unit: '' },
 } as const satisfies Record<string, NumberLimits>
 
 /** Limits of the body values that may be typed; our judgement as above. */
@@ -84,6 +85,7 @@ export const COUNTS = {
   tubePoints: { min: 2, max: 60 },
   tapePoints: { min: 0, max: 60 },
   places: { min: 1, max: 8 },
+  otherVariants: { min: 1, max: 3 },
   occupants: { min: 1, max: 24 },
   anchors: { min: 0, max: 7 },
   slots: { min: 0, max: 12 },

@@ -95,11 +95,17 @@ export const addPlace = (layout: Layout): Layout => {
 }
 
 /**
- * The places there are and those that records still name although they were removed: a new place must not come into the belts or the
- * measurements of another.
+ * The places there are, those of other variants and those that records still name although they were removed: a new place must not come
+ * into the belts or the measurements of another, nor be taken for another when variants are compared.
  */
-const placeIdsInUse = ({ places, belts = [], asWelded = [] }: Layout): readonly { readonly id: string }[] => [
+const placeIdsInUse = ({
+  places,
+  variants,
+  belts = [],
+  asWelded = [],
+}: Layout): readonly { readonly id: string }[] => [
   ...places,
+  ...(variants?.others ?? []).flatMap((variant) => variant.places),
   ...belts.map(({ placeId }) => ({ id: placeId })),
   ...asWelded.flatMap(({ anchors }) => anchors.map(({ placeId }) => ({ id: placeId }))),
 ]
