@@ -1,10 +1,11 @@
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vitest/config'
+import { siteWorkerFile } from './src/cli/build/siteWorkerFile.ts'
 
 /** Vite and Vitest in one file. `base: './'` lets the built app be served from any folder. */
 export default defineConfig({
   base: './',
-  plugins: [react()],
+  plugins: [react(), siteWorkerFile(() => new Date().toISOString().slice(0, 10))],
   build: { target: 'es2022', chunkSizeWarningLimit: 700 },
   test: {
     environment: 'node',

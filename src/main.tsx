@@ -13,6 +13,7 @@ import './panels/welded/welded.css'
 import './panels/fields/fields.css'
 import './panels/figure/figure.css'
 import './panels/explain/explain.css'
+import './panels/help/help.css'
 import { lazy, StrictMode, Suspense } from 'react'
 import { createRoot } from 'react-dom/client'
 import { AppShell } from './panels/AppShell'
@@ -21,6 +22,7 @@ import { startCompleting } from './state/evaluation/evaluationRunner'
 import { pageEvaluationWorker, roomsWorkers } from './state/evaluation/pageEvaluationWorker'
 import { unsoundLines } from './state/files'
 import { pageKeeping } from './state/keeping/pageKeeping'
+import { startOffline } from './state/offline/pageOffline'
 import { preferredView, startKeepingView } from './state/keptView'
 import { Papers } from './sheet/Papers'
 import { AppStoreProvider } from './state/react'
@@ -31,17 +33,19 @@ const Elevations = lazy(async () => ({ default: (await import('./elevation/Eleva
 
 const start = async (root: HTMLElement): Promise<void> => {
   const before = await pageKeeping.restored()
-  const { layout, notice, setAside } = before
+  const { layout, notice, setAside, from } = before
   // Two elevations on a phone are both too small to take hold of anything.
   const isSmallScreen = window.matchMedia('(max-width: 640px)').matches
   const store = createAppStore(layout, {
     view: { ...preferredView(), elevations: isSmallScreen ? 'side' : 'both' },
     check: unsoundLines,
     setAside,
+    documentId: from?.id,
   })
   if (notice !== null) store.actions.notify(notice.kind, notice.text, notice.details)
   startKeepingView(store)
   pageKeeping.start(store, before)
+  startOffline(store)
   if (pageEvaluationWorker !== null) startCompleting(store, pageEvaluationWorker, roomsWorkers())
   createRoot(root).render(
     <StrictMode>

@@ -3,6 +3,7 @@ import { useApp, useAppStore } from '../state/react'
 import { CautionsStrip } from './CautionsStrip'
 import { ErrorBoundary } from './ErrorBoundary'
 import { Header } from './Header'
+import { UpdateBar } from './help/UpdateBar'
 import { LiveRegion, NoticeBar } from './Messages'
 import { FirstLayoutPanel } from './first/FirstLayoutPanel'
 import { PlaceBar } from './PlaceBar'
@@ -100,6 +101,7 @@ export const AppShell = (props: {
         Skip to the panels
       </a>
       <Header />
+      <UpdateBar />
       {isDrawing ? null : <NoticeBar over="nothing" />}
       <main>
         <ScreenShown {...props} />

@@ -3,6 +3,7 @@ import { useActions, useApp } from '../state/react'
 import { canRedo, canUndo } from '../state/selectors'
 import { Disclosure } from './Disclosure'
 import { FileMenu } from './FileMenu'
+import { AboutLine } from './help/AboutLine'
 import { ScreenMenu } from './ScreenMenu'
 import { ElevationSwitch, LengthUnitSwitch, RuleSetSelect, ThemeSwitch, ZoneSwitch } from './settings'
 import { useMediaQuery } from './useMediaQuery'
@@ -52,13 +53,14 @@ export const Header = (): ReactElement => {
         <ScreenMenu />
         <FileMenu />
         <Disclosure words="View" className="view-menu">
-          {() => (
+          {(close) => (
             <div className="menu-settings">
               {isNarrow ? <RuleSetSelect /> : null}
               <LengthUnitSwitch />
               <ElevationSwitch />
               <ZoneSwitch />
               <ThemeSwitch />
+              <AboutLine onLeave={close} />
             </div>
           )}
         </Disclosure>
