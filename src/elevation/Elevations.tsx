@@ -9,13 +9,15 @@ import {
   useState,
 } from 'react'
 import { useStrictMode as setStrictMode } from 'react-konva/lib/ReactKonvaCore'
-import type { Elevation } from '../domain/geometry/plane'
+import { type Elevation, projected } from '../domain/geometry/plane'
 import { useApp } from '../state/react'
 import { lengthUnitOf } from '../state/selectors'
+import type { Crowd } from './CrowdChooser'
 import { ElevationPane, type PaneProps } from './ElevationPane'
 import { coordinateText } from './handles/liveText'
+import { handleAt } from './handles/handleHit'
 import type { FitTarget } from './heldView'
-import { usePaneHandles } from './paneHandles'
+import { handleSpots, usePaneHandles } from './paneHandles'
 import { paneSizes } from './paneSizes'
 import { useDrawing, useFitBounds } from './useDrawings'
 import { useGhostPointer } from './useGhostPointer'
@@ -23,7 +25,7 @@ import { useElementSize } from './useElementSize'
 import { usePalette } from './usePalette'
 import { useView } from './useView'
 import { ViewBar } from './ViewBar'
-import { type PointPx, paneTransform, type SizePx, toMm, visibleBox, zoomedAbout } from './viewTransform'
+import { paneTransform, type SizePx, toMm, visibleBox, zoomedAbout } from './viewTransform'
 
 // The store is the only truth: what is on the canvas always follows the properties, whatever Konva itself may have changed.
 setStrictMode(true)
@@ -43,9 +45,13 @@ interface BoardProps {
 }
 
 const DrawnPane = (
-  props: Omit<PaneProps, 'drawing' | 'handles'> & { readonly ghosts: boolean },
+  props: Omit<PaneProps, 'drawing' | 'handles' | 'crowd' | 'onCrowd' | 'onHover'> & {
+    readonly ghosts: boolean
+    readonly onHover: (text: string) => void
+  },
 ): ReactElement => {
-  const { elevation, control, size } = props
+  const { elevation, control, size, unit } = props
+  const [crowd, setCrowd] = useState<Crowd | null>(null)
   // Labels keep inside a fitted drawing; once it is zoomed or panned they stay on the car, or they would jump about under the hand.
   const within = useMemo(
     () => (control.isFitted ? visibleBox(paneTransform(control.view, elevation), size) : null),
@@ -54,11 +60,26 @@ const DrawnPane = (
   const drawing = useDrawing(elevation, control.view.pxPerMm, within, props.ghosts)
   const handles = usePaneHandles(elevation)
   const pointAt = useGhostPointer(drawing, elevation, control)
-  const onHover: PaneProps['onHover'] = (where, at) => {
-    props.onHover(where, at)
+  const onHover: PaneProps['onHover'] = (_, at, kind) => {
     pointAt(at)
+    if (at === null) return props.onHover('')
+    const view = paneTransform(control.latest(), elevation)
+    const spot = handleAt(handleSpots(handles, elevation, view), at, null, kind)
+    const under = handles.find(({ id }) => id === spot?.id)
+    const point = under === undefined ? toMm(view, at) : projected(under.point, elevation)
+    const name = under === undefined ? '' : `${under.name}: `
+    props.onHover(`${name}${coordinateText(elevation, point, unit)}`)
   }
-  return <ElevationPane {...props} onHover={onHover} drawing={drawing} handles={handles} />
+  return (
+    <ElevationPane
+      {...props}
+      crowd={crowd}
+      onCrowd={setCrowd}
+      onHover={onHover}
+      drawing={drawing}
+      handles={handles}
+    />
+  )
 }
 
 /** The top elevation above the side elevation (third angle) on one x axis. */
@@ -85,13 +106,7 @@ const Board = ({ room, ghosts, board, onHover, onRefused }: BoardProps): ReactEl
     }),
     [control, sizes, room],
   )
-  const hover = (elevation: Elevation, at: PointPx | null): void =>
-    onHover(
-      at === null
-        ? ''
-        : coordinateText(elevation, toMm(paneTransform(control.latest(), elevation), at), unit),
-    )
-  const common = { sizes, unit, palette, control, ghosts, onHover: hover, onRefused }
+  const common = { sizes, unit, palette, control, ghosts, onHover, onRefused }
   return (
     <>
       {ORDER.map((elevation) => {

@@ -1,9 +1,11 @@
 import type { Context } from 'konva/lib/Context'
-import { memo, type ReactElement } from 'react'
+import type { Layer as KonvaLayer } from 'konva/lib/Layer'
+import { memo, type ReactElement, useCallback, useLayoutEffect, useRef } from 'react'
 import { Layer, Shape, Stage } from 'react-konva/lib/ReactKonvaCore'
 import 'konva/lib/Shape'
 import type { LengthUnit } from '../domain/layout/document/layout'
 import type { Drawing } from '../domain/layout/drawing/primitive'
+import type { Source } from './magnifier/paintMagnifier'
 import type { Palette } from './paint/palette'
 import { paintDrawing } from './paint/paintDrawing'
 import { paintGrid } from './paint/paintGrid'
@@ -57,29 +59,52 @@ const HandlesShape = memo(({ handles, live, view, size, palette }: HandlesProps)
   />
 ))
 
+/** A layer's canvas, to copy from. */
+const sourceOf = (layer: KonvaLayer): Source => {
+  const canvas = layer.getCanvas()
+  return { canvas: canvas._canvas, ratio: canvas.getPixelRatio() }
+}
+
+/** Says after every frame what has been painted below the handles. The same function for the life of the stage. */
+const usePainted = (onPainted: (sources: readonly Source[]) => void) => {
+  const latest = useRef(onPainted)
+  useLayoutEffect(() => {
+    latest.current = onPainted
+  })
+  return useCallback(({ node }: { readonly node: KonvaLayer }) => {
+    const layers = node.getStage()?.getLayers() ?? []
+    latest.current(layers.slice(0, -1).map(sourceOf))
+  }, [])
+}
+
 /**
  * One elevation on canvas: the drawing below, what can be taken hold of above. Nothing listens: pointers are read by the pane
  * around it, so no hidden hit canvas has to be painted for every frame.
  */
-export const StageView = (props: DrawingProps & HandlesProps): ReactElement => (
-  <Stage width={props.size.widthPx} height={props.size.heightPx} listening={false}>
-    <Layer listening={false}>
-      <DrawingShape
-        drawing={props.drawing}
-        unit={props.unit}
-        view={props.view}
-        size={props.size}
-        palette={props.palette}
-      />
-    </Layer>
-    <Layer listening={false}>
-      <HandlesShape
-        handles={props.handles}
-        live={props.live}
-        view={props.view}
-        size={props.size}
-        palette={props.palette}
-      />
-    </Layer>
-  </Stage>
-)
+export const StageView = (
+  props: DrawingProps & HandlesProps & { readonly onPainted: (sources: readonly Source[]) => void },
+): ReactElement => {
+  const onDraw = usePainted(props.onPainted)
+  return (
+    <Stage width={props.size.widthPx} height={props.size.heightPx} listening={false}>
+      <Layer listening={false}>
+        <DrawingShape
+          drawing={props.drawing}
+          unit={props.unit}
+          view={props.view}
+          size={props.size}
+          palette={props.palette}
+        />
+      </Layer>
+      <Layer listening={false} onDraw={onDraw}>
+        <HandlesShape
+          handles={props.handles}
+          live={props.live}
+          view={props.view}
+          size={props.size}
+          palette={props.palette}
+        />
+      </Layer>
+    </Stage>
+  )
+}

@@ -5,12 +5,15 @@ import { handleById } from '../domain/layout/edit/handles'
 import { movedHandle } from '../domain/layout/edit/move'
 import { nudgeMm } from '../state/nudge'
 import { useApp, useAppStore } from '../state/react'
+import type { PointerKind } from './handles/handleHit'
 import { dragTarget } from './handles/handleTarget'
 
 export interface HandleDrag {
   /** The handle in hand, or null; null again as soon as the gesture is called off from anywhere. */
   readonly draggedId: string | null
-  readonly begin: (id: string) => void
+  /** What drags it; null when nothing does. */
+  readonly draggedBy: PointerKind | null
+  readonly begin: (id: string, kind: PointerKind) => void
   readonly by: (byMm: PlanePointMm) => void
   readonly end: () => void
   readonly cancel: () => void
@@ -22,19 +25,19 @@ export const useHandleDrag = (elevation: Elevation): HandleDrag => {
   const store = useAppStore()
   const hasGesture = useApp((state) => state.gesture !== null)
   const start = useRef<Handle | null>(null)
-  const [id, setId] = useState<string | null>(null)
+  const [held, setHeld] = useState<{ readonly id: string; readonly kind: PointerKind } | null>(null)
   const actions = useMemo(() => {
     const finish = (): void => {
       start.current = null
-      setId(null)
+      setHeld(null)
     }
     const isRunning = (): boolean => start.current !== null && store.state.getState().gesture !== null
     return {
-      begin: (handleId: string) => {
-        const handle = handleById(store.state.getState().layout, handleId)
+      begin: (id: string, kind: PointerKind) => {
+        const handle = handleById(store.state.getState().layout, id)
         if (handle === null) return
         start.current = handle
-        setId(handleId)
+        setHeld({ id, kind })
         store.actions.beginGesture(`Move ${handle.name}`)
       },
       by: (byMm: PlanePointMm) => {
@@ -55,5 +58,6 @@ export const useHandleDrag = (elevation: Elevation): HandleDrag => {
       isRunning,
     }
   }, [store, elevation])
-  return { ...actions, draggedId: hasGesture ? id : null }
+  const current = hasGesture ? held : null
+  return { ...actions, draggedId: current?.id ?? null, draggedBy: current?.kind ?? null }
 }

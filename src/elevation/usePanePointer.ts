@@ -33,7 +33,8 @@ const panePort = (elevation: Elevation, store: AppStore, latest: () => Latest): 
     const handle = latest().props.handles.find((candidate) => candidate.id === id)
     if (handle !== undefined) latest().props.onRefused(refusalText(handle, elevation))
   },
-  beginDrag: (id) => latest().drag.begin(id),
+  offer: (ids, at) => latest().props.onCrowd({ ids, at }),
+  beginDrag: (id, kind) => latest().drag.begin(id, kind),
   dragBy: (byMm) => latest().drag.by(byMm),
   endDrag: () => latest().drag.end(),
   cancelDrag: () => latest().drag.cancel(),

@@ -10,14 +10,35 @@ export interface HandleSpot {
   readonly isMinor: boolean
 }
 
+export type PointerKind = 'mouse' | 'touch' | 'pen'
+
 /** By how much nearer a minor handle must be to win against one that is not. Our judgement. */
 export const MINOR_HANDICAP_PX = 8
 
 /**
- * Half of the 44 px that a finger needs. Source: W3C WCAG 2.2, success criterion 2.5.5 Target Size (Enhanced), 44 by 44 CSS px
- * (from memory).
+ * How far from a handle it is still taken. A finger and the tip of a pen get half of 44 px. Source: W3C WCAG 2.2, success criterion
+ * 2.5.5 Target Size (Enhanced), 44 by 44 CSS px (from memory). A mouse aims better and needs free paper to pan on: a little more
+ * than the 24 px of criterion 2.5.8 (from memory).
  */
-export const HIT_RADIUS_PX = 22
+export const HIT_RADIUS_PX: Readonly<Record<PointerKind, number>> = { mouse: 14, touch: 22, pen: 22 }
+
+/** A handle this much further from the finger than the nearest is as likely meant: a fingertip is no finer. Our judgement. */
+export const CROWD_SLACK_PX = 12
+
+interface Reached {
+  readonly spot: HandleSpot
+  readonly distancePx: number
+}
+
+/** What lies in reach of the pointer, nearest first. */
+const inReach = (spots: readonly HandleSpot[], pointer: PointPx, kind: PointerKind): readonly Reached[] =>
+  spots
+    .map((spot) => ({ spot, distancePx: Math.hypot(spot.at.xPx - pointer.xPx, spot.at.yPx - pointer.yPx) }))
+    .filter(({ distancePx }) => distancePx <= HIT_RADIUS_PX[kind])
+    .toSorted((a, b) => a.distancePx - b.distancePx)
+
+const withHandicap = ({ spot, distancePx }: Reached): number =>
+  distancePx + (spot.isMinor ? MINOR_HANDICAP_PX : 0)
 
 /**
  * The handle under the pointer. Where several are in reach, the selected one wins (that is how a builder says which of two parts in
@@ -27,20 +48,27 @@ export const handleAt = (
   spots: readonly HandleSpot[],
   pointer: PointPx,
   selectedId: string | null,
+  kind: PointerKind,
 ): HandleSpot | null => {
-  const inReach = spots
-    .map((spot) => ({
-      spot,
-      distancePx: Math.hypot(spot.at.xPx - pointer.xPx, spot.at.yPx - pointer.yPx),
-      handicapPx: spot.isMinor ? MINOR_HANDICAP_PX : 0,
-    }))
-    .filter(({ distancePx }) => distancePx <= HIT_RADIUS_PX)
-  const selected = inReach.find(({ spot }) => spot.id === selectedId)
+  const reached = inReach(spots, pointer, kind)
+  const selected = reached.find(({ spot }) => spot.id === selectedId)
   if (selected !== undefined) return selected.spot
-  const best = inReach.toSorted(
-    (a, b) =>
-      Number(b.spot.isMovable) - Number(a.spot.isMovable) ||
-      a.distancePx + a.handicapPx - (b.distancePx + b.handicapPx),
+  const best = reached.toSorted(
+    (a, b) => Number(b.spot.isMovable) - Number(a.spot.isMovable) || withHandicap(a) - withHandicap(b),
   )[0]
   return best?.spot ?? null
+}
+
+/**
+ * The handles a finger may have meant, nearest first: all in reach that are hardly further away than the nearest. One or none: there
+ * is nothing to ask.
+ */
+export const crowdAt = (
+  spots: readonly HandleSpot[],
+  pointer: PointPx,
+  kind: PointerKind,
+): readonly HandleSpot[] => {
+  const reached = inReach(spots, pointer, kind)
+  const nearestPx = reached[0]?.distancePx ?? 0
+  return reached.filter(({ distancePx }) => distancePx - nearestPx <= CROWD_SLACK_PX).map(({ spot }) => spot)
 }
