@@ -1,6 +1,5 @@
 import { useEffect, useState, type ReactElement } from 'react'
-import { openLayoutText } from '../state/files'
-import type { RecoveredLayout } from '../state/keeping/keeping'
+import type { KeptLayout as RecoveredLayout } from '../state/keeping/keeping'
 import { pageKeeping } from '../state/keeping/pageKeeping'
 import { useActions, useAppStore } from '../state/react'
 
@@ -47,8 +46,8 @@ export const RecoveredLayouts = (props: { readonly onDone: () => void }): ReactE
   const [layouts, setLayouts] = useState<readonly RecoveredLayout[]>([])
   useEffect(() => {
     let isWanted = true
-    void pageKeeping.recovered().then((list) => {
-      if (isWanted) setLayouts(list ?? [])
+    void pageKeeping.list().then((list) => {
+      if (isWanted) setLayouts((list ?? []).filter(({ isOpenHere }) => !isOpenHere))
     })
     return () => {
       isWanted = false
@@ -74,8 +73,7 @@ export const RecoveredLayouts = (props: { readonly onDone: () => void }): ReactE
             key={layout.id}
             layout={layout}
             onOpen={() => {
-              openLayoutText(store, layout.text, nameOf(layout))
-              props.onDone()
+              void pageKeeping.open(store, layout.id).then(props.onDone)
             }}
             onRemove={() => void remove(layout)}
           />

@@ -45,6 +45,8 @@ interface Gesture {
 }
 
 export interface AppState {
+  /** Where the document is kept: the id of its slot (keeping/). Another id is another document, with a history of its own. */
+  readonly documentId: string
   /** What is drawn and computed from now: the present of the history, or where the running gesture has got to. */
   readonly layout: Layout
   readonly history: History<Layout>
@@ -92,8 +94,13 @@ export interface AppActions {
   readonly selectSitting: (id: string | null) => void
   readonly pointAtSitting: (id: string | null) => void
   readonly setView: (change: Partial<View>) => void
-  /** Replaces the whole document as one undo step, so that nothing is lost. */
-  readonly openLayout: (layout: Layout, label: string) => void
+  /**
+   * Opens another document with an undo history of its own; the former one stays among the layouts as it was. Without an id it is a new
+   * document; with one it is what lies in that slot already. A layout that a file could not hold is refused with a notice.
+   */
+  readonly openLayout: (layout: Layout, label: string, documentId?: string) => void
+  /** The same document, history and all, is kept in another slot from now on. */
+  readonly moveTo: (documentId: string) => void
   /** What has come of having a layout evaluated beside the page. */
   readonly setCompletion: (completion: Completion) => void
   readonly setRooms: (rooms: Rooms) => void

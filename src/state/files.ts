@@ -6,7 +6,8 @@ import type { AppStore } from './store'
 
 /** Larger than any real layout by far; a bigger file is something else. Our judgement. */
 const LARGEST_FILE_BYTES = 5_000_000
-/** Opens the text of a layout file as one undo step; a damaged or foreign one changes nothing and says why. */
+
+/** Opens the text of a layout file as a document of its own; a damaged or foreign one changes nothing and says why. */
 export const openLayoutText = (store: AppStore, text: string, name: string): boolean => {
   const parsed = parseLayoutText(text)
   if (!parsed.ok) {
@@ -18,7 +19,7 @@ export const openLayoutText = (store: AppStore, text: string, name: string): boo
     return false
   }
   store.actions.openLayout(parsed.value, `Open ${name}`)
-  store.actions.notify('info', `${name} is open. Undo brings back what was here before.`)
+  store.actions.notify('info', `${name} is open. What was here before is under Layouts.`)
   return true
 }
 

@@ -4,6 +4,7 @@ import type { AppActions, AppState, Notice, View } from './appState'
 import { completedHere, type Completion } from './evaluation/completion'
 import type { Rooms } from './evaluation/rooms'
 import { committed, historyOf, redone, undone, type History } from './history'
+import { uniqueId } from './uniqueId'
 
 /** The one store of a page: state to read and subscribe to, and the only ways to change it. */
 export interface AppStore {
@@ -94,6 +95,24 @@ const withStepForward = (state: AppState): AppState => {
   return step === undefined ? state : withHistory(state, redone(state.history), `Redone: ${step.label}`)
 }
 
+const withDocument = (
+  state: AppState,
+  { label, layout, documentId }: Commit & { readonly documentId: string },
+  check: LayoutCheck,
+): AppState => {
+  const problems = check(layout)
+  if (problems.length > 0) return withRefusal(state, label, problems)
+  return {
+    ...withHistory(state, historyOf(layout), label),
+    documentId,
+    selectedHandleId: null,
+    focusedFindingId: null,
+    pointedSittingId: null,
+    currentPlaceId: firstPlaceId(layout),
+    currentSittingId: null,
+  }
+}
+
 const documentActions = (store: StoreApi<AppState>, check: LayoutCheck) => ({
   edit: (label: string, change: (layout: Layout) => Layout) =>
     store.setState((state) => {
@@ -113,17 +132,12 @@ const documentActions = (store: StoreApi<AppState>, check: LayoutCheck) => ({
   cancelGesture: () => store.setState(withGestureCancelled),
   undo: () => store.setState(withStepBack),
   redo: () => store.setState(withStepForward),
-  openLayout: (layout: Layout, label: string) =>
-    store.setState((state) => {
-      const opened = withCommit(withGestureEnded(state, check), { label, layout }, check)
-      return {
-        ...opened,
-        selectedHandleId: null,
-        focusedFindingId: null,
-        currentPlaceId: firstPlaceId(opened.layout),
-        currentSittingId: null,
-      }
-    }),
+  openLayout: (layout: Layout, label: string, documentId: string = uniqueId()) => {
+    // A change of its own, so that whoever keeps the former document sees its last step.
+    store.setState((state) => withGestureEnded(state, check))
+    store.setState((state) => withDocument(state, { label, layout, documentId }, check))
+  },
+  moveTo: (documentId: string) => store.setState({ documentId }),
 })
 
 const viewActions = (store: StoreApi<AppState>) => ({
@@ -163,6 +177,8 @@ const viewActions = (store: StoreApi<AppState>) => ({
 })
 
 export interface StoreOptions {
+  /** Where the layout is kept already; a new document otherwise. */
+  readonly documentId?: string | undefined
   readonly view?: Partial<View>
   readonly check?: LayoutCheck
   readonly setAside?: string | null
@@ -170,6 +186,7 @@ export interface StoreOptions {
 
 export const createAppStore = (initial: Layout, options: StoreOptions = {}): AppStore => {
   const store = createStore<AppState>(() => ({
+    documentId: options.documentId ?? uniqueId(),
     layout: initial,
     history: historyOf(initial),
     gesture: null,

@@ -10,11 +10,12 @@ const withJob = (name: string, revision = '') => ({
 })
 
 describe('openLayoutText', () => {
-  it('opens a layout as one undo step and says so', () => {
-    const store = createAppStore(withJob('mine'))
+  it('opens a layout as another document and says so', () => {
+    const store = createAppStore(withJob('mine'), { documentId: 'first' })
     expect(openLayoutText(store, layoutText(withJob('theirs')), 'theirs.layout.json')).toBe(true)
     expect(store.state.getState().layout).toEqual(withJob('theirs'))
-    expect(store.state.getState().history.past).toHaveLength(1)
+    expect(store.state.getState().documentId).not.toBe('first')
+    expect(store.state.getState().history.past).toHaveLength(0)
     expect(store.state.getState().notice?.kind).toBe('info')
   })
 

@@ -70,15 +70,37 @@ describe('createAppStore', () => {
     expect(store.state.getState().announcement).toBe('Redone: Name the job')
   })
 
-  it('opens another layout as one step that undo takes back', () => {
-    const start = named('mine')(emptyLayout())
-    const store = createAppStore(start)
+  it('opens another layout as a document of its own, with nothing to undo and nothing in hand', () => {
+    const store = createAppStore(named('mine')(emptyLayout()), { documentId: 'first' })
+    store.actions.edit('Name the job', named('still mine'))
     store.actions.selectHandle('hip:place-1')
     store.actions.openLayout(named('theirs')(emptyLayout()), 'Open theirs')
+    const opened = store.state.getState()
     expect(jobName(store)).toBe('theirs')
-    expect(store.state.getState().selectedHandleId).toBeNull()
+    expect(opened.documentId).not.toBe('first')
+    expect(opened.selectedHandleId).toBeNull()
+    expect(opened.announcement).toBe('Open theirs')
     store.actions.undo()
-    expect(store.state.getState().layout).toBe(start)
+    expect(jobName(store)).toBe('theirs')
+  })
+
+  it('opens what lies in a slot under the id of the slot', () => {
+    const store = createAppStore(emptyLayout())
+    store.actions.openLayout(named('kept')(emptyLayout()), 'Open kept', 'slot-7')
+    expect(store.state.getState().documentId).toBe('slot-7')
+  })
+
+  it('ends a drag in the document it belongs to before another is opened', () => {
+    const store = createAppStore(named('mine')(emptyLayout()), { documentId: 'first' })
+    const seen: string[] = []
+    store.state.subscribe(({ documentId, history }) =>
+      seen.push(`${documentId === 'first' ? 'first' : 'second'} ${history.present.job.name}`),
+    )
+    store.actions.beginGesture('Move')
+    store.actions.dragTo(named('moved'))
+    store.actions.openLayout(named('theirs')(emptyLayout()), 'Open theirs')
+    expect(seen).toContain('first moved')
+    expect(seen.at(-1)).toBe('second theirs')
   })
 
   it('goes back to the first place when the current one is gone', () => {
@@ -120,6 +142,15 @@ describe('createAppStore', () => {
       expect(store.state.getState().history.past).toHaveLength(0)
       expect(store.state.getState().notice?.kind).toBe('problem')
       expect(store.state.getState().notice?.details.join(' ')).toContain('17550')
+    })
+
+    it('refuses to open what a file could not hold and stays with the document that is open', () => {
+      const start = emptyLayout()
+      const store = createAppStore(start, { check: unsoundLines, documentId: 'first' })
+      store.actions.openLayout(tooTall(start), 'Open giants')
+      expect(store.state.getState().layout).toBe(start)
+      expect(store.state.getState().documentId).toBe('first')
+      expect(store.state.getState().notice?.kind).toBe('problem')
     })
 
     it('refuses a drag that ends there and puts back its start', () => {

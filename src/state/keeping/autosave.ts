@@ -1,18 +1,14 @@
 import type { Layout } from '../../domain/layout/document/layout'
-import { layoutText } from '../../domain/layout/document/layoutText'
 import type { AppStore } from '../store'
 import type { Restored } from './restored'
 import type { Slot, SlotStorage, TabFacts } from './slot'
-
-/** The slot a tab writes into, and the stamp of what it knows to lie there; null: nothing of this tab yet. */
-interface OwnSlot {
-  readonly id: string
-  readonly stamp: string | null
-}
+import { type SlotWriter, slotWriter } from './slotWriter'
 
 export interface Autosave {
-  /** This tab's own slot, as soon as it is settled which. */
-  readonly slotId: () => Promise<string>
+  /** Tells what lies in a slot that is about to be opened and is this tab's now, so that the next write goes over exactly that. */
+  readonly adopt: (slot: Pick<Slot, 'id' | 'stamp'>) => void
+  /** Resolves once everything changed so far is written, or could not be. */
+  readonly settled: () => Promise<void>
   readonly stop: () => void
 }
 
@@ -22,32 +18,69 @@ const SHARED =
 
 const OVERTAKEN =
   'Another tab has changed the layout that this tab was keeping. Both are kept: this one in a place of its own from now on, the ' +
-  'other in the File menu under Recovered layouts.'
+  'other under Layouts.'
 
 const notKept = (error: unknown): string =>
   error instanceof DOMException && error.name === 'QuotaExceededError'
-    ? 'The browser has no room left to keep the last change. Save the layout to a file before you close the page; ' +
-      'removing recovered layouts in the File menu makes room.'
-    : 'The browser could not keep the last change. Save the layout to a file before you close the page.'
+    ? 'The browser has no room left to keep the last change; it lasts only until the page closes. Save the layout to a file before ' +
+      'that; emptying the bin under Layouts makes room.'
+    : 'The browser could not keep the last change; it lasts only until the page closes. Save the layout to a file before that.'
 
-const freshSlot = async (tab: TabFacts): Promise<OwnSlot> => {
-  const id = tab.freshId()
-  await tab.claim(id)
-  return { id, stamp: null }
+/** The document is kept in another slot from now on, with everything it has. */
+const movedTo = (store: AppStore, tab: TabFacts, before: string, id: string): void => {
+  if (store.state.getState().documentId !== before) return
+  store.actions.moveTo(id)
+  tab.rememberSlotId(id)
 }
 
-/** The slot that the layout came from if no other tab may be writing there; otherwise a new one. */
-const takenSlot = async (store: AppStore, tab: TabFacts, from: Slot | null): Promise<OwnSlot> => {
-  if (from === null) return await freshSlot(tab)
-  const claim = await tab.claim(from.id)
-  if (claim === 'mine') return { id: from.id, stamp: from.stamp }
-  if (claim === 'taken') store.actions.notify('info', SHARED)
-  return await freshSlot(tab)
+const pageWriter = (store: AppStore, storage: SlotStorage, tab: TabFacts, canKeep: boolean): SlotWriter => {
+  // Where nothing can be kept at all that has been said already.
+  let hasWarned = !canKeep
+  const writer = slotWriter(storage, tab, {
+    onOvertaken: (id, fresh) => {
+      movedTo(store, tab, id, fresh)
+      store.actions.notify('info', OVERTAKEN)
+    },
+    onFailed: (error) => {
+      if (!hasWarned) store.actions.notify('problem', notKept(error))
+      hasWarned = true
+    },
+    onWritten: () => {
+      hasWarned = false
+    },
+    // Other tabs may have what this one has left.
+    onIdle: () => {
+      const left = writer.slots().filter((id) => id !== store.state.getState().documentId)
+      for (const id of left) if (writer.forget(id)) tab.release(id)
+    },
+  })
+  return writer
+}
+
+/** Takes the slot that the first document came from if no other tab may be writing there; otherwise a new one. */
+const takeFirst = async (
+  store: AppStore,
+  tab: TabFacts,
+  writer: SlotWriter,
+  from: Slot | null,
+): Promise<void> => {
+  const { documentId } = store.state.getState()
+  writer.know(documentId, from?.stamp ?? null)
+  const claim = await tab.claim(documentId)
+  if (from === null || claim === 'mine') {
+    if (store.state.getState().documentId === documentId) tab.rememberSlotId(documentId)
+    return
+  }
+  const fresh = tab.freshId()
+  await tab.claim(fresh)
+  writer.move(documentId, fresh, null)
+  movedTo(store, tab, documentId, fresh)
+  if (claim === 'taken' && store.state.getState().documentId === fresh) store.actions.notify('info', SHARED)
 }
 
 /**
- * Keeps the layout after every step in this tab's own slot, one write at a time; what changes while a write runs is written after
- * it, only the latest. What another tab wrote is never written over: this tab then moves to a new slot and says so.
+ * Keeps the document that is open after every step in a slot of its own. What another tab wrote is never written over: the document
+ * then moves to a new slot, and that is said. A document that is opened is kept at once; the one that was open before stays as it was.
  */
 export const startAutosave = (
   store: AppStore,
@@ -55,49 +88,34 @@ export const startAutosave = (
   tab: TabFacts,
   { from, canKeep }: Pick<Restored, 'from' | 'canKeep'>,
 ): Autosave => {
-  const remembered = (slot: OwnSlot): OwnSlot => {
-    tab.rememberSlotId(slot.id)
-    return slot
-  }
-  let own = takenSlot(store, tab, from).then(remembered)
-  let waiting: Layout | null = null
-  let isWriting = false
-  // Where nothing can be kept at all that has been said already.
-  let hasWarned = !canKeep
+  const writer = pageWriter(store, storage, tab, canKeep)
+  writer.waitFor(takeFirst(store, tab, writer, from))
+  let adopted: string | null = null
 
-  const written = async (layout: Layout): Promise<OwnSlot> => {
-    const slot = await own
-    const stamp = tab.freshId()
-    const kept = { text: layoutText(layout), jobName: layout.job.name, savedAtMs: tab.nowMs(), stamp }
-    if ((await storage.write({ id: slot.id, ...kept }, slot.stamp)) === 'written')
-      return { id: slot.id, stamp }
-    const { id } = remembered(await freshSlot(tab))
-    await storage.write({ id, ...kept }, null)
-    store.actions.notify('info', OVERTAKEN)
-    return { id, stamp }
-  }
-
-  const writeWaiting = async (): Promise<void> => {
-    if (isWriting) return
-    isWriting = true
-    while (waiting !== null) {
-      const layout: Layout = waiting
-      waiting = null
-      try {
-        own = Promise.resolve(await written(layout))
-        hasWarned = false
-      } catch (error) {
-        if (!hasWarned) store.actions.notify('problem', notKept(error))
-        hasWarned = true
-      }
-    }
-    isWriting = false
+  const opened = (id: string, layout: Layout): void => {
+    tab.rememberSlotId(id)
+    tab.rememberTold(Math.max(tab.toldUpToMs(), tab.nowMs()))
+    const isKept = id === adopted
+    adopted = null
+    if (isKept) return writer.settle()
+    writer.know(id, null)
+    writer.waitFor(tab.claim(id))
+    writer.write(id, layout)
   }
 
   const stop = store.state.subscribe((state, before) => {
-    if (state.history.present === before.history.present) return
-    waiting = state.history.present
-    void writeWaiting()
+    // Moved to another slot, the same document keeps its history.
+    if (state.history === before.history) return
+    if (state.documentId !== before.documentId) opened(state.documentId, state.history.present)
+    else if (state.history.present !== before.history.present)
+      writer.write(state.documentId, state.history.present)
   })
-  return { slotId: async () => (await own).id, stop }
+  return {
+    adopt: ({ id, stamp }) => {
+      adopted = id
+      writer.know(id, stamp)
+    },
+    settled: () => writer.idle(),
+    stop,
+  }
 }

@@ -28,8 +28,12 @@ const remember = (storage: () => Storage, key: string, value: string): void => {
   }
 }
 
-/** Holds a lock until the page is gone, unless somebody else still has it after a while. */
-const claimed = (locks: LockManager, name: string): ReturnType<TabFacts['claim']> =>
+/** Holds a lock until it is let go or the page is gone, unless somebody else still has it after a while. */
+const claimed = (
+  locks: LockManager,
+  name: string,
+  onHeld: (letGo: () => void) => void,
+): ReturnType<TabFacts['claim']> =>
   new Promise((resolve) => {
     const patience = new AbortController()
     const timer = setTimeout(() => patience.abort(), PATIENCE_MS)
@@ -37,7 +41,7 @@ const claimed = (locks: LockManager, name: string): ReturnType<TabFacts['claim']
       .request(name, { signal: patience.signal }, () => {
         clearTimeout(timer)
         resolve('mine')
-        return new Promise<never>(() => undefined)
+        return new Promise<void>(onHeld)
       })
       .catch(() => {
         clearTimeout(timer)
@@ -51,6 +55,7 @@ const browserLocks = (): LockManager | null =>
 
 export const browserTab = (): TabFacts => {
   const last = remembered(() => sessionStorage, SLOT_KEY)
+  const held = new Map<string, () => void>()
   return {
     lastSlotId: () => last,
     rememberSlotId: (id) => remember(() => sessionStorage, SLOT_KEY, id),
@@ -58,7 +63,12 @@ export const browserTab = (): TabFacts => {
       const locks = browserLocks()
       // Stamps still keep two tabs apart when the browser copied one with all it remembers.
       if (locks === null) return id === last ? 'mine' : 'unknown'
-      return await claimed(locks, LOCK_PREFIX + id)
+      if (held.has(id)) return 'mine'
+      return await claimed(locks, LOCK_PREFIX + id, (letGo) => held.set(id, letGo))
+    },
+    release: (id) => {
+      held.get(id)?.()
+      held.delete(id)
     },
     claimed: async () => {
       const names = await browserLocks()

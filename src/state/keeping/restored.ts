@@ -43,7 +43,7 @@ const olderNotice = (count: number): Notice => ({
   kind: 'info',
   text:
     `The layout that was changed last is open. ${count === 1 ? 'Another one' : `${count} others`} kept by other tabs ` +
-    `${count === 1 ? 'is' : 'are'} in the File menu under Recovered layouts.`,
+    `${count === 1 ? 'is' : 'are'} under Layouts.`,
   details: [],
 })
 

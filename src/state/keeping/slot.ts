@@ -1,4 +1,4 @@
-/** A layout as it is kept in the browser. Every open tab writes into a slot of its own. */
+/** A layout as it is kept in the browser. Every document has a slot of its own, and only one open tab writes into it. */
 export interface Slot {
   readonly id: string
   /** The layout file's text; anything else is damage. */
@@ -35,6 +35,8 @@ export interface TabFacts {
    * must be taken for somebody else's.
    */
   readonly claim: (id: string) => Promise<'mine' | 'taken' | 'unknown'>
+  /** Lets go of a slot, so that another tab may take it. */
+  readonly release: (id: string) => void
   /** The slots that open tabs have taken, this one's too, as far as the browser can tell. */
   readonly claimed: () => Promise<ReadonlySet<string>>
   /** Up to when the kept layouts are that somebody was told of, ms since 1970. */

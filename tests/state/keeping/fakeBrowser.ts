@@ -57,6 +57,9 @@ export const browser = (options: { readonly hasLocks?: boolean; readonly slots?:
         holders.set(id, own)
         return Promise.resolve('mine')
       },
+      release: (id) => {
+        if (holders.get(id) === own) holders.delete(id)
+      },
       claimed: () => Promise.resolve(new Set(holders.keys())),
       toldUpToMs: () => told,
       rememberTold: (upToMs) => {
@@ -80,7 +83,7 @@ export const page = async (within: Browser, tab = within.openTab(), storage = wi
   const keeping = createKeeping(storage, tab.facts)
   const before = await keeping.restored()
   const { layout, notice, setAside } = before
-  const store = createAppStore(layout, { setAside })
+  const store = createAppStore(layout, { setAside, documentId: before.from?.id ?? tab.facts.freshId() })
   if (notice !== null) store.actions.notify(notice.kind, notice.text, notice.details)
   const autosave = keeping.start(store, before)
   await settled()

@@ -59,7 +59,7 @@ describe('two tabs', () => {
     await a.rename('A')
     const b = await page(within)
     await b.rename('B')
-    const list = await b.keeping.recovered()
+    const list = (await b.keeping.list())?.filter(({ isOpenHere }) => !isOpenHere)
     expect(
       list?.map(({ jobName, savedAtMs, isOpenElsewhere }) => ({ jobName, savedAtMs, isOpenElsewhere })),
     ).toEqual([
@@ -82,12 +82,12 @@ describe('two tabs', () => {
     b.close()
     const next = await page(within)
     expect(next.name()).toBe('A again')
-    expect(next.said()).toContain('Recovered layouts')
+    expect(next.said()).toContain('under Layouts')
     next.close()
     const later = await page(within)
     expect(later.name()).toBe('A again')
     expect(later.said()).toBe('')
-    expect((await later.keeping.recovered())?.map(({ jobName }) => jobName)).toEqual(['B'])
+    expect((await later.keeping.list())?.map(({ jobName }) => jobName)).toEqual(['A again', 'B'])
   })
 
   it('are kept apart by stamps where the browser copied a tab and cannot tell which is open', async () => {
@@ -122,7 +122,7 @@ describe('two tabs', () => {
     const a = await page(within)
     await a.rename('A 1')
     const b = await page(within)
-    const [first] = (await b.keeping.recovered()) ?? []
+    const [first] = (await b.keeping.list()) ?? []
     expect(await b.keeping.remove(first?.id ?? '')).toBe(true)
     await a.rename('A 2')
     expect(names(within)).toEqual(['A 2'])
@@ -155,7 +155,8 @@ describe('writing', () => {
     const within = browser()
     const { storage, begun, finish } = slowly(within)
     const tab = await page(within, within.openTab(), storage)
-    for (const name of ['1', '2', '3', '4']) tab.store.actions.edit(name, named(name))
+    await tab.rename('1')
+    for (const name of ['2', '3', '4']) tab.store.actions.edit(name, named(name))
     await settled()
     expect(begun).toEqual(['1'])
     await finish()
@@ -257,7 +258,10 @@ describe('what cannot be read', () => {
     expect(tab.name()).toBe('Goes on')
     // It was said; said again it would only hide what comes after.
     expect(tab.said()).toBe('')
-    expect(await tab.keeping.recovered()).toBeNull()
+    // While the page lives it has it in hand.
+    expect((await tab.keeping.list())?.map(({ jobName, isOnlyInPage }) => [jobName, isOnlyInPage])).toEqual([
+      ['Goes on', true],
+    ])
     expect(await tab.keeping.remove('any')).toBe(false)
   })
 })
