@@ -6,6 +6,7 @@ import type { Contradiction } from './contradiction'
 import type { Layout } from './layout'
 import { type FieldPath, type LayoutProblem, problemAt } from './problem'
 import { repeatedIds } from './repeatedIds'
+import { reviewContradictions } from './reviewContradictions'
 import { ruleSetContradictions } from './ruleSetContradictions'
 import { variantContradictions } from './variantContradictions'
 
@@ -19,6 +20,7 @@ export const layoutContradictions = (layout: Layout): readonly LayoutProblem[] =
     ...variantContradictions(layout),
     ...asWeldedContradictions(layout.asWelded ?? [], ['asWelded']),
     ...beltRecordContradictions(layout),
+    ...reviewContradictions(layout.reviews ?? [], ['reviews']),
   ].map((found) => problemAt(found.path, layout, found))
 
 /** The pattern lets 2026-02-31 through; a day that the calendar does not have is a slip of the pen. */

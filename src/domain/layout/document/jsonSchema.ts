@@ -12,7 +12,7 @@ export const layoutJsonSchema = (): JsonSchema => ({
   $schema: 'https://json-schema.org/draft/2020-12/schema',
   title: 'Tabwright layout, version 1',
   $comment:
-    'What one field cannot show is checked on reading too: ids are unique, named tubes and rule sets exist, wraps lie on their tube, the recline is inside its range, no strap has two anchors or two slots, a wall is at most half of its outside diameter, a belt says nothing of straps its arrangement does not have, an adjuster lies wholly on its strap, a clevis is in double and an insert in single shear, only a clevis has a gap and an insert no edge distance, an as-welded record names each anchor once and is signed by somebody, a struck entry of a belt is an earlier one of its own, corrections lead to what the record says, variants have names of their own and each is sound with the rest of the layout.',
+    'What one field cannot show is checked on reading too: ids are unique, named tubes and rule sets exist, wraps lie on their tube, the recline is inside its range, no strap has two anchors or two slots, a wall is at most half of its outside diameter, a belt says nothing of straps its arrangement does not have, an adjuster lies wholly on its strap, a clevis is in double and an insert in single shear, only a clevis has a gap and an insert no edge distance, an as-welded record names each anchor once and is signed by somebody, a struck entry of a belt is an earlier one of its own, corrections lead to what the record says, an answer of the customer is to a variant shown before it, variants have names of their own and each is sound with the rest of the layout.',
   ...withoutTitle(part(fieldNode(LAYOUT_FIELDS))),
 })
 

@@ -103,10 +103,22 @@ export const COUNTS = {
   measuredAnchors: { min: 0, max: 200 },
   readings: { min: 0, max: 20 },
   tapes: { min: 0, max: 8 },
+  reviews: { min: 0, max: 2_000 },
+  answerEntries: { min: 1, max: 200 },
+  reviewedVariants: { min: 1, max: 4 },
+  reviewedParts: { min: 0, max: 500 },
+  toldBroken: { min: 1, max: 100 },
 } as const
 
 /** Longest texts, in characters; our judgement. */
-export const TEXT_LENGTHS = { id: 60, name: 200, change: 400, notes: 10_000 } as const
+export const TEXT_LENGTHS = {
+  id: 60,
+  partId: 200,
+  name: 200,
+  change: 400,
+  comment: 2_000,
+  notes: 10_000,
+} as const
 
 /** `value` moved to the nearest end of the limits when it lies outside them. */
 export const limited = (value: number, limits: NumberLimits): number =>

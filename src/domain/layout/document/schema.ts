@@ -5,6 +5,8 @@ import { beltRecords } from './beltRecordSchema'
 import { type Layout, LAYOUT_VERSION } from './layout'
 import { COUNTS, TEXT_LENGTHS } from './limits'
 import { place, tube } from './placeSchema'
+import type { AnswerEntry } from './review'
+import { answerEntries, reviews } from './reviewSchema'
 import { confirmedDocuments, ownRuleSets } from './ruleSetSchema'
 import { tapePoints } from './tapePointSchema'
 import { choice, flag, group, id, list, text } from './schemaParts'
@@ -78,6 +80,7 @@ const layoutSchema = group(
     asWelded: v.exactOptional(asWelded),
     belts: v.exactOptional(beltRecords),
     variants: v.exactOptional(variants),
+    reviews: v.exactOptional(reviews),
     tubes: list(tube, COUNTS.tubes, 'tubes'),
     tapePoints: v.exactOptional(tapePoints),
     places: list(place, COUNTS.places, 'places'),
@@ -103,6 +106,16 @@ export const readFields = (
   const result = v.safeParse(layoutSchema, input)
   if (result.success) return { layout: result.output }
   return { issues: result.issues.map(fieldIssue) }
+}
+
+/** What the description says about the entries of a customer's answer: the entries, or every field that does not fit, from `reviews` on. */
+export const readAnswerEntries = (
+  input: unknown,
+): { readonly entries: readonly AnswerEntry[] } | { readonly issues: readonly FieldIssue[] } => {
+  const result = v.safeParse(answerEntries, input)
+  if (result.success) return { entries: result.output }
+  const issues = result.issues.map(fieldIssue)
+  return { issues: issues.map((issue) => ({ ...issue, path: ['reviews', ...issue.path] })) }
 }
 
 const fieldIssue = (issue: v.BaseIssue<unknown>): FieldIssue => {

@@ -1,0 +1,147 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+
+import { agreementOf } from '../../../../src/domain/layout/agreement/agreement'
+import { type Answer, answerText, parseAnswer } from '../../../../src/domain/layout/agreement/answer'
+import { layoutFingerprint } from '../../../../src/domain/layout/agreement/fingerprint'
+import { parseProposal, proposalText } from '../../../../src/domain/layout/agreement/proposal'
+import type { Layout } from '../../../../src/domain/layout/document/layout'
+import { withVariantAdded } from '../../../../src/domain/layout/edit/changeVariants'
+import { withAnswersTaken } from '../../../../src/domain/layout/edit/reviews'
+import { exampleIndex, exampleLayout } from '../../../support/exampleLayouts'
+import { answersArb, comment, decision, shownLayout } from '../../../support/reviews'
+
+const examples = exampleIndex.map(({ file }) => exampleLayout(file))
+
+const sent = (layout: Layout) => {
+  const text = proposalText(shownLayout(layout), 'shown-1')
+  if (text === null) throw new Error('nothing was shown')
+  const parsed = parseProposal(text)
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.error))
+  return { text, ...parsed.value }
+}
+
+describe('a proposal on its way', () => {
+  it('arrives with the same fingerprint, of every example and of a second variant', () => {
+    for (const layout of examples) {
+      const { shown, layout: arrived } = sent(layout)
+      expect(layoutFingerprint(arrived)).toBe(layoutFingerprint(layout))
+      expect(shown.variants[0]?.fingerprint).toBe(layoutFingerprint(arrived))
+    }
+    const two = withVariantAdded(examples[0] as Layout)
+    expect(sent(two).layout.variants).toEqual(two.variants)
+  })
+
+  it('carries nothing that is the shop’s own', () => {
+    const [example] = examples
+    if (example === undefined) throw new Error('no example')
+    const secret = 'between ourselves'
+    const layout: Layout = {
+      ...example,
+      job: {
+        ...example.job,
+        notes: secret,
+        revisions: [{ revision: 'A', date: '', by: '', change: secret }],
+      },
+      tapePoints: [{ id: 'tape-1', name: secret, point: { xMm: 0, yMm: 0, zMm: 0 } }],
+    }
+    const withTalk = withAnswersTaken(shownLayout(layout), [comment({ text: secret })])
+    if (!withTalk.ok) throw new Error('the comment was refused')
+    const text = proposalText(withTalk.value.layout, 'shown-1') ?? ''
+    expect(text).not.toContain(secret)
+    const arrived = JSON.parse(text) as { readonly layout: object }
+    for (const field of ['asWelded', 'belts', 'tolerance', 'tapePoints', 'photos'])
+      expect(arrived.layout).not.toHaveProperty(field)
+  })
+
+  it('that was altered shows in the answer', () => {
+    const layout = exampleLayout('rock-buggy.layout.json')
+    const { text } = sent(layout)
+    const altered = JSON.parse(text) as { layout: { places: { seat: { hipPoint: { zMm: number } } }[] } }
+    const place = altered.layout.places[0]
+    if (place === undefined) throw new Error('no place')
+    place.seat.hipPoint.zMm += 30
+    const seen = parseProposal(JSON.stringify(altered))
+    if (!seen.ok) throw new Error('it does not open')
+    const taken = withAnswersTaken(shownLayout(layout), [decision(seen.value.layout)])
+    expect(taken.ok && agreementOf(taken.value.layout)).toMatchObject({ kind: 'agreed', to: 'not-as-shown' })
+  })
+
+  it.each([
+    { what: 'nothing', text: '' },
+    { what: 'no JSON', text: '{"proposal":1' },
+    { what: 'a list', text: '[1]' },
+    { what: 'another version', text: '{"proposal":2,"layout":{}}' },
+    { what: 'no layout', text: '{"proposal":1}' },
+    { what: 'a layout that nobody shows', text: JSON.stringify({ proposal: 1, layout: examples[0] }) },
+  ])('is refused with words when it is $what', ({ text }) => {
+    const parsed = parseProposal(text)
+    expect(parsed.ok ? '' : parsed.error[0]?.message).not.toBe('')
+    expect(parsed.ok).toBe(false)
+  })
+
+  it('is refused wherever it is cut off', () => {
+    const { text } = sent(examples[0] as Layout)
+    fc.assert(
+      fc.property(fc.nat({ max: text.length - 1 }), (length) => {
+        expect(parseProposal(text.slice(0, length)).ok).toBe(false)
+      }),
+    )
+  })
+})
+
+describe('an answer on its way', () => {
+  const answer = (entries: Answer['entries']): Answer => ({ shownId: 'shown-1', jobName: 'Dune', entries })
+
+  it('arrives as it was sent', () => {
+    fc.assert(
+      fc.property(answersArb, (entries) => {
+        expect(parseAnswer(answerText(answer(entries)))).toEqual({ ok: true, value: answer(entries) })
+      }),
+    )
+  })
+
+  const good = comment()
+
+  it.each<{ what: string; entries: unknown; path: string }>([
+    { what: 'no list', entries: 'all fine', path: 'reviews' },
+    { what: 'an empty list', entries: [], path: 'reviews' },
+    { what: 'something shown', entries: [{ ...good, kind: 'shown' }], path: 'reviews[0].kind' },
+    { what: 'an unknown field', entries: [{ ...good, html: '<b>' }], path: 'reviews[0].html' },
+    {
+      what: 'a text as long as a book',
+      entries: [{ ...good, text: 'x'.repeat(2_001) }],
+      path: 'reviews[0].text',
+    },
+    { what: 'a text that is none', entries: [{ ...good, text: { toString: 1 } }], path: 'reviews[0].text' },
+    { what: 'an id with a path in it', entries: [{ ...good, id: '../x' }], path: 'reviews[0].id' },
+    { what: 'a blank comment', entries: [{ ...good, text: ' ' }], path: 'reviews[0].text' },
+    { what: 'the same id twice', entries: [good, good], path: 'reviews[1].id' },
+    {
+      what: 'answers to two proposals',
+      entries: [good, { ...good, id: 'c-2', shownId: 'shown-2' }],
+      path: '',
+    },
+    {
+      what: 'more entries than anybody says',
+      entries: Array.from({ length: 201 }, (_, index) => ({ ...good, id: `c-${index}` })),
+      path: 'reviews',
+    },
+  ])('is refused with $what', ({ entries, path }) => {
+    const parsed = parseAnswer(JSON.stringify({ answer: 1, job: '', entries }))
+    expect(parsed.ok ? [] : parsed.error.map((problem) => problem.path)).toContain(path)
+  })
+
+  it('never throws, whatever JSON it is given', () => {
+    fc.assert(
+      fc.property(fc.jsonValue(), (entries) => {
+        expect(parseAnswer(JSON.stringify({ answer: 1, job: '', entries })).ok).toBe(false)
+      }),
+    )
+  })
+
+  it('is refused as a whole by anything that is not an answer', () => {
+    for (const text of ['', 'null', '[]', '{"answer":2}', '{"answer":1,"job":7,"entries":[]}'])
+      expect(parseAnswer(text).ok).toBe(false)
+  })
+})
