@@ -25,6 +25,8 @@ export default defineConfig({
     deviceScaleFactor: 1,
     colorScheme: 'light',
     trace: 'retain-on-failure',
+    // Keeping the whole app costs every test a second; offline.spec.ts allows it.
+    serviceWorkers: 'block',
     launchOptions: {
       ...(named === undefined ? {} : { executablePath: named }),
       // Without these a browser on a machine with no network spends its time looking up hosts.

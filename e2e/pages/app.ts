@@ -1,5 +1,6 @@
 import { expect, type Locator, type Page } from '@playwright/test'
 import type { Layout } from '../../src/domain/layout/document/layout'
+import { watchOwnOrigin } from './ownOrigin'
 
 export type Axis = 'x' | 'y' | 'z'
 export interface Point {
@@ -19,6 +20,7 @@ export class App {
   }
 
   static async start(page: Page): Promise<App> {
+    watchOwnOrigin(page)
     await page.goto('./')
     await expect(page.getByRole('application').first()).toBeVisible()
     return new App(page)

@@ -1,0 +1,116 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { createHash } from 'node:crypto'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { expect, test, type Page } from '@playwright/test'
+import { App } from './pages/app'
+import { Elevation } from './pages/elevation'
+import { watchOwnOrigin } from './pages/ownOrigin'
+import { Sheet } from './pages/sheet'
+import { SiteServer } from './pages/siteServer'
+
+test.use({ serviceWorkers: 'allow' })
+
+const DIST = new URL('../dist/', import.meta.url).pathname
+const LAP_LEFT = 'anchor:driver:driver-lap-left'
+
+let folder = ''
+test.beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'tabwright-site-'))
+})
+test.afterEach(() => rmSync(folder, { recursive: true, force: true }))
+
+const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex')
+
+/** A copy of the built site; with a version it is as a later build would be. */
+const siteCopy = (name: string, version: string | null = null): string => {
+  const copy = join(folder, name)
+  cpSync(DIST, copy, { recursive: true })
+  if (version === null) return copy
+  const page = readFileSync(join(copy, 'index.html'), 'utf8')
+  const built = /name="build" content="([^"]+)"/.exec(page)?.[1] ?? 'no version'
+  const newPage = page.replace(built, version)
+  const worker = readFileSync(join(copy, 'service-worker.js'), 'utf8')
+  writeFileSync(join(copy, 'index.html'), newPage)
+  const newWorker = worker.replaceAll(built, version).replaceAll(sha256(page), sha256(newPage))
+  writeFileSync(join(copy, 'service-worker.js'), newWorker)
+  return copy
+}
+
+const startAt = async (page: Page, address: string): Promise<App> => {
+  watchOwnOrigin(page)
+  await page.goto(address)
+  await expect(page.getByRole('application').first()).toBeVisible()
+  return new App(page)
+}
+
+const openGuide = async (page: Page): Promise<void> => {
+  await page.getByRole('button', { name: 'Go to' }).click()
+  await page.getByRole('button', { name: /^Guide/ }).click()
+}
+
+const expectKept = async (page: Page): Promise<void> => {
+  await openGuide(page)
+  await expect(page.getByTestId('about-offline')).toHaveAttribute('data-state', 'kept')
+  await page.getByRole('button', { name: 'Back to the drawing' }).click()
+}
+
+test('after one visit everything works with the server shut', async ({ page }) => {
+  const server = new SiteServer(siteCopy('site'))
+  const app = await startAt(page, await server.open())
+  await expectKept(page)
+  await server.close()
+
+  await page.reload()
+  await expect(page.getByRole('application').first()).toBeVisible()
+  expect(
+    await page.evaluate(async () => await document.fonts.ready.then(({ size }) => size)),
+  ).toBeGreaterThan(0)
+  await app.openExample('Rock buggy, one seat')
+  await app.showNumbers()
+  const before = await app.at(LAP_LEFT)
+  await new Elevation(app, 'side').drag(LAP_LEFT, { u: -20, v: 15 })
+  // A drop waits for rooms and remedies, which workers bring.
+  expect((await app.at(LAP_LEFT)).x).toBeLessThan(before.x)
+  const name = await page.getByRole('heading', { level: 1 }).innerText()
+  await app.openSheet()
+  const pages = await new Sheet(page).print()
+  expect(pages.flatMap(({ texts }) => texts).join(' ')).toContain(name)
+  await openGuide(page)
+  await expect(page.getByTestId('about-offline')).toHaveText('yes')
+})
+
+test('a newer build is told of, taken when the builder says so, and the layout stays', async ({ page }) => {
+  const server = new SiteServer(siteCopy('first'))
+  const app = await startAt(page, await server.open())
+  await expectKept(page)
+  await app.tab('Job')
+  await app.typeInto(page.getByRole('textbox', { name: 'Job', exact: true }), 'Red car')
+
+  server.folder = siteCopy('second', '2099-01-01.newer')
+  const other = await page.context().newPage()
+  await startAt(other, page.url())
+  await other.close()
+  const bar = page.getByTestId('update-bar')
+  await expect(bar).toContainText('A newer Tabwright is ready')
+  // Typed and not left yet: it is part of the layout afterwards all the same.
+  await page.getByRole('textbox', { name: 'Job', exact: true }).fill('Red car, longer seat')
+  await bar.getByRole('button', { name: 'Take it now' }).click()
+  await expect(page.locator('meta[name="build"]')).toHaveAttribute('content', '2099-01-01.newer')
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Red car, longer seat')
+  await expect(bar).toHaveCount(0)
+  await server.close()
+  await page.reload()
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Red car, longer seat')
+  await openGuide(page)
+  await expect(page.getByTestId('about-version')).toHaveText('2099-01-01.newer')
+  await expect
+    .poll(async () => (await page.evaluate(async () => await caches.keys())).join())
+    .toContain('newer')
+  await expect.poll(async () => await page.evaluate(async () => (await caches.keys()).length)).toBe(1)
+})
+
+test.fail('a request to another origin would be seen, in every test that starts the app', async ({ page }) => {
+  await App.start(page)
+  await page.evaluate(async () => await fetch('http://127.0.0.1:9/').catch(() => null))
+})
