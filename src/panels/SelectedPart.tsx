@@ -1,24 +1,52 @@
-import { useMemo, type ReactElement } from 'react'
+import { type FocusEvent, type ReactElement, useMemo, useRef } from 'react'
 import { LIMITS } from '../domain/layout/document/limits'
 import { handleById } from '../domain/layout/edit/handles'
 import { movedHandle } from '../domain/layout/edit/move'
-import { useActions, useApp } from '../state/react'
+import { useActions, useApp, useAppStore } from '../state/react'
 import { PointFields } from './fields/PointFields'
+import { NudgePad } from './nudge/NudgePad'
 
 const LETTERS = ['x', 'y', 'z'] as const
 
-/** Exact numbers for whatever is taken hold of in the drawing, beside it whichever panel is open. */
+/** From where the keyboard came into a section, to go back there when the section goes. */
+const useWayBack = () => {
+  const from = useRef<Element | null>(null)
+  return {
+    onFocus: (event: FocusEvent<HTMLElement>) => {
+      const before = event.relatedTarget
+      if (before !== null && !event.currentTarget.contains(before)) from.current = before
+    },
+    goBack: () => {
+      if (from.current instanceof HTMLElement && from.current.isConnected) from.current.focus()
+    },
+  }
+}
+
+/** Exact numbers and steps for whatever is taken hold of in the drawing, beside it whichever panel is open. */
 export const SelectedPart = (): ReactElement | null => {
   const layout = useApp((state) => state.layout)
   const selectedId = useApp((state) => state.selectedHandleId)
   const { edit, selectHandle } = useActions()
+  const store = useAppStore()
+  const { onFocus, goBack } = useWayBack()
   const handle = useMemo(
     () => (selectedId === null ? null : handleById(layout, selectedId)),
     [layout, selectedId],
   )
   if (handle === null) return null
   return (
-    <section className="selected-part" aria-label="Selected part" data-testid="selected-part">
+    <section
+      className="selected-part"
+      aria-label="Selected part"
+      data-testid="selected-part"
+      id="selected-part"
+      tabIndex={-1}
+      onFocus={onFocus}
+      onKeyDown={(event) => {
+        // A step still held is called off first.
+        if (event.key === 'Escape' && store.state.getState().gesture === null) goBack()
+      }}
+    >
       <PointFields
         key={handle.id}
         legend={`${handle.name}, from the datum`}
@@ -29,9 +57,17 @@ export const SelectedPart = (): ReactElement | null => {
           edit(`Move ${handle.name}`, (before) => movedHandle(before, handle.ref, change))
         }
       />
-      <button type="button" onClick={() => selectHandle(null)}>
+      <button
+        type="button"
+        className="let-go"
+        onClick={() => {
+          goBack()
+          selectHandle(null)
+        }}
+      >
         Let go
       </button>
+      <NudgePad handle={handle} />
     </section>
   )
 }
