@@ -4,6 +4,7 @@ import { beltRecordContradictions } from './beltRecordContradictions'
 import { builtContradictions } from './builtContradictions'
 import type { Contradiction } from './contradiction'
 import type { Layout } from './layout'
+import { photoContradictions } from './photoContradictions'
 import { type FieldPath, type LayoutProblem, problemAt } from './problem'
 import { repeatedIds } from './repeatedIds'
 import { reviewContradictions } from './reviewContradictions'
@@ -17,6 +18,7 @@ export const layoutContradictions = (layout: Layout): readonly LayoutProblem[] =
     ...ruleSetContradictions(layout),
     ...builtContradictions(layout, []),
     ...repeatedIds(layout.tapePoints ?? [], ['tapePoints']),
+    ...photoContradictions(layout.photos ?? [], ['photos']),
     ...variantContradictions(layout),
     ...asWeldedContradictions(layout.asWelded ?? [], ['asWelded']),
     ...beltRecordContradictions(layout),

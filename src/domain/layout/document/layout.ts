@@ -2,6 +2,7 @@ import type { Occupant } from '../../body/occupant'
 import type { BeltRecord } from '../../care/beltRecord'
 import type { Tube } from '../../geometry/tube'
 import type { AsWeldedRecord } from '../../measure/asWeldedRecord'
+import type { Photo } from '../../measure/photo/photo'
 import type { RuleSet } from '../../rules/rule'
 import type { WeldTolerance } from '../../rules/tolerance'
 import type { TapePoint } from '../../shop/tape/tapePoint'
@@ -106,6 +107,8 @@ export interface Layout {
   readonly tubes: readonly Tube[]
   /** Places on the car that a tape can be held to, beside the datum and marks on tubes; left out when there are none. */
   readonly tapePoints?: readonly TapePoint[]
+  /** Photographs under the drawing, without their pictures, which stay on the device; left out when there are none. */
+  readonly photos?: readonly Photo[]
   /** At least one. */
   readonly places: readonly Place[]
 }

@@ -48,6 +48,10 @@ export const LIMITS = {
   angleErrorDeg: deg(0, 15),
   inspectEveryMonths: { min: 1, max: 60, unit: '' },
   tapeMm: mm(1, 20_000),
+  pictureSidePx: { min: 16, max: 8_192, unit: '' },
+  pictureCoordinatePx: { min: 0, max: 8_192, unit: '' },
+  photoLengthMm: mm(1, 40_000),
+  opacity: { min: 0, max: 1, unit: '' },
   variantIndex: { min: 0, max: 3, unit: '' },
 } as const satisfies Record<string, NumberLimits>
 
@@ -84,6 +88,7 @@ export const COUNTS = {
   tubes: { min: 0, max: 300 },
   tubePoints: { min: 2, max: 60 },
   tapePoints: { min: 0, max: 60 },
+  photos: { min: 0, max: 8 },
   places: { min: 1, max: 8 },
   otherVariants: { min: 1, max: 3 },
   occupants: { min: 1, max: 24 },

@@ -4,6 +4,7 @@ import { asWelded } from './asWeldedSchema'
 import { beltRecords } from './beltRecordSchema'
 import { type Layout, LAYOUT_VERSION } from './layout'
 import { COUNTS, TEXT_LENGTHS } from './limits'
+import { photos } from './photoSchema'
 import { place, tube } from './placeSchema'
 import type { AnswerEntry } from './review'
 import { answerEntries, reviews } from './reviewSchema'
@@ -83,6 +84,7 @@ const layoutSchema = group(
     reviews: v.exactOptional(reviews),
     tubes: list(tube, COUNTS.tubes, 'tubes'),
     tapePoints: v.exactOptional(tapePoints),
+    photos: v.exactOptional(photos),
     places: list(place, COUNTS.places, 'places'),
   },
   'layout',

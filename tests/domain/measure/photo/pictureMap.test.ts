@@ -228,6 +228,10 @@ describe('what gives no scale', () => {
   it('corners that are crossed, and one that lies inside the others', () => {
     expect(problemOf(rectanglePhoto([a, b, d, c]))).toEqual({ kind: 'corners-crossed' })
     expect(problemOf(rectanglePhoto([a, b, px(1500, 1600), d]))).toEqual({ kind: 'corners-crossed' })
+    // The same the other way round: three turns are clockwise, one is not.
+    const round = rectanglePhoto([d, px(1500, 1600), b, a], {}, { mirrored: true })
+    expect(problemOf(round)).toEqual({ kind: 'corners-crossed' })
+    expect(problemOf({ ...round, mirrored: false })).toEqual({ kind: 'corners-crossed' })
   })
 
   it('a plane that runs away to infinity inside the picture', () => {

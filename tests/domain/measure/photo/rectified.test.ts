@@ -60,6 +60,9 @@ const pictured = (): PixelGrid => {
   return { ...SIZE, data }
 }
 
+const IDENTITY = [1, 0, 0, 0, 1, 0, 0, 0, 1] as const
+const DATUM = { uMm: NaN, vMm: NaN }
+
 const photo = rectanglePhoto([see(100, 50), see(1300, 50), see(1300, 850), see(100, 850)], {}, { size: SIZE })
 
 describe('rectifiedPixels', () => {
@@ -99,6 +102,25 @@ describe('rectifiedPixels', () => {
     const opacities = new Set(data.filter((_, index) => index % 4 === 3))
     expect(opacities).toEqual(new Set([0, 255]))
     expect(data.every((value, index) => value === 255 || data[index - (index % 4) + 3] === 0)).toBe(true)
+    // Area of the straightened picture by the shoelace formula over its projected corners, against the pixels that are not clear.
+    const rim = [px(0, 0), px(800, 0), px(800, 600), px(0, 600)].map((at) => planePointAt(map, at) ?? DATUM)
+    const areaMm2 = rim.reduce((sum, a, index) => {
+      const b = rim[(index + 1) % rim.length] ?? a
+      return sum + (a.vMm * b.uMm - a.uMm * b.vMm) / 2
+    }, 0)
+    const opaque = data.filter((value, index) => index % 4 === 3 && value === 255).length
+    expect((opaque * plan.pixelMm ** 2) / areaMm2).toBeCloseTo(1, 2)
+  })
+
+  it('takes what lies between four pixels from all four, each by how near it is', () => {
+    const grey = [0, 100, 200, 40].flatMap((value) => [value, value, value, 255])
+    const picture = { widthPx: 2, heightPx: 2, data: new Uint8ClampedArray(grey) }
+    const map = { toPlane: IDENTITY, toPicture: IDENTITY, isSquare: true }
+    // One pixel of 0.5 whose middle is at 1.25, 0.75 in the picture: three quarters across, a quarter down between the middles.
+    const plan = { leftUpper: { uMm: 1, vMm: 1 }, pixelMm: 0.5, widthPx: 1, heightPx: 1 }
+    const { data } = rectifiedPixels(picture, map, plan)
+    const expected = (0 * 0.25 + 100 * 0.75) * 0.75 + (200 * 0.25 + 40 * 0.75) * 0.25
+    expect(data[0]).toBe(Math.round(expected))
   })
 })
 
@@ -131,6 +153,19 @@ describe('rectifiedPlan', () => {
     expect(plan?.widthPx).toBeLessThanOrEqual(MOST_RECTIFIED_PX)
     expect(plan?.heightPx).toBeLessThanOrEqual(MOST_RECTIFIED_PX)
     expect(plan?.pixelMm).toBeGreaterThan(0)
+  })
+
+  it('becomes coarser, not smaller, where a picture has more pixels than it may', () => {
+    // A pixel is 1 mm: 8,000 mm by 6,000 mm.
+    const large = rectanglePhoto(
+      [px(2000, 5000), px(6000, 5000), px(6000, 1000), px(2000, 1000)],
+      { widthMm: 4000, heightMm: 4000 },
+      { size: { widthPx: 8000, heightPx: 6000 } },
+    )
+    const plan = rectifiedPlan(large, mapOf(large))
+    expect((plan?.widthPx ?? 0) * (plan?.pixelMm ?? 0)).toBeCloseTo(8000, 0)
+    expect(Math.abs((plan?.heightPx ?? 0) * (plan?.pixelMm ?? 0) - 6000)).toBeLessThan(2)
+    expect(plan?.widthPx).toBe(MOST_RECTIFIED_PX)
   })
 })
 
