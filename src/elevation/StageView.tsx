@@ -17,6 +17,8 @@ interface PaperProps {
   readonly view: ViewTransform
   readonly size: SizePx
   readonly palette: Palette
+  /** A photo lies below the drawing. */
+  readonly isOverPhoto?: boolean
 }
 
 /** Line widths and lettering are constant on the screen, so the shapes paint themselves in px instead of being scaled by Konva. */
@@ -33,10 +35,10 @@ interface DrawingProps extends PaperProps {
   readonly unit: LengthUnit
 }
 
-const DrawingShape = memo(({ drawing, unit, view, size, palette }: DrawingProps) => (
+const DrawingShape = memo(({ drawing, unit, view, size, palette, isOverPhoto = false }: DrawingProps) => (
   <Painted
     paint={(canvas) => {
-      const brush = { canvas, view, palette }
+      const brush = { canvas, view, palette, isOverPhoto }
       paintGrid(brush, unit, size)
       paintDrawing(brush, drawing, size)
       paintTitle(brush, drawing.elevation, size)
@@ -49,10 +51,10 @@ interface HandlesProps extends PaperProps {
   readonly live: { readonly at: PointPx; readonly lines: readonly string[] } | null
 }
 
-const HandlesShape = memo(({ handles, live, view, size, palette }: HandlesProps) => (
+const HandlesShape = memo(({ handles, live, view, size, palette, isOverPhoto = false }: HandlesProps) => (
   <Painted
     paint={(canvas) => {
-      const brush = { canvas, view, palette }
+      const brush = { canvas, view, palette, isOverPhoto }
       paintHandles(brush, handles)
       if (live !== null) paintLiveText(brush, live.at, live.lines, size.widthPx)
     }}
@@ -94,6 +96,7 @@ export const StageView = (
           view={props.view}
           size={props.size}
           palette={props.palette}
+          isOverPhoto={props.isOverPhoto ?? false}
         />
       </Layer>
       <Layer listening={false} onDraw={onDraw}>
@@ -103,6 +106,7 @@ export const StageView = (
           view={props.view}
           size={props.size}
           palette={props.palette}
+          isOverPhoto={props.isOverPhoto ?? false}
         />
       </Layer>
     </Stage>

@@ -8,7 +8,12 @@ export interface Brush {
   readonly canvas: CanvasRenderingContext2D
   readonly view: ViewTransform
   readonly palette: Palette
+  /** Something darker or lighter than paper may lie below: every line then keeps a rim of paper. */
+  readonly isOverPhoto?: boolean
 }
+
+/** The rim of paper about a line over a photo, px on each side. Our judgement. */
+export const RIM_PX = 1.5
 
 /** Lettering on the drawing. Nothing smaller is legible at arm's length on a tablet. Our judgement. */
 const TEXT_PX = 12.5
@@ -51,6 +56,20 @@ export const withStroke = (brush: Brush, style: LineStyle): void => {
   brush.canvas.setLineDash([...stroke.dashPx])
   brush.canvas.lineJoin = 'round'
   brush.canvas.lineCap = style === 'strap' || style === 'focus' ? 'round' : 'butt'
+}
+
+/** Draws the line that has been traced, over a photo on a rim of paper that keeps its contrast. */
+export const strokeTraced = (brush: Brush): void => {
+  const { canvas } = brush
+  if (brush.isOverPhoto === true) {
+    canvas.save()
+    canvas.strokeStyle = brush.palette.paper
+    canvas.lineWidth += 2 * RIM_PX
+    canvas.setLineDash([])
+    canvas.stroke()
+    canvas.restore()
+  }
+  canvas.stroke()
 }
 
 export const at = (brush: Brush, point: PlanePointMm): PointPx => toPx(brush.view, point)

@@ -1,6 +1,6 @@
 import type { Drawing, Primitive } from '../../domain/layout/drawing/primitive'
 import type { SizePx } from '../viewTransform'
-import { at, type Brush, tracePath, withStroke } from './brush'
+import { at, type Brush, strokeTraced, tracePath, withStroke } from './brush'
 import { paintAngle, paintDimension, paintLabel } from './paintFigures'
 import { paintMark } from './paintMark'
 import { paintZone } from './paintZone'
@@ -10,13 +10,13 @@ const paintPrimitive = (brush: Brush, primitive: Primitive, size: SizePx): void 
     case 'polyline':
       withStroke(brush, primitive.style)
       tracePath(brush, primitive.points, primitive.closed)
-      return brush.canvas.stroke()
+      return strokeTraced(brush)
     case 'circle': {
       const { xPx, yPx } = at(brush, primitive.centre)
       withStroke(brush, primitive.style)
       brush.canvas.beginPath()
       brush.canvas.arc(xPx, yPx, primitive.radiusMm * brush.view.pxPerMm, 0, 2 * Math.PI)
-      return brush.canvas.stroke()
+      return strokeTraced(brush)
     }
     case 'zone':
       return paintZone(brush, primitive, size.widthPx, size.heightPx)

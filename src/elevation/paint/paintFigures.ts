@@ -1,6 +1,6 @@
 import { angleTextAt, arcPoints, dimensionLine } from '../../domain/layout/drawing/figureText'
 import type { Primitive } from '../../domain/layout/drawing/primitive'
-import { at, type Brush, letter, TEXT_LINE_PX, tracePath, withStroke } from './brush'
+import { at, type Brush, letter, strokeTraced, TEXT_LINE_PX, tracePath, withStroke } from './brush'
 
 type Dimension = Extract<Primitive, { kind: 'dimension' }>
 type Angle = Extract<Primitive, { kind: 'angle' }>
@@ -20,10 +20,10 @@ export const paintDimension = (brush: Brush, dimension: Dimension): void => {
     [dimension.to, line.to],
   ] as const) {
     tracePath(brush, [measured, end], false)
-    canvas.stroke()
+    strokeTraced(brush)
   }
   tracePath(brush, [line.from, line.to], false)
-  canvas.stroke()
+  strokeTraced(brush)
   canvas.lineWidth = 2
   for (const end of [line.from, line.to]) {
     const { xPx, yPx } = at(brush, end)
@@ -46,7 +46,7 @@ export const paintAngle = (brush: Brush, angle: Angle): void => {
   withStroke(brush, 'dimension')
   brush.canvas.lineWidth = isOfFinding(angle.key) ? 2 : 1
   tracePath(brush, arcPoints(angle.apex, angle.radiusMm, angle.fromDeg, angle.toDeg), false)
-  brush.canvas.stroke()
+  strokeTraced(brush)
   letter(brush, {
     text: angle.text,
     at: at(brush, angleTextAt(angle, TEXT_LINE_PX / brush.view.pxPerMm)),

@@ -1,5 +1,5 @@
 import type { PointPx } from '../viewTransform'
-import { type Brush, letter } from './brush'
+import { type Brush, letter, strokeTraced } from './brush'
 
 /** A handle as painted. */
 export interface PaintedHandle {
@@ -13,7 +13,7 @@ const RADIUS_PX = { main: 9, small: 5, fixed: 3 } as const
 const ring = (brush: Brush, { xPx, yPx }: PointPx, radiusPx: number): void => {
   brush.canvas.beginPath()
   brush.canvas.arc(xPx, yPx, radiusPx, 0, 2 * Math.PI)
-  brush.canvas.stroke()
+  strokeTraced(brush)
 }
 
 /** Four short strokes round the selected handle, so that it stands out without colour. */
@@ -31,7 +31,7 @@ const paintSelection = (brush: Brush, { xPx, yPx }: PointPx): void => {
     canvas.moveTo(xPx + dx * 13, yPx + dy * 13)
     canvas.lineTo(xPx + dx * 21, yPx + dy * 21)
   }
-  canvas.stroke()
+  strokeTraced(brush)
 }
 
 /** Rings round what can be moved here, a plain dot for what cannot. */
