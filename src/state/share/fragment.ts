@@ -5,6 +5,7 @@ import { crc32 } from './crc32'
 import { DICTIONARY_TEXT } from './dictionary'
 import { inflated } from './inflating'
 import { jsonDepth } from './jsonDepth'
+import { lengthened, shortened } from './shortWords'
 
 const KINDS = ['layout', 'proposal', 'answer'] as const
 
@@ -22,32 +23,32 @@ const MOST_TEXT_BYTES = 1_000_000
 const MOST_LINK_CHARACTERS = 1_000_000
 
 const CHECK_BYTES = 4
-const dictionary = new TextEncoder().encode(DICTIONARY_TEXT)
+const dictionary = new TextEncoder().encode(shortened(DICTIONARY_TEXT))
 
 /** How the text was made smaller before it was deflated; the first byte of what is deflated. */
-const PACKING = { asItIs: 0, jsonWithoutSpaces: 1 } as const
+const PACKING = { asItIs: 0, shortJson: 1 } as const
 
 const indented = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`
 
 /** A layout's groups lie about ten deep. Deeper ones travel as they are: their spaces would be many times what they hold. Our judgement. */
 const MOST_DEPTH = 24
 
-/** JSON as our files have it, without its spaces; null for every other text. */
-const withoutSpaces = (text: string): string | null => {
+/** JSON as our files have it, without its spaces and with its words shortened; null for every other text. */
+const shortJson = (text: string): string | null => {
   if (jsonDepth(text) > MOST_DEPTH) return null
   try {
     const value: unknown = JSON.parse(text)
-    return indented(value) === text ? JSON.stringify(value) : null
+    return indented(value) === text ? shortened(JSON.stringify(value)) : null
   } catch {
     return null
   }
 }
 
 const packed = (text: string): Uint8Array => {
-  const json = withoutSpaces(text)
+  const json = shortJson(text)
   const body = new TextEncoder().encode(json ?? text)
   const bytes = new Uint8Array(1 + body.length)
-  bytes[0] = json === null ? PACKING.asItIs : PACKING.jsonWithoutSpaces
+  bytes[0] = json === null ? PACKING.asItIs : PACKING.shortJson
   bytes.set(body, 1)
   return bytes
 }
@@ -56,8 +57,9 @@ const unpacked = (bytes: Uint8Array): string | null => {
   try {
     const body = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes.subarray(1))
     if (bytes[0] === PACKING.asItIs) return body
-    if (bytes[0] !== PACKING.jsonWithoutSpaces || jsonDepth(body) > MOST_DEPTH) return null
-    return indented(JSON.parse(body))
+    if (bytes[0] !== PACKING.shortJson) return null
+    const json = lengthened(body, MOST_TEXT_BYTES)
+    return json === null || jsonDepth(json) > MOST_DEPTH ? null : indented(JSON.parse(json))
   } catch {
     return null
   }
@@ -66,7 +68,7 @@ const unpacked = (bytes: Uint8Array): string | null => {
 /** The part of an address, # and all, that carries this text whole: `#layout1.` and letters, digits, - and _. */
 export const fragmentOf = ({ kind, text }: Carried): string => {
   const plain = packed(text)
-  const small = deflateSync(plain, { level: 9, mem: 12, dictionary })
+  const small = deflateSync(plain, { level: 9, mem: 7, dictionary })
   const bytes = new Uint8Array(CHECK_BYTES + small.length)
   new DataView(bytes.buffer).setUint32(0, crc32(plain))
   bytes.set(small, CHECK_BYTES)
