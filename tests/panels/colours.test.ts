@@ -51,7 +51,7 @@ const of = (colours: Colours, name: string): string => {
 
 const GROUNDS = ['paper', 'panel', 'field']
 /** Written in on the page or the drawing. */
-const WRITTEN = ['ink', 'ink-soft', 'dimension', 'accent', 'broken', 'tight', 'unchecked', 'clear']
+const WRITTEN = ['ink', 'ink-soft', 'dimension', 'accent', 'broken', 'tight', 'unchecked', 'clear', 'other']
 /** Drawn with a meaning, on the paper. */
 const LINES = ['tube', 'body-line', 'ghost', 'strap', 'hatch', 'handle']
 /** Pairs that stand on each other the other way round. */

@@ -47,6 +47,7 @@ const STROKES: Readonly<Record<LineStyle, Stroke>> = {
   broken: { colour: 'broken', widthPx: 5, dashPx: [10, 5] },
   focus: { colour: 'accent', widthPx: 5, dashPx: [] },
   tube: { colour: 'tube', widthPx: 1, dashPx: [] },
+  other: { colour: 'accent', widthPx: 1.5, dashPx: [2, 3] },
 }
 
 export const withStroke = (brush: Brush, style: LineStyle): void => {

@@ -16,6 +16,7 @@ const LAYERS: Readonly<Record<LineStyle, FlatLayer>> = {
   dimension: 'MARK',
   limit: 'MARK',
   focus: 'MARK',
+  other: 'MARK',
 }
 
 /** How far the font's middle is above its base line, as a share of its size: half the height of capitals. */

@@ -3,7 +3,8 @@ import type { Region } from '../../geometry/polygon'
 
 /**
  * Line weights and patterns of the drawing board; the renderer owns widths and colours.
- * `body` is the occupant as shown, `ghost` the same person or another in a further sitting, `limit` a rule's limit line.
+ * `body` is the occupant as shown, `ghost` the same person or another in a further sitting, `limit` a rule's limit line, `other` what lies
+ * elsewhere in another variant of the car.
  */
 export type LineStyle =
   | 'outline'
@@ -17,6 +18,7 @@ export type LineStyle =
   | 'broken'
   | 'focus'
   | 'tube'
+  | 'other'
 
 /** The part a primitive belongs to: a handle id, a finding's subject path or null for scenery. */
 export type PartId = string | null

@@ -20,6 +20,7 @@ const PENS: Readonly<
   limit: { widthMm: 0.15, ink: 'dark', dashMm: [2, 0.8] },
   broken: { widthMm: 0.7, ink: 'black', dashMm: [1.8, 1] },
   focus: { widthMm: 0.9, ink: 'dark', dashMm: [] },
+  other: { widthMm: 0.35, ink: 'dark', dashMm: [0.6, 0.7] },
 }
 
 /** Height of the lettering on the drawing, mm of paper. Our judgement: 6.5 point. */
