@@ -1,4 +1,5 @@
 import type { Tube } from '../../geometry/tube'
+import { documentsToConfirm } from '../../rules/confirmed'
 import { canonicalText } from '../document/canonicalText'
 import type { Layout, Place } from '../document/layout'
 import type { PartPrint, ReviewedVariant } from '../document/review'
@@ -30,9 +31,15 @@ type Part = readonly [string, unknown]
 
 /** What the drawing is held against: the chosen rule set, its limits where they are the builder's own, and what raises them. */
 const rulesThatBear = (layout: Layout): unknown => {
-  const { dustyOrMuddyUse, ruleSetId, ownRuleSets = [], confirmedDocuments = [] } = layout
+  const { dustyOrMuddyUse, ruleSetId, ownRuleSets = [] } = layout
   const ownLimits = ownRuleSets.some(({ id }) => id === ruleSetId) ? chosenRuleSet(layout).rules : []
-  return { dustyOrMuddyUse, ruleSetId, ownLimits, confirmedDocuments }
+  return { dustyOrMuddyUse, ruleSetId, ownLimits, confirmedDocuments: confirmedThatBear(layout) }
+}
+
+/** The confirmed documents that the chosen rule set has figures from, by name. */
+export const confirmedThatBear = (layout: Layout): readonly string[] => {
+  const bearing = new Set(documentsToConfirm(chosenRuleSet(layout)))
+  return [...(layout.confirmedDocuments ?? [])].filter((name) => bearing.has(name)).sort()
 }
 
 /** Part ids of what is no handle of the drawing. */

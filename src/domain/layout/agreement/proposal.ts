@@ -4,6 +4,7 @@ import { parseLayout } from '../document/parseLayout'
 import type { LayoutProblem } from '../document/problem'
 import type { ShownEntry } from '../document/review'
 import { shownById } from './agreement'
+import { confirmedThatBear } from './fingerprint'
 
 /** A version of a layout as it travels to the customer. */
 export interface Proposal {
@@ -17,7 +18,8 @@ export interface Proposal {
  * photos, what the shop may be off by, points for tapes, rule sets that are not used, and what was said before.
  */
 export const proposedLayout = (layout: Layout, shown: ShownEntry): Layout => {
-  const { job, ownRuleSets = [], confirmedDocuments, variants } = layout
+  const { job, ownRuleSets = [], variants } = layout
+  const confirmedDocuments = confirmedThatBear(layout)
   const { notes: _notes, revisions: _revisions, ...named } = job
   const used = ownRuleSets.filter(({ id }) => id === layout.ruleSetId)
   return {
@@ -28,7 +30,7 @@ export const proposedLayout = (layout: Layout, shown: ShownEntry): Layout => {
     dustyOrMuddyUse: layout.dustyOrMuddyUse,
     ruleSetId: layout.ruleSetId,
     ...(used.length === 0 ? {} : { ownRuleSets: used }),
-    ...(confirmedDocuments === undefined ? {} : { confirmedDocuments }),
+    ...(confirmedDocuments.length === 0 ? {} : { confirmedDocuments }),
     ...(variants === undefined ? {} : { variants }),
     reviews: [{ ...shown, variants: shown.variants.map(({ parts: _parts, ...variant }) => variant) }],
     tubes: layout.tubes,

@@ -18,7 +18,7 @@ import { layoutArb } from '../../../support/arbitraries'
 import { exampleIndex, exampleLayout } from '../../../support/exampleLayouts'
 
 const examples = exampleIndex.map(({ file }) => exampleLayout(file))
-const OTHER = 'un-r14'
+const OTHER = 'un-r14-front'
 const rockBuggy = exampleLayout('rock-buggy.layout.json')
 
 type Path = readonly (string | number)[]
