@@ -14,7 +14,7 @@ const ROLE_NAMES: Readonly<Record<TubeRole, string>> = {
 }
 
 /** 1 1/2 in by 0.095 in tube, common in small chassis. A starting value, not advice; common practice, no source. */
-const STARTING_SECTION = { outsideDiameterMm: 38.1, wallMm: 2.4 }
+export const STARTING_SECTION = { outsideDiameterMm: 38.1, wallMm: 2.4 }
 
 /** How far behind the backrest rim a new bar starts, and how far it reaches to each side. Starting values, our judgement. */
 const BEHIND_RIM_MM = 150
