@@ -20,7 +20,7 @@ import { AppShell } from './panels/AppShell'
 import { ErrorBoundary } from './panels/ErrorBoundary'
 import { startCompleting } from './state/evaluation/evaluationRunner'
 import { pageEvaluationWorker, roomsWorkers } from './state/evaluation/pageEvaluationWorker'
-import { unsoundLines } from './state/files'
+import { soundStep } from './state/talk/soundStep'
 import { pageKeeping } from './state/keeping/pageKeeping'
 import { startOffline } from './state/offline/pageOffline'
 import { preferredView, startKeepingView } from './state/keptView'
@@ -38,7 +38,7 @@ const start = async (root: HTMLElement): Promise<void> => {
   const isSmallScreen = window.matchMedia('(max-width: 640px)').matches
   const store = createAppStore(layout, {
     view: { ...preferredView(), elevations: isSmallScreen ? 'side' : 'both' },
-    check: unsoundLines,
+    check: soundStep,
     setAside,
     documentId: from?.id,
   })

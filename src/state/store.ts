@@ -14,6 +14,7 @@ export interface AppStore {
 
 const FIRST_VIEW: View = {
   elevations: 'both',
+  board: 'drawing',
   showZones: 'moving',
   paper: 'a4',
   screen: 'drawing',
@@ -44,8 +45,8 @@ const withHistory = (state: AppState, history: History<Layout>, announcement: st
   }
 }
 
-/** What a layout file could not hold about a layout, one sentence each; empty when it is sound. */
-type LayoutCheck = (layout: Layout) => readonly string[]
+/** Why a layout may not follow the one before, one sentence each; empty when it may. Null: it begins a document. */
+type LayoutCheck = (layout: Layout, before: Layout | null) => readonly string[]
 
 const withRefusal = (state: AppState, label: string, problems: readonly string[]): AppState => ({
   ...state,
@@ -64,7 +65,7 @@ const withCommit = (state: AppState, { label, layout }: Commit, check: LayoutChe
   const history = committed(state.history, label, layout)
   // An unchanged document keeps its identity, so that nothing is computed or saved again.
   if (history === state.history) return { ...state, layout: history.present, gesture: null }
-  const problems = check(layout)
+  const problems = check(layout, state.history.present)
   return problems.length > 0 ? withRefusal(state, label, problems) : withHistory(state, history, label)
 }
 
@@ -100,7 +101,7 @@ const withDocument = (
   { label, layout, documentId }: Commit & { readonly documentId: string },
   check: LayoutCheck,
 ): AppState => {
-  const problems = check(layout)
+  const problems = check(layout, null)
   if (problems.length > 0) return withRefusal(state, label, problems)
   return {
     ...withHistory(state, historyOf(layout), label),

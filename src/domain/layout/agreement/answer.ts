@@ -1,4 +1,5 @@
 import { err, ok, type Result } from '../../result'
+import { orderedText } from '../document/layoutText'
 import { fieldProblem, type LayoutProblem, problemAt } from '../document/problem'
 import { repeatedIds } from '../document/repeatedIds'
 import type { AnswerEntry } from '../document/review'
@@ -24,7 +25,7 @@ const JOB_NAME_LENGTH = 200
 
 /** An answer as a file or a link holds it. */
 export const answerText = ({ jobName, entries }: Answer): string =>
-  JSON.stringify({ answer: ANSWER_VERSION, job: jobName, entries })
+  orderedText({ answer: ANSWER_VERSION, job: jobName, entries })
 
 const REMEDY = 'Ask for the link or the file of the answer once more.'
 

@@ -1,5 +1,6 @@
 import { err, ok, type Result } from '../../result'
 import type { Layout } from '../document/layout'
+import { orderedText } from '../document/layoutText'
 import { parseLayout } from '../document/parseLayout'
 import type { LayoutProblem } from '../document/problem'
 import type { ShownEntry } from '../document/review'
@@ -45,7 +46,7 @@ const PROPOSAL_VERSION = 1
 export const proposalText = (layout: Layout, shownId: string): string | null => {
   const shown = shownById(layout, shownId)
   if (shown === null) return null
-  return JSON.stringify({ proposal: PROPOSAL_VERSION, layout: proposedLayout(layout, shown) })
+  return orderedText({ proposal: PROPOSAL_VERSION, layout: proposedLayout(layout, shown) })
 }
 
 const refused = (received: string, message: string): Result<never, readonly LayoutProblem[]> =>

@@ -1,7 +1,10 @@
 import type { Layout } from './layout'
 
 /** The text of a layout file: the same layout always gives the same text, whatever order its fields were made in. */
-export const layoutText = (layout: Layout): string => `${JSON.stringify(layout, inFixedOrder, 2)}\n`
+export const layoutText = (layout: Layout): string => orderedText(layout)
+
+/** Any of our files as text: two spaces for each depth, fields in a fixed order, a line end. */
+export const orderedText = (value: unknown): string => `${JSON.stringify(value, inFixedOrder, 2)}\n`
 
 /** Fields that open a group, in this order; the rest follow by name. */
 const FIRST = ['version', 'id', 'kind', 'name', 'strap', 'xMm', 'yMm', 'zMm']

@@ -83,7 +83,8 @@ describe('a proposal on its way', () => {
   it('is refused wherever it is cut off', () => {
     const { text } = sent(examples[0] as Layout)
     fc.assert(
-      fc.property(fc.nat({ max: text.length - 1 }), (length) => {
+      // Without the line end it is still whole.
+      fc.property(fc.nat({ max: text.length - 2 }), (length) => {
         expect(parseProposal(text.slice(0, length)).ok).toBe(false)
       }),
     )

@@ -1,0 +1,65 @@
+import { parseAnswer } from '../../domain/layout/agreement/answer'
+import { parseProposal } from '../../domain/layout/agreement/proposal'
+import { problemLines } from '../pickedFile'
+import { fragmentOf } from '../share/fragment'
+import type { AppStore } from '../store'
+import { arrivedAnswer } from './arrivedAnswer'
+
+/** How a kind of text that is no layout is told by what it holds, and opened. */
+interface Opener<Kind extends string> {
+  readonly kind: Kind
+  /** Whether parsed JSON means to be one; it may still be damaged. */
+  readonly recognises: (value: unknown) => boolean
+  /** False when it cannot be opened; a notice says why, and nothing was changed. */
+  readonly open: (store: AppStore, text: string, name: string) => boolean
+}
+
+const hasField =
+  (field: string) =>
+  (value: unknown): boolean =>
+    typeof value === 'object' && value !== null && field in value
+
+/** A customer's answer: it waits on the customer screen until the builder takes it or puts it aside. */
+export const answerOpener: Opener<'answer'> = {
+  kind: 'answer',
+  recognises: hasField('answer'),
+  open: (store, text, name) => {
+    const parsed = parseAnswer(text)
+    if (!parsed.ok) {
+      store.actions.notify(
+        'problem',
+        `${name} cannot be opened. Nothing was changed.`,
+        problemLines(parsed.error),
+      )
+      return false
+    }
+    arrivedAnswer.setState({ answer: parsed.value })
+    store.actions.setView({ screen: 'customer' })
+    return true
+  },
+}
+
+/** Where to go to show a proposal; the page there has nothing of the builder's on it. */
+const visit = (fragment: string): void => {
+  window.location.hash = fragment
+  window.location.reload()
+}
+
+/** A proposal from a file: shown by the page that its link would have led to. */
+export const proposalOpener: Opener<'proposal'> = {
+  kind: 'proposal',
+  recognises: hasField('proposal'),
+  open: (store, text, name) => {
+    const parsed = parseProposal(text)
+    if (!parsed.ok) {
+      store.actions.notify(
+        'problem',
+        `${name} cannot be opened. Nothing was changed.`,
+        problemLines(parsed.error),
+      )
+      return false
+    }
+    visit(fragmentOf({ kind: 'proposal', text }))
+    return true
+  },
+}

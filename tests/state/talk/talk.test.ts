@@ -1,0 +1,155 @@
+import fc from 'fast-check'
+import { beforeEach, describe, expect, it } from 'vitest'
+
+import { answerText } from '../../../src/domain/layout/agreement/answer'
+import { layoutText } from '../../../src/domain/layout/document/layoutText'
+import { withComment } from '../../../src/domain/layout/edit/reviews'
+import { createAppStore } from '../../../src/state/store'
+import { arrivedAnswer, putAside } from '../../../src/state/talk/arrivedAnswer'
+import { layoutsShown } from '../../../src/state/talk/layoutsOfAnswer'
+import { answerOpener, proposalOpener } from '../../../src/state/talk/openers'
+import { EMPTY_DRAFT, keepDraft, keptDraft } from '../../../src/state/talk/proposalDraft'
+import { soundStep } from '../../../src/state/talk/soundStep'
+import { flatLayout, flatPlace } from '../../support/flatLayout'
+import { answersArb, comment, shownLayout } from '../../support/reviews'
+
+const plain = flatLayout([flatPlace()])
+const shown = shownLayout(plain)
+
+describe('soundStep', () => {
+  it('refuses an edit that would drop or change what was said, and says so', () => {
+    const store = createAppStore(withComment(shown, comment()), { check: soundStep })
+    const before = store.state.getState().layout
+    store.actions.edit('Forget the comment', (layout) => ({
+      ...layout,
+      reviews: (layout.reviews ?? []).slice(0, 1),
+    }))
+    const { layout, notice } = store.state.getState()
+    expect(layout).toBe(before)
+    expect(notice).toMatchObject({
+      kind: 'problem',
+      text: 'Not done: Forget the comment. Nothing was changed.',
+    })
+    expect(notice?.details.join(' ')).toMatch(/One entry .* would be lost or changed/)
+  })
+
+  it('lets entries be added, undone and done again', () => {
+    const store = createAppStore(shown, { check: soundStep })
+    store.actions.edit('Add a comment', (layout) => withComment(layout, comment()))
+    expect(store.state.getState().layout.reviews).toHaveLength(2)
+    store.actions.undo()
+    expect(store.state.getState().layout.reviews).toHaveLength(1)
+    store.actions.redo()
+    expect(store.state.getState().layout.reviews).toHaveLength(2)
+  })
+
+  it('lets another document be opened that has nothing of it', () => {
+    const store = createAppStore(shown, { check: soundStep })
+    store.actions.openLayout(plain, 'Open another')
+    expect(store.state.getState().layout.reviews).toBeUndefined()
+  })
+})
+
+describe('answerOpener', () => {
+  beforeEach(putAside)
+  const text = answerText({ shownId: 'shown-1', jobName: 'Dune', entries: [comment()] })
+
+  it('knows answers from layouts and proposals', () => {
+    expect(answerOpener.recognises(JSON.parse(text))).toBe(true)
+    expect(proposalOpener.recognises(JSON.parse(text))).toBe(false)
+    for (const value of [plain, null, 'answer', 7, []]) expect(answerOpener.recognises(value)).toBe(false)
+  })
+
+  it('puts the answer where the builder can look at it, and leaves the layout alone', () => {
+    const store = createAppStore(shown, { check: soundStep })
+    expect(answerOpener.open(store, text, 'answer.json')).toBe(true)
+    expect(arrivedAnswer.getState().answer?.entries).toEqual([comment()])
+    expect(store.state.getState().layout).toBe(shown)
+    expect(store.state.getState().view.screen).toBe('customer')
+  })
+
+  it('says what is wrong with one that cannot be read', () => {
+    const store = createAppStore(shown, { check: soundStep })
+    expect(answerOpener.open(store, text.slice(0, -20), 'answer.json')).toBe(false)
+    expect(arrivedAnswer.getState().answer).toBeNull()
+    expect(store.state.getState().notice?.kind).toBe('problem')
+  })
+})
+
+describe('proposalOpener', () => {
+  it('opens nothing that is no proposal', () => {
+    const store = createAppStore(shown, { check: soundStep })
+    expect(proposalOpener.open(store, '{"proposal":1}', 'x.proposal.json')).toBe(false)
+    expect(store.state.getState().notice?.text).toMatch(/x\.proposal\.json cannot be opened/)
+  })
+})
+
+describe('layoutsShown', () => {
+  it('finds the kept layouts that something was shown from, and no other', () => {
+    const kept = [
+      { id: 'a', jobName: 'Dune', text: layoutText(shown), isOpenHere: true },
+      { id: 'b', jobName: 'Other', text: layoutText(plain), isOpenHere: false },
+      { id: 'c', jobName: 'Damaged shown-1', text: '{"shown-1', isOpenHere: false },
+      {
+        id: 'd',
+        jobName: 'Mentions it',
+        text: layoutText({ ...plain, datum: 'shown-1' }),
+        isOpenHere: false,
+      },
+    ]
+    expect(layoutsShown(kept, 'shown-1')).toEqual([{ id: 'a', jobName: 'Dune', isOpenHere: true }])
+    expect(layoutsShown(kept, 'shown-2')).toEqual([])
+  })
+})
+
+describe('keptDraft', () => {
+  const storage = (): Pick<Storage, 'getItem' | 'setItem'> => {
+    const items = new Map<string, string>()
+    return {
+      getItem: (key) => items.get(key) ?? null,
+      setItem: (key, value) => {
+        items.set(key, value)
+      },
+    }
+  }
+
+  it('gives back what was said and what is being typed', () => {
+    fc.assert(
+      fc.property(
+        answersArb,
+        fc.dictionary(fc.string(), fc.string()),
+        fc.string(),
+        (entries, typed, name) => {
+          const place = storage()
+          const draft = {
+            entries,
+            sentIds: entries.slice(0, 1).map(({ id }) => id),
+            name,
+            typed: { ...typed },
+          }
+          expect(keepDraft('shown-1', draft, place)).toBe(true)
+          expect(keptDraft('shown-1', place)).toEqual(draft)
+          expect(keptDraft('shown-2', place)).toEqual(EMPTY_DRAFT)
+        },
+      ),
+    )
+  })
+
+  it('begins empty where the browser forbids storage or what was kept is damaged', () => {
+    const forbidden = {
+      getItem: () => {
+        throw new Error('forbidden')
+      },
+      setItem: () => {
+        throw new Error('full')
+      },
+    }
+    expect(keptDraft('shown-1', forbidden)).toEqual(EMPTY_DRAFT)
+    expect(keepDraft('shown-1', EMPTY_DRAFT, forbidden)).toBe(false)
+    const place = storage()
+    for (const text of ['', '{', '7', 'null', '{"said":{},"typed":[1],"sentIds":"x","name":4}']) {
+      place.setItem('tabwright-proposal-shown-1', text)
+      expect(keptDraft('shown-1', place)).toEqual(EMPTY_DRAFT)
+    }
+  })
+})
