@@ -20,7 +20,8 @@ const unset = (mount: Anchor['mount']): unknown => {
 
 /** All of a layout that proposed positions depend on: not the job, names, units or other places, nor what they set themselves. */
 const lookedAt = (layout: Layout, { placeId, anchorIds }: Proposals): unknown => {
-  const { job: _job, datum: _datum, units: _units, tolerance: _tolerance, places, tubes, ...car } = layout
+  const { job: _job, datum: _datum, units: _units, tolerance: _tolerance, ...known } = layout
+  const { variants: _variants, reviews: _reviews, places, tubes, ...car } = known
   const bare = tubes.map(({ name: _name, ...tube }) => tube)
   const place = places.find(({ id }) => id === placeId)
   if (place === undefined) return { ...car, bare }

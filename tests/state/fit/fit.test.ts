@@ -52,6 +52,9 @@ describe('a count', () => {
     expect(isSameCount(question, { layout: inches, placeId })).toBe(true)
     expect(isSameCount(question, withPlace({ name: 'x', occupants: [] }))).toBe(true)
     expect(isSameCount(question, structuredClone(question))).toBe(true)
+    const drawn = { id: 'a', name: 'A', index: 0 }
+    const others = [{ id: 'b', name: 'B', tubes: layout.tubes, places: layout.places }]
+    expect(isSameCount(question, { layout: { ...layout, variants: { drawn, others } }, placeId })).toBe(true)
   })
 
   it('is stale when seat, belt, anchors, tubes, use or rule set change, or another place is looked at', () => {
