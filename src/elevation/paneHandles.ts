@@ -1,7 +1,7 @@
 import { useMemo } from 'react'
 import { type Elevation, projected } from '../domain/geometry/plane'
 import type { Handle, HandleRef } from '../domain/layout/edit/handle'
-import { handlesOf, shellHandlesOf } from '../domain/layout/edit/handles'
+import { handlesOfPlace, shellHandlesOf } from '../domain/layout/edit/handles'
 import { useApp } from '../state/react'
 import { currentPlace } from '../state/selectors'
 import type { HandleSpot } from './handles/handleHit'
@@ -18,10 +18,7 @@ export const usePaneHandles = (elevation: Elevation): readonly Handle[] => {
   const place = useApp(currentPlace)
   const shaped = useApp((state) => state.view.shell === 'shaped')
   const selectedId = useApp((state) => state.selectedHandleId)
-  const mounts = useMemo(
-    () => handlesOf(layout).filter(({ ref }) => !('placeId' in ref) || ref.placeId === place?.id),
-    [layout, place?.id],
-  )
+  const mounts = useMemo(() => handlesOfPlace(layout, place?.id), [layout, place?.id])
   return useMemo(() => {
     if (!shaped || place === undefined) return mounts
     const points = shellHandlesOf(place).filter(

@@ -1,4 +1,4 @@
-import { Suspense, useState, type ReactElement, type ReactNode } from 'react'
+import { lazy, Suspense, useState, type ReactElement, type ReactNode } from 'react'
 import { useApp, useAppStore } from '../state/react'
 import { CautionsStrip } from './CautionsStrip'
 import { ErrorBoundary } from './ErrorBoundary'
@@ -14,6 +14,9 @@ import { useMediaQuery } from './useMediaQuery'
 import { useFileDrop, usePageKeys } from './usePageEvents'
 import { ZoneStatus } from './ZoneStatus'
 
+// Few want it, and the drawing is not to wait for it.
+const ListBoard = lazy(async () => ({ default: (await import('./list/ListBoard')).ListBoard }))
+
 /** Beside each other from here on; narrower, the panels go below the drawing. Kept equal to the query in shell.css. */
 const SIDE_BY_SIDE = '(min-width: 900px), (min-width: 640px) and (orientation: landscape)'
 const ROOM_FOR_TWO_STACKS = '(min-width: 1200px) and (min-height: 760px)'
@@ -25,6 +28,7 @@ const Workbench = (props: { readonly drawing: ReactNode }): ReactElement => {
   const [chosenPanels, setChosenPanels] = useState(FIRST_PANELS)
   const isSideBySide = useMediaQuery(SIDE_BY_SIDE)
   const hasTwoStacks = useMediaQuery(ROOM_FOR_TWO_STACKS)
+  const isList = useApp((state) => state.view.board === 'list')
   const isAsking = useApp((state) => state.view.side === 'first-layout')
   return (
     <div className="workbench" data-panels={arePanelsOpen ? 'open' : 'closed'}>
@@ -44,7 +48,13 @@ const Workbench = (props: { readonly drawing: ReactNode }): ReactElement => {
         <ZoneStatus />
         <div className="board-drawing">
           <ErrorBoundary store={store} part="The drawing">
-            {props.drawing}
+            {isList ? (
+              <Suspense fallback={<p className="waiting">One moment…</p>}>
+                <ListBoard />
+              </Suspense>
+            ) : (
+              props.drawing
+            )}
           </ErrorBoundary>
           {arePanelsOpen ? null : <NoticeBar over="drawing" />}
         </div>

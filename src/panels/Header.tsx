@@ -5,7 +5,14 @@ import { Disclosure } from './Disclosure'
 import { FileMenu } from './FileMenu'
 import { AboutLine } from './help/AboutLine'
 import { ScreenMenu } from './ScreenMenu'
-import { ElevationSwitch, LengthUnitSwitch, RuleSetSelect, ThemeSwitch, ZoneSwitch } from './settings'
+import {
+  BoardSwitch,
+  ElevationSwitch,
+  LengthUnitSwitch,
+  RuleSetSelect,
+  ThemeSwitch,
+  ZoneSwitch,
+} from './settings'
 import { useMediaQuery } from './useMediaQuery'
 
 const HistoryButtons = (): ReactElement => {
@@ -57,6 +64,7 @@ export const Header = (): ReactElement => {
             <div className="menu-settings">
               {isNarrow ? <RuleSetSelect /> : null}
               <LengthUnitSwitch />
+              <BoardSwitch />
               <ElevationSwitch />
               <ZoneSwitch />
               <ThemeSwitch />

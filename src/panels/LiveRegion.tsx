@@ -15,6 +15,7 @@ interface Told {
   readonly announcement: string
   readonly layout: Layout
   readonly selectedId: string | null
+  readonly documentId: string
   readonly placeId: string | undefined
   readonly findings: readonly ShownFinding[]
   /** As last known with their rooms, of the same place. */
@@ -30,6 +31,7 @@ const toldOf = (state: AppState, known: Told['known']): Told => ({
   announcement: state.announcement,
   layout: state.layout,
   selectedId: state.selectedHandleId,
+  documentId: state.documentId,
   placeId: currentPlace(state)?.id,
   findings: findingsOf(state),
   known: areKnown(state) ? findingsOf(state) : known,
@@ -52,9 +54,12 @@ const selectionWords = (state: AppState): readonly string[] => {
   return [handle === null ? 'Nothing in hand.' : spokenPart(state.layout, handle, findingsOf(state))]
 }
 
+const isSameSeat = (state: AppState, told: Told): boolean =>
+  told.documentId === state.documentId && told.placeId === currentPlace(state)?.id
+
 /** What there is to say since the listener was last told; null when there is nothing. */
 const newsOf = (state: AppState, told: Told): string | null => {
-  const isSamePlace = told.placeId === currentPlace(state)?.id
+  const isSamePlace = isSameSeat(state, told)
   if (state.layout !== told.layout) return changeWords(state, told, isSamePlace).filter(Boolean).join(' ')
   if (state.announcement !== told.announcement) return `${state.announcement}.`
   if (state.selectedHandleId !== told.selectedId) return selectionWords(state).join(' ')
@@ -79,7 +84,7 @@ export const LiveRegion = (): ReactElement => {
       // Told when it is over.
       if (state.gesture !== null) return
       const news = newsOf(state, told)
-      const isSamePlace = told.placeId === currentPlace(state)?.id
+      const isSamePlace = isSameSeat(state, told)
       told = toldOf(state, isSamePlace ? told.known : null)
       if (news !== null) setWords(news)
     }

@@ -68,6 +68,25 @@ export const ElevationSwitch = (): ReactElement => {
   )
 }
 
+const BOARDS = [
+  { value: 'drawing', words: 'Drawing' },
+  { value: 'list', words: 'List' },
+] as const
+
+/** Everything on the drawing is also to be had as text. */
+export const BoardSwitch = (): ReactElement => {
+  const board = useApp((state) => state.view.board)
+  const { setView } = useActions()
+  return (
+    <SwitchField
+      label="Show the car as"
+      value={board}
+      choices={BOARDS}
+      onChange={(value) => setView({ board: value })}
+    />
+  )
+}
+
 const ZONES = [
   { value: 'moving', words: 'While moving' },
   { value: 'in-hand', words: 'Anchor in hand' },

@@ -9,6 +9,8 @@ export type Screen = 'drawing' | 'papers' | 'layouts' | 'photo' | 'compare' | 'c
 /** How the page shows the layout; never part of the document and never undone. */
 export interface View {
   readonly elevations: 'both' | 'side' | 'top'
+  /** The elevations, or everything on them as text for those who cannot use a drawing. */
+  readonly board: 'drawing' | 'list'
   /** Zones are hatched while something moves, or always: of the anchor in hand and its pair, or of all anchors of the place. */
   readonly showZones: 'moving' | 'in-hand' | 'all'
   readonly paper: 'a4' | 'letter'

@@ -2,12 +2,13 @@ import type { View } from './appState'
 import type { AppStore } from './store'
 
 /** What of the view the next visit begins with: never part of a layout, and the same for all of them. */
-type Kept = Pick<View, 'theme' | 'showZones'>
+type Kept = Pick<View, 'theme' | 'showZones' | 'board'>
 
 const CHOICES: {
   readonly [Key in keyof Kept]: { readonly key: string; readonly values: readonly Kept[Key][] }
 } = {
   theme: { key: 'tabwright-theme', values: ['light', 'dark'] },
+  board: { key: 'tabwright-board', values: ['drawing', 'list'] },
   showZones: { key: 'tabwright-zones', values: ['moving', 'in-hand', 'all'] },
 }
 
@@ -33,10 +34,12 @@ const keep = (name: keyof Kept, view: View): void => {
 /** As chosen at an earlier visit; the theme else as the device asks for it. */
 export const preferredView = (): Partial<Kept> => {
   const showZones = kept('showZones')
+  const board = kept('board')
   const isDark = (): boolean => window.matchMedia('(prefers-color-scheme: dark)').matches
   return {
     theme: kept('theme') ?? (isDark() ? 'dark' : 'light'),
     ...(showZones === null ? {} : { showZones }),
+    ...(board === null ? {} : { board }),
   }
 }
 
@@ -51,6 +54,6 @@ export const startKeepingView = (store: AppStore): void => {
       show(view)
       keep('theme', view)
     }
-    if (view.showZones !== before.view.showZones) keep('showZones', view)
+    for (const name of ['showZones', 'board'] as const) if (view[name] !== before.view[name]) keep(name, view)
   })
 }

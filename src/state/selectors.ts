@@ -119,8 +119,9 @@ const anchorsInHand = ({ layout, selectedHandleId }: AppState): readonly string[
  * something else. While everything is still: those that the view asks for.
  */
 export const zonesShown = (state: AppState): 'none' | 'all' | readonly string[] => {
-  const { showZones } = state.view
-  if (showZones === 'all') return 'all'
+  const { showZones, board } = state.view
+  // A list has room for all of them, in words.
+  if (showZones === 'all' || board === 'list') return 'all'
   if (state.gesture !== null) return anchorsInHand(state) ?? 'all'
   return showZones === 'in-hand' ? (anchorsInHand(state) ?? 'none') : 'none'
 }
@@ -135,9 +136,10 @@ export const zonesWanted = (state: AppState): readonly WantedZone[] => {
 }
 
 const zonesIn = (state: AppState, ids: 'all' | readonly string[]): readonly WantedZone[] => {
-  const { elevations } = state.view
+  const { elevations, board } = state.view
   const place = currentPlace(state)
-  const seen: readonly Elevation[] = elevations === 'both' ? ['side', 'top'] : [elevations]
+  const seen: readonly Elevation[] =
+    elevations === 'both' || board === 'list' ? ['side', 'top'] : [elevations]
   const anchors = (place?.anchors ?? []).filter(({ id }) => ids === 'all' || ids.includes(id))
   return seen.flatMap((elevation) =>
     anchors.map(({ id }) => ({ placeId: place?.id ?? '', anchorId: id, elevation })),

@@ -106,7 +106,8 @@ describe('the colours of page and drawing', () => {
     expect(Object.keys(own).toSorted()).toEqual(Object.keys(DAY).toSorted())
     const forced = coloursIn(CSS.slice(CSS.indexOf('@media (forced-colors: active)')))
     expect(Object.keys(forced).toSorted()).toEqual(Object.keys(DAY).toSorted())
-    for (const [colour, value] of Object.entries(forced)) expect(value, colour).toMatch(/^[A-Za-z]+$/)
+    // The device's colours have names, no digits.
+    expect(Object.values(forced).filter((value) => !/^[A-Za-z]+$/.test(value))).toEqual([])
   })
 
   it('hold every colour that the canvas asks for', () => {

@@ -42,6 +42,10 @@ export const handlesOf = (layout: Layout): readonly Handle[] => [
   ...layout.tubes.flatMap(tubeHandles),
 ]
 
+/** What the drawing of one place offers to take hold of: the handles of that place and of the chassis. */
+export const handlesOfPlace = (layout: Layout, placeId: string | undefined): readonly Handle[] =>
+  handlesOf(layout).filter(({ ref }) => !('placeId' in ref) || ref.placeId === placeId)
+
 /** The handle with this id, or null. */
 export const handleById = (layout: Layout, id: string): Handle | null =>
   handlesOf(layout).find((handle) => handle.id === id) ?? shellHandleById(layout, id)
