@@ -10,7 +10,9 @@ import { Magnifier, type MagnifierHandle } from './magnifier/Magnifier'
 import type { PointPx, PaneSizes, SizePx } from './viewTransform'
 import type { Palette } from './paint/palette'
 import { INSTRUCTIONS, onPartKey, onViewKey } from './paneKeys'
+import { usePaintedPhotos } from './photo/usePaintedPhotos'
 import { StageView } from './StageView'
+import { TraceOverlay } from './trace/TraceOverlay'
 import { paneTransform } from './viewTransform'
 import { type HandleDrag, useHandleDrag } from './useHandleDrag'
 import { useLivePaint } from './useLivePaint'
@@ -83,6 +85,7 @@ export const ElevationPane = (props: PaneProps): ReactElement => {
   const helpId = useId()
   const view = paneTransform(control.view, elevation)
   const paint = usePaint(props, drag)
+  const photos = usePaintedPhotos(elevation)
   return (
     <div className="elevation-frame">
       <div
@@ -117,9 +120,11 @@ export const ElevationPane = (props: PaneProps): ReactElement => {
           palette={palette}
           handles={paint.handles}
           live={paint.live}
+          photos={photos}
           onPainted={(sources) => magnifier.current?.repaint(sources)}
         />
       </div>
+      <TraceOverlay {...props} />
       <Overlays {...props} magnified={paint.magnified} magnifier={magnifier} frame={frame} />
     </div>
   )

@@ -11,6 +11,7 @@ import { paintDrawing } from './paint/paintDrawing'
 import { paintGrid } from './paint/paintGrid'
 import { type PaintedHandle, paintHandles, paintLiveText } from './paint/paintHandles'
 import { paintTitle } from './paint/paintTitle'
+import { type PaintedPhoto, paintPhoto } from './photo/paintPhoto'
 import type { PointPx, SizePx, ViewTransform } from './viewTransform'
 
 interface PaperProps {
@@ -61,6 +62,14 @@ const HandlesShape = memo(({ handles, live, view, size, palette, isOverPhoto = f
   />
 ))
 
+const PhotosShape = memo(({ photos, view }: PaperProps & { readonly photos: readonly PaintedPhoto[] }) => (
+  <Painted
+    paint={(canvas) => {
+      for (const photo of photos) paintPhoto(canvas, view, photo)
+    }}
+  />
+))
+
 /** A layer's canvas, to copy from. */
 const sourceOf = (layer: KonvaLayer): Source => {
   const canvas = layer.getCanvas()
@@ -84,11 +93,21 @@ const usePainted = (onPainted: (sources: readonly Source[]) => void) => {
  * around it, so no hidden hit canvas has to be painted for every frame.
  */
 export const StageView = (
-  props: DrawingProps & HandlesProps & { readonly onPainted: (sources: readonly Source[]) => void },
+  props: DrawingProps &
+    HandlesProps & {
+      readonly photos: readonly PaintedPhoto[]
+      readonly onPainted: (sources: readonly Source[]) => void
+    },
 ): ReactElement => {
   const onDraw = usePainted(props.onPainted)
+  const isOverPhoto = props.photos.length > 0
   return (
     <Stage width={props.size.widthPx} height={props.size.heightPx} listening={false}>
+      {props.photos.length === 0 ? null : (
+        <Layer listening={false}>
+          <PhotosShape photos={props.photos} view={props.view} size={props.size} palette={props.palette} />
+        </Layer>
+      )}
       <Layer listening={false}>
         <DrawingShape
           drawing={props.drawing}
@@ -96,7 +115,7 @@ export const StageView = (
           view={props.view}
           size={props.size}
           palette={props.palette}
-          isOverPhoto={props.isOverPhoto ?? false}
+          isOverPhoto={isOverPhoto}
         />
       </Layer>
       <Layer listening={false} onDraw={onDraw}>
@@ -106,7 +125,7 @@ export const StageView = (
           view={props.view}
           size={props.size}
           palette={props.palette}
-          isOverPhoto={props.isOverPhoto ?? false}
+          isOverPhoto={isOverPhoto}
         />
       </Layer>
     </Stage>
