@@ -113,12 +113,20 @@ test('a damaged or foreign file changes nothing and says why', async ({ page }) 
   await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled()
 })
 
-test('opening another layout is a step that undo takes back', async ({ page }) => {
+test('opening another layout leaves the one before as it was, under Layouts', async ({ page }) => {
   const app = await start(page)
   const before = await app.numbers()
   await app.openExample('Rock buggy, one seat')
   await expect(page.getByRole('heading', { level: 1 })).toHaveText(exampleLayout('rock-buggy').job.name)
-  await app.undo()
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled()
+  await app.openLayouts()
+  await page
+    .getByRole('list', { name: 'Layouts' })
+    .getByRole('button', { name: /Bench car/ })
+    .click()
+  await expect(app.notice).toContainText('Bench car is open')
+  await app.closeNotice()
+  await app.showNumbers()
   await expect.poll(async () => await app.numbers()).toEqual(before)
 })
 
@@ -140,7 +148,7 @@ test('two tabs never write over each other, and each finds its own work again', 
   await expect(second.notice).toHaveCount(0)
 })
 
-test('a new tab has what was changed last; what other tabs kept can be opened, undone and removed', async ({
+test('a new tab has what was changed last; what other tabs kept is under Layouts', async ({
   page,
   context,
 }) => {
@@ -148,32 +156,25 @@ test('a new tab has what was changed last; what other tabs kept can be opened, u
   await nameJob(first, 'Dune car')
   const second = await App.start(await context.newPage())
   await nameJob(second, 'Wash car')
-  await second.openMenu('File')
-  const list = second.page.getByRole('list', { name: 'Recovered layouts' })
-  await expect(list.getByRole('listitem')).toHaveText([/Dune car.*open in another tab/])
-  await expect(list.getByRole('button', { name: /Remove/ })).toHaveCount(0)
+  await second.openLayouts()
+  const cards = (app: App) => app.page.getByRole('list', { name: 'Layouts' }).getByRole('listitem')
+  await expect(cards(second)).toHaveText([/Wash car.*Open here/, /Dune car.*Open in another tab/])
+  await cards(second).nth(1).getByText('More').click()
+  await expect(cards(second).nth(1).getByRole('button', { name: 'Remove' })).toBeDisabled()
   await page.close()
   await second.page.close()
 
   const third = await App.start(await context.newPage())
   await expect(third.page.getByRole('heading', { level: 1 })).toHaveText('Wash car')
-  await expect(third.notice).toContainText('in the File menu under Recovered layouts')
+  await expect(third.notice).toContainText('under Layouts')
   await third.closeNotice()
-  await third.openMenu('File')
-  const recovered = third.page.getByRole('list', { name: 'Recovered layouts' }).getByRole('listitem')
-  await expect(recovered).toHaveText([/Dune car/])
-  await recovered.getByRole('button', { name: /^Dune car/ }).click()
+  await third.openLayouts()
+  await cards(third)
+    .nth(1)
+    .getByRole('button', { name: /Dune car/ })
+    .click()
   await expect(third.notice).toContainText('Dune car is open')
   await expect(third.page.getByRole('heading', { level: 1 })).toHaveText('Dune car')
-  await third.undo()
-  await expect(third.page.getByRole('heading', { level: 1 })).toHaveText('Wash car')
-  await third.openMenu('File')
-  await recovered.getByRole('button', { name: /^Remove Dune car/ }).click()
-  await expect(recovered).toHaveCount(0)
-  await reloaded(third)
-  await third.openMenu('File')
-  await expect(third.page.getByRole('button', { name: 'New layout' })).toBeVisible()
-  await expect(recovered).toHaveCount(0)
 })
 
 test('a browser that keeps nothing says so and goes on working', async ({ page }) => {

@@ -13,25 +13,52 @@ import './panels/welded/welded.css'
 import './panels/fields/fields.css'
 import './panels/figure/figure.css'
 import './panels/explain/explain.css'
+import './panels/first/first.css'
 import './panels/help/help.css'
+import './panels/share/share.css'
 import { lazy, StrictMode, Suspense } from 'react'
 import { createRoot } from 'react-dom/client'
 import { AppShell } from './panels/AppShell'
 import { ErrorBoundary } from './panels/ErrorBoundary'
+import { ArrivedLayoutDialog } from './panels/share/ArrivedLayoutDialog'
 import { startCompleting } from './state/evaluation/evaluationRunner'
 import { pageEvaluationWorker, roomsWorkers } from './state/evaluation/pageEvaluationWorker'
 import { soundStep } from './state/talk/soundStep'
+import { takeLaunchedFiles } from './state/linkedFile'
 import { pageKeeping } from './state/keeping/pageKeeping'
 import { startOffline } from './state/offline/pageOffline'
 import { preferredView, startKeepingView } from './state/keptView'
 import { Papers } from './sheet/Papers'
 import { AppStoreProvider } from './state/react'
-import { createAppStore } from './state/store'
+import { takeArrival } from './state/share/arrival'
+import { carriedIn } from './state/share/fragment'
+import { type AppStore, createAppStore } from './state/store'
 
 // Loaded after the page stands, so that panels and findings do not wait for the canvas.
 const Elevations = lazy(async () => ({ default: (await import('./elevation/Elevations')).Elevations }))
 
-const start = async (root: HTMLElement): Promise<void> => {
+const CustomerPage = lazy(async () => ({
+  default: (await import('./panels/customer/CustomerPage')).CustomerPage,
+}))
+
+/** What a customer sees who follows the link to a proposal: nothing of the builder's, and nothing is kept but what they type. */
+const startCustomer = (root: HTMLElement, text: string): void =>
+  createRoot(root).render(
+    <StrictMode>
+      <Suspense fallback={<p className="waiting">One moment…</p>}>
+        <CustomerPage text={text} />
+      </Suspense>
+    </StrictMode>,
+  )
+
+/** Links and files that arrive while the page is open or that it was started with. */
+const startArrivals = (store: AppStore): void => {
+  window.addEventListener('hashchange', () => void takeArrival(store, window.location.hash))
+  void takeArrival(store, window.location.hash)
+  takeLaunchedFiles(store)
+}
+
+const startWorkbench = async (root: HTMLElement): Promise<void> => {
   const before = await pageKeeping.restored()
   const { layout, notice, setAside, from } = before
   // Two elevations on a phone are both too small to take hold of anything.
@@ -46,6 +73,7 @@ const start = async (root: HTMLElement): Promise<void> => {
   startKeepingView(store)
   pageKeeping.start(store, before)
   startOffline(store)
+  startArrivals(store)
   if (pageEvaluationWorker !== null) startCompleting(store, pageEvaluationWorker, roomsWorkers())
   createRoot(root).render(
     <StrictMode>
@@ -59,6 +87,7 @@ const start = async (root: HTMLElement): Promise<void> => {
             }
             papers={<Papers />}
           />
+          <ArrivedLayoutDialog />
         </ErrorBoundary>
       </AppStoreProvider>
     </StrictMode>,
@@ -67,4 +96,9 @@ const start = async (root: HTMLElement): Promise<void> => {
 
 const root = document.getElementById('root')
 if (root === null) throw new Error('index.html has no element with the id "root"')
-void start(root)
+const carried = carriedIn(window.location.hash)
+if (carried.ok && carried.value?.kind === 'proposal') {
+  startCustomer(root, carried.value.text)
+  // Another link in the same tab begins anew, whatever it carries.
+  window.addEventListener('hashchange', () => window.location.reload())
+} else void startWorkbench(root)

@@ -51,9 +51,17 @@ export class App {
     if ((await button.getAttribute('aria-expanded')) !== 'true') await button.click()
   }
 
-  async openExample(title: string): Promise<void> {
+  /** Everything that is kept on this device, and the examples. */
+  async openLayouts(): Promise<void> {
     await this.openMenu('File')
-    await this.page.getByRole('button', { name: new RegExp(`^${title}`) }).click()
+    await this.page.getByRole('button', { name: /^Layouts/ }).click()
+    await expect(this.page.getByRole('heading', { name: 'Layouts', exact: true })).toBeVisible()
+  }
+
+  async openExample(title: string): Promise<void> {
+    await this.openLayouts()
+    const examples = this.page.getByRole('region', { name: 'Examples' })
+    await examples.getByRole('button', { name: new RegExp(`^${title}`) }).click()
     await expect(this.notice).toContainText(`${title} is open`)
     await this.closeNotice()
   }

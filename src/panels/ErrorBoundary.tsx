@@ -1,5 +1,5 @@
 import { Component, type ReactElement, type ReactNode } from 'react'
-import { saveLayoutFile } from '../state/files'
+import { saveAs } from '../state/linkedFile'
 import type { AppStore } from '../state/store'
 import { failureWords } from '../state/worker/workerMessages'
 
@@ -34,7 +34,7 @@ const Failure = (props: Props & { readonly problem: string; readonly onBack: () 
     <p>The layout itself is safe. Save it to a file, then undo the last change or load the page again.</p>
     <p className="failure-detail">What failed: {props.problem}</p>
     <div className="button-row">
-      <button type="button" onClick={() => void saveLayoutFile(props.store.state.getState().history.present)}>
+      <button type="button" onClick={() => void saveAs(props.store)}>
         Save to a file
       </button>
       <button type="button" onClick={props.onBack}>

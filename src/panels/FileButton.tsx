@@ -7,11 +7,16 @@ export const FileButton = (props: {
   readonly label: string
   readonly testId: string
   readonly onPick: (file: File) => Promise<unknown>
+  /** Asks in another way where there is one. */
+  readonly onAsk?: () => Promise<unknown>
 }): ReactElement => {
   const input = useRef<HTMLInputElement>(null)
   return (
     <>
-      <button type="button" onClick={() => input.current?.click()}>
+      <button
+        type="button"
+        onClick={() => (props.onAsk === undefined ? input.current?.click() : void props.onAsk())}
+      >
         {props.words}
       </button>
       <input

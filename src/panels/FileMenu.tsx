@@ -1,102 +1,124 @@
 import { useEffect, useState, type ReactElement } from 'react'
+import type { Layout } from '../domain/layout/document/layout'
 import { emptyLayout } from '../domain/layout/document/empty'
-import {
-  download,
-  exampleList,
-  openExample,
-  openLayoutFile,
-  saveLayoutFile,
-  type ExampleEntry,
-} from '../state/files'
+import { download } from '../state/files'
+import { startFirstLayout } from '../state/firstLayout/guideKeeper'
+import { linkedFileName, save, saveAs } from '../state/linkedFile'
 import { useActions, useApp, useAppStore } from '../state/react'
 import { Disclosure } from './Disclosure'
-import { FileButton } from './FileButton'
-import { RecoveredLayouts } from './RecoveredLayouts'
+import { OpenFileButton } from './OpenFileButton'
+import { ShareDialog } from './share/ShareDialog'
 
-type Examples = readonly ExampleEntry[] | 'loading' | 'missing'
-
-const ExampleChoices = (props: { readonly onDone: () => void }): ReactElement => {
-  const store = useAppStore()
-  const [examples, setExamples] = useState<Examples>('loading')
+/** The name of the file that the open document goes back to; null: none, or not known yet. */
+const useLinkedFile = (): string | null => {
+  const documentId = useApp((state) => state.documentId)
+  const [linked, setLinked] = useState<{ readonly documentId: string; readonly name: string | null }>()
   useEffect(() => {
     let isWanted = true
-    void exampleList().then((list) => {
-      if (isWanted) setExamples(list ?? 'missing')
+    void linkedFileName(documentId).then((name) => {
+      if (isWanted) setLinked({ documentId, name })
     })
     return () => {
       isWanted = false
     }
-  }, [])
-  if (examples === 'loading') return <p className="hint">Loading the list of examples…</p>
-  if (examples === 'missing')
+  }, [documentId])
+  return linked?.documentId === documentId ? linked.name : null
+}
+
+const SaveEntries = (props: { readonly onDone: () => void }): ReactElement => {
+  const store = useAppStore()
+  const fileName = useLinkedFile()
+  if (fileName === null)
     return (
-      <p className="hint">The examples could not be loaded. Close this menu and open it again to retry.</p>
+      <li>
+        <button type="button" onClick={() => void saveAs(store).then(props.onDone)}>
+          Save to a file
+        </button>
+      </li>
     )
   return (
+    <>
+      <li>
+        <button type="button" onClick={() => void save(store).then(props.onDone)}>
+          <strong>Save</strong>
+          <small>to {fileName}</small>
+        </button>
+      </li>
+      <li>
+        <button type="button" onClick={() => void saveAs(store).then(props.onDone)}>
+          Save as…
+        </button>
+      </li>
+    </>
+  )
+}
+
+const Entry = (props: {
+  readonly words: string
+  readonly about?: string
+  readonly onChoose: () => void
+}): ReactElement => (
+  <li>
+    <button type="button" onClick={props.onChoose}>
+      {props.about === undefined ? props.words : <strong>{props.words}</strong>}
+      {props.about === undefined ? null : <small>{props.about}</small>}
+    </button>
+  </li>
+)
+
+const MenuEntries = (props: {
+  readonly onDone: () => void
+  readonly onShare: (layout: Layout) => void
+}): ReactElement => {
+  const store = useAppStore()
+  const { openLayout, setView } = useActions()
+  const setAside = useApp((state) => state.setAside)
+  const { onDone } = props
+  const after = (act: () => void) => (): void => {
+    act()
+    onDone()
+  }
+  return (
     <ul className="menu-list">
-      {examples.map((example) => (
-        <li key={example.file}>
-          <button type="button" onClick={() => void openExample(store, example).then(props.onDone)}>
-            <strong>{example.title}</strong>
-            <small>{example.about}</small>
-          </button>
-        </li>
-      ))}
+      <Entry
+        words="Layouts"
+        about="all that is kept on this device, and examples"
+        onChoose={after(() => setView({ screen: 'layouts' }))}
+      />
+      <Entry words="New layout" onChoose={after(() => openLayout(emptyLayout(), 'Start a new layout'))} />
+      <Entry
+        words="Answer questions"
+        about="a new layout, in the order a car is measured"
+        onChoose={after(() => startFirstLayout(store))}
+      />
+      <li>
+        <OpenFileButton testId="open-file" onOpened={() => undefined} onDone={onDone} />
+      </li>
+      <SaveEntries onDone={onDone} />
+      <Entry
+        words="Share…"
+        about="a link or a QR code that holds all of it"
+        onChoose={after(() => props.onShare(store.state.getState().history.present))}
+      />
+      {setAside === null ? null : (
+        <Entry
+          words="Save the damaged copy"
+          onChoose={() => download(setAside, 'damaged-copy.layout.json')}
+        />
+      )}
     </ul>
   )
 }
 
+/** Short: what is done with the open layout as a whole, and the way to all the others. */
 export const FileMenu = (): ReactElement => {
-  const store = useAppStore()
-  const actions = useActions()
-  const setAside = useApp((state) => state.setAside)
-  const save = async (): Promise<void> => {
-    const isSaved = await saveLayoutFile(store.state.getState().history.present)
-    if (isSaved)
-      actions.notify('info', 'The layout file is saved. Everything in it can be opened again from here.')
-  }
+  const [shared, setShared] = useState<Layout | null>(null)
   return (
-    <Disclosure words="File" className="file-menu">
-      {(close) => (
-        <>
-          <ul className="menu-list">
-            <li>
-              <button
-                type="button"
-                onClick={() => {
-                  actions.openLayout(emptyLayout(), 'Start a new layout')
-                  close()
-                }}
-              >
-                New layout
-              </button>
-            </li>
-            <li>
-              <FileButton
-                words="Open a file…"
-                label="Layout file to open"
-                testId="open-file"
-                onPick={(file) => openLayoutFile(store, file).then(close)}
-              />
-            </li>
-            <li>
-              <button type="button" onClick={() => void save().then(close)}>
-                Save to a file
-              </button>
-            </li>
-            {setAside === null ? null : (
-              <li>
-                <button type="button" onClick={() => download(setAside, 'damaged-copy.layout.json')}>
-                  Save the damaged copy
-                </button>
-              </li>
-            )}
-          </ul>
-          <RecoveredLayouts onDone={close} />
-          <h2 className="menu-heading">Examples</h2>
-          <ExampleChoices onDone={close} />
-        </>
-      )}
-    </Disclosure>
+    <>
+      <Disclosure words="File" className="file-menu">
+        {(close) => <MenuEntries onDone={close} onShare={setShared} />}
+      </Disclosure>
+      {shared === null ? null : <ShareDialog layout={shared} onClose={() => setShared(null)} />}
+    </>
   )
 }

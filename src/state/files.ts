@@ -1,8 +1,10 @@
 import type { Layout } from '../domain/layout/document/layout'
-import { layoutText } from '../domain/layout/document/layoutText'
 import { parseLayout, parseLayoutText } from '../domain/layout/document/parseLayout'
+import { pageKeeping } from './keeping/pageKeeping'
+import { keptAlready } from './keeping/shelf'
 import { pickedText, problemLines } from './pickedFile'
 import type { AppStore } from './store'
+import { answerOpener, proposalOpener } from './talk/openers'
 
 /** Larger than any real layout by far; a bigger file is something else. Our judgement. */
 const LARGEST_FILE_BYTES = 5_000_000
@@ -23,9 +25,46 @@ export const openLayoutText = (store: AppStore, text: string, name: string): boo
   return true
 }
 
+/** Kinds of files that are no layouts, told by what they hold. */
+const OTHER_KINDS = [proposalOpener, answerOpener] as const
+
+const jsonIn = (text: string): unknown => {
+  try {
+    return JSON.parse(text)
+  } catch {
+    return undefined
+  }
+}
+
+/**
+ * Opens the text of any of our files, by what it holds and not by its name: a layout as a document of its own, or the one that is kept
+ * already letter for letter; what a customer was shown or answered on its own screen. Anything else changes nothing and says why.
+ */
+export const openText = async (store: AppStore, text: string, name: string): Promise<boolean> => {
+  const value = jsonIn(text)
+  const other = OTHER_KINDS.find(({ recognises }) => recognises(value))
+  if (other !== undefined) return other.open(store, text, name)
+  const keptId = await keptIdOf(text)
+  return keptId === null ? openLayoutText(store, text, name) : await openAgain(store, keptId, name)
+}
+
+/** Where exactly this layout is kept and no other tab is working on it; null when it is not. */
+const keptIdOf = async (text: string): Promise<string | null> => {
+  const parsed = parseLayoutText(text)
+  const kept = parsed.ok ? keptAlready((await pageKeeping.list()) ?? [], parsed.value) : null
+  return kept === null || kept.isOpenElsewhere ? null : kept.id
+}
+
+const openAgain = async (store: AppStore, id: string, name: string): Promise<boolean> => {
+  const isOpen = await pageKeeping.open(store, id)
+  if (isOpen)
+    store.actions.notify('info', `${name} is open. It was kept here already, just as it is in the file.`)
+  return isOpen
+}
+
 export const openLayoutFile = async (store: AppStore, file: File): Promise<boolean> => {
   const text = await pickedText(store, file, { what: 'a layout', largestBytes: LARGEST_FILE_BYTES })
-  return text !== null && openLayoutText(store, text, file.name)
+  return text !== null && (await openText(store, text, file.name))
 }
 
 /** Names that some systems keep for devices whatever ending follows. Source: Microsoft, "Naming Files, Paths, and Namespaces" (from memory). */
@@ -45,21 +84,6 @@ export const layoutFileName = (layout: Layout): string => {
   return `${stem === '' ? 'unnamed' : stem}.layout.json`
 }
 
-interface SaveWindow {
-  readonly showSaveFilePicker?: (options: {
-    readonly suggestedName: string
-    readonly types: readonly {
-      readonly description: string
-      readonly accept: Readonly<Record<string, readonly string[]>>
-    }[]
-  }) => Promise<{
-    readonly createWritable: () => Promise<{
-      readonly write: (text: string) => Promise<void>
-      readonly close: () => Promise<void>
-    }>
-  }>
-}
-
 /** Hands a text to the browser to be saved as a file. */
 export const download = (text: string, name: string, mediaType = 'application/json'): void => {
   const address = URL.createObjectURL(new Blob([text], { type: mediaType }))
@@ -68,31 +92,6 @@ export const download = (text: string, name: string, mediaType = 'application/js
   link.download = name
   link.click()
   URL.revokeObjectURL(address)
-}
-
-/** Saves to a place the builder picks where the browser can ask, otherwise as a download. Resolves to false when called off. */
-export const saveLayoutFile = async (layout: Layout): Promise<boolean> => {
-  const text = layoutText(layout)
-  const name = layoutFileName(layout)
-  const { showSaveFilePicker } = window as unknown as SaveWindow
-  if (showSaveFilePicker === undefined) {
-    download(text, name)
-    return true
-  }
-  try {
-    const file = await showSaveFilePicker.call(window, {
-      suggestedName: name,
-      types: [{ description: 'Tabwright layout', accept: { 'application/json': ['.json'] } }],
-    })
-    const writable = await file.createWritable()
-    await writable.write(text)
-    await writable.close()
-    return true
-  } catch (problem) {
-    if (problem instanceof DOMException && problem.name === 'AbortError') return false
-    download(text, name)
-    return true
-  }
 }
 
 export interface ExampleEntry {
@@ -123,7 +122,7 @@ export const openExample = async (store: AppStore, example: ExampleEntry): Promi
   try {
     const response = await fetch(`./examples/${example.file}`)
     if (!response.ok) throw new Error(`status ${response.status}`)
-    return openLayoutText(store, await response.text(), example.title)
+    return await openText(store, await response.text(), example.title)
   } catch {
     store.actions.notify(
       'problem',

@@ -1,4 +1,6 @@
+import { emptyLayout } from '../../domain/layout/document/empty'
 import type { Layout } from '../../domain/layout/document/layout'
+import { isSameValue } from '../sameValue'
 import type { AppStore } from '../store'
 import type { Restored } from './restored'
 import type { Slot, SlotStorage, TabFacts } from './slot'
@@ -100,7 +102,9 @@ export const startAutosave = (
     if (isKept) return writer.settle()
     writer.know(id, null)
     writer.waitFor(tab.claim(id))
-    writer.write(id, layout)
+    // A new layout in which nobody has done anything yet is not worth a place.
+    if (isSameValue(layout, emptyLayout())) writer.settle()
+    else writer.write(id, layout)
   }
 
   const stop = store.state.subscribe((state, before) => {

@@ -1,11 +1,13 @@
-import { createStore, del, entries, get, set, update, type UseStore } from 'idb-keyval'
-import type { Slot, SlotStorage } from './slot'
+import { createStore, delMany, entries, get, set, update, type UseStore } from 'idb-keyval'
+import { type Filing, type Slot, type SlotStorage, UNFILED } from './slot'
 
 const SET_ASIDE_KEY = 'set-aside'
 
 /** The one slot of browsers that kept layouts before there were several. */
 const FIRST_SLOT = 'layout'
 const SLOT_PREFIX = 'layout:'
+const FILING_PREFIX = 'filing:'
+const FILE_LINK_PREFIX = 'file:'
 
 const isSlotKey = (key: unknown): key is string =>
   typeof key === 'string' && (key === FIRST_SLOT || key.startsWith(SLOT_PREFIX))
@@ -24,6 +26,17 @@ const slotFrom = (id: string, value: unknown): Slot => {
     jobName: typeof jobName === 'string' ? jobName : '',
     savedAtMs: typeof savedAtMs === 'number' && Number.isFinite(savedAtMs) ? savedAtMs : 0,
     stamp: typeof stamp === 'string' ? stamp : '',
+  }
+}
+
+/** How a slot is filed, whoever wrote it and however damaged it is. */
+const filingFrom = (value: unknown): Filing => {
+  const { folder, removedAtMs } = (typeof value === 'object' && value !== null ? value : {}) as Readonly<
+    Record<string, unknown>
+  >
+  return {
+    folder: typeof folder === 'string' ? folder : UNFILED.folder,
+    removedAtMs: typeof removedAtMs === 'number' && Number.isFinite(removedAtMs) ? removedAtMs : null,
   }
 }
 
@@ -48,7 +61,19 @@ export const browserSlots = (): SlotStorage => {
       )
       return outcome
     },
-    remove: (id) => del(keyOf(id), database()),
+    remove: (id) => delMany([keyOf(id), FILING_PREFIX + id, FILE_LINK_PREFIX + id], database()),
+    filings: async () =>
+      new Map(
+        (await entries<IDBValidKey, unknown>(database())).flatMap(([key, value]) =>
+          typeof key === 'string' && key.startsWith(FILING_PREFIX)
+            ? [[key.slice(FILING_PREFIX.length), filingFrom(value)] as const]
+            : [],
+        ),
+      ),
+    file: (id, change) =>
+      update<unknown>(FILING_PREFIX + id, (value) => ({ ...filingFrom(value), ...change }), database()),
+    fileLink: async (id) => await get<unknown>(FILE_LINK_PREFIX + id, database()),
+    keepFileLink: (id, link) => set(FILE_LINK_PREFIX + id, link, database()),
     setAside: (value) => set(SET_ASIDE_KEY, value, database()),
     readSetAside: async () => await get<unknown>(SET_ASIDE_KEY, database()),
   }

@@ -16,7 +16,8 @@ export interface Restored {
   readonly canKeep: boolean
 }
 
-const asText = (value: unknown): string | null => {
+/** Damage as text for a file; null: nothing there. */
+export const asText = (value: unknown): string | null => {
   if (value === undefined) return null
   return typeof value === 'string' ? value : JSON.stringify(value)
 }
@@ -65,9 +66,11 @@ const noticeOfOthers = async (
 }
 
 const readSlots = async (storage: SlotStorage, tab: TabFacts): Promise<Restored> => {
-  const slots = byTime(await storage.all())
+  const all = byTime(await storage.all())
+  const filings = await storage.filings()
+  const slots = all.filter(({ id }) => (filings.get(id)?.removedAtMs ?? null) === null)
   const setAside = asText(await storage.readSetAside())
-  const chosen = slots.find(({ id }) => id === tab.lastSlotId()) ?? slots[0]
+  const chosen = all.find(({ id }) => id === tab.lastSlotId()) ?? slots[0]
   if (chosen === undefined)
     return { layout: emptyLayout(), notice: null, setAside, from: null, canKeep: true }
   const parsed =

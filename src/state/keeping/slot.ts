@@ -11,6 +11,16 @@ export interface Slot {
   readonly stamp: string
 }
 
+/** How a kept layout is filed. Nothing of the layout itself, so that filing touches no slot that another tab writes into. */
+export interface Filing {
+  /** The name of its folder; empty: in none. A folder is there as long as something is in it. */
+  readonly folder: string
+  /** When it was put into the bin, ms since 1970; null: it is not there. */
+  readonly removedAtMs: number | null
+}
+
+export const UNFILED: Filing = { folder: '', removedAtMs: null }
+
 /** Where layouts are kept between visits; the browser's own in the app, plain objects in tests. Any of these may fail. */
 export interface SlotStorage {
   readonly all: () => Promise<readonly Slot[]>
@@ -19,7 +29,14 @@ export interface SlotStorage {
    * that nobody can come between; `overtaken` and nothing written otherwise.
    */
   readonly write: (slot: Slot, over: string | null) => Promise<'written' | 'overtaken'>
+  /** Removes a slot for good with all that is known about it. */
   readonly remove: (id: string) => Promise<void>
+  /** Of slots that were ever filed. */
+  readonly filings: () => Promise<ReadonlyMap<string, Filing>>
+  readonly file: (id: string, change: Partial<Filing>) => Promise<void>
+  /** The file on the disk that a document was opened from or saved to, as the browser handed it out; undefined: none. */
+  readonly fileLink: (id: string) => Promise<unknown>
+  readonly keepFileLink: (id: string, link: unknown) => Promise<void>
   /** Keeps what could not be read where no later write touches it. */
   readonly setAside: (value: unknown) => Promise<void>
   readonly readSetAside: () => Promise<unknown>

@@ -134,8 +134,10 @@ describe('a browser that keeps nothing', () => {
     const first = tab.store.state.getState().documentId
     tab.store.actions.openLayout(called('Second'), 'Open second')
     await settled()
+    await tab.keeping.moveToFolder([first], 'Dune club')
     state.isFull = false
     await tab.rename('Second, lower')
+    expect(within.filings.get(first)?.folder).toBe('Dune club')
     expect(names(within).toSorted()).toEqual(['First', 'Second, lower'])
     await tab.keeping.open(tab.store, first)
     await tab.rename('First, higher')

@@ -2,7 +2,13 @@ import { emptyLayout } from '../../../src/domain/layout/document/empty'
 import type { Layout } from '../../../src/domain/layout/document/layout'
 import { layoutText } from '../../../src/domain/layout/document/layoutText'
 import { createKeeping } from '../../../src/state/keeping/keeping'
-import type { Slot, SlotStorage, TabFacts } from '../../../src/state/keeping/slot'
+import {
+  type Filing,
+  type Slot,
+  type SlotStorage,
+  type TabFacts,
+  UNFILED,
+} from '../../../src/state/keeping/slot'
 import { createAppStore } from '../../../src/state/store'
 
 export const named =
@@ -18,6 +24,8 @@ export const browser = (options: { readonly hasLocks?: boolean; readonly slots?:
   const { hasLocks = true, slots = [] } = options
   const kept = new Map(slots.map((slot) => [slot.id, slot]))
   const holders = new Map<string, number>()
+  const filings = new Map<string, Filing>()
+  const links = new Map<string, unknown>()
   const aside: unknown[] = []
   let now = 1000
   let ids = 0
@@ -33,6 +41,18 @@ export const browser = (options: { readonly hasLocks?: boolean; readonly slots?:
     },
     remove: (id) => {
       kept.delete(id)
+      filings.delete(id)
+      links.delete(id)
+      return Promise.resolve()
+    },
+    filings: () => Promise.resolve(new Map(filings)),
+    file: (id, change) => {
+      filings.set(id, { ...(filings.get(id) ?? UNFILED), ...change })
+      return Promise.resolve()
+    },
+    fileLink: (id) => Promise.resolve(links.get(id)),
+    keepFileLink: (id, link) => {
+      links.set(id, link)
       return Promise.resolve()
     },
     setAside: (value) => {
@@ -73,7 +93,7 @@ export const browser = (options: { readonly hasLocks?: boolean; readonly slots?:
     }
     return { facts, session, close, reload: () => (close(), openTab(session)) }
   }
-  return { kept, aside, storage, openTab }
+  return { kept, filings, links, aside, storage, openTab }
 }
 
 export type Browser = ReturnType<typeof browser>

@@ -66,8 +66,8 @@ describe('two tabs', () => {
       { jobName: 'A', savedAtMs: 1001, isOpenElsewhere: true },
       { jobName: 'Older', savedAtMs: 4, isOpenElsewhere: false },
     ])
-    expect(await b.keeping.remove(list?.[0]?.id ?? '')).toBe(false)
-    expect(await b.keeping.remove(list?.[1]?.id ?? '')).toBe(true)
+    expect(await b.keeping.putIntoBin(['older', list?.[0]?.id ?? ''])).toEqual(['older'])
+    expect(await b.keeping.removeForGood(['older', list?.[0]?.id ?? ''])).toEqual(['older'])
     expect(names(within).toSorted()).toEqual(['A', 'B'])
   })
 
@@ -123,9 +123,16 @@ describe('two tabs', () => {
     await a.rename('A 1')
     const b = await page(within)
     const [first] = (await b.keeping.list()) ?? []
-    expect(await b.keeping.remove(first?.id ?? '')).toBe(true)
+    const id = first?.id ?? ''
+    expect(await b.keeping.putIntoBin([id])).toEqual([id])
     await a.rename('A 2')
-    expect(names(within)).toEqual(['A 2'])
+    expect((await a.keeping.list())?.map(({ jobName, removedAtMs }) => [jobName, removedAtMs])).toEqual([
+      ['A 2', null],
+    ])
+    expect(await b.keeping.removeForGood([id])).toEqual([id])
+    await a.rename('A 3')
+    expect(names(within)).toEqual(['A 3'])
+    expect((await a.reload()).name()).toBe('A 3')
   })
 })
 
@@ -249,6 +256,10 @@ describe('what cannot be read', () => {
       all: denied,
       write: denied,
       remove: denied,
+      filings: denied,
+      file: denied,
+      fileLink: denied,
+      keepFileLink: denied,
       setAside: denied,
       readSetAside: denied,
     })
@@ -262,6 +273,8 @@ describe('what cannot be read', () => {
     expect((await tab.keeping.list())?.map(({ jobName, isOnlyInPage }) => [jobName, isOnlyInPage])).toEqual([
       ['Goes on', true],
     ])
-    expect(await tab.keeping.remove('any')).toBe(false)
+    expect(await tab.keeping.putIntoBin(['any'])).toEqual([])
+    expect(await tab.keeping.putBack(['any'])).toBe(false)
+    expect(await tab.keeping.duplicate('any')).toBeNull()
   })
 })

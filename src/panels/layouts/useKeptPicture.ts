@@ -1,0 +1,35 @@
+import { type RefObject, useEffect, useMemo, useRef, useState } from 'react'
+import type { Layout } from '../../domain/layout/document/layout'
+import { parseLayoutText } from '../../domain/layout/document/parseLayout'
+import { layoutNumbers } from '../../domain/layout/evaluate/evaluateLayout'
+
+/** A kept layout once it has been looked at: read whole, with how many of its findings are broken; `damaged` when it cannot be read. */
+type KeptPicture = { readonly layout: Layout; readonly brokenCount: number } | 'damaged' | 'not-looked-at'
+
+const pictureOf = (text: string): KeptPicture => {
+  const parsed = parseLayoutText(text)
+  if (!parsed.ok) return 'damaged'
+  const findings = layoutNumbers(parsed.value).places.flatMap((place) => place.findings)
+  return {
+    layout: parsed.value,
+    brokenCount: findings.filter(({ verdict }) => verdict === 'broken').length,
+  }
+}
+
+/** Reads and evaluates a kept layout when its card comes into view for the first time, so that a long list opens at once. */
+export const useKeptPicture = (
+  text: string,
+): { readonly card: RefObject<HTMLLIElement | null>; readonly picture: KeptPicture } => {
+  const card = useRef<HTMLLIElement>(null)
+  const [isSeen, setSeen] = useState(false)
+  useEffect(() => {
+    if (isSeen || card.current === null) return
+    const observer = new IntersectionObserver((entries) => {
+      if (entries.some(({ isIntersecting }) => isIntersecting)) setSeen(true)
+    })
+    observer.observe(card.current)
+    return () => observer.disconnect()
+  }, [isSeen])
+  const picture = useMemo(() => (isSeen ? pictureOf(text) : 'not-looked-at'), [isSeen, text])
+  return { card, picture }
+}
