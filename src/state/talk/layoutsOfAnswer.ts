@@ -10,12 +10,15 @@ export interface ShownFrom {
 
 interface KeptText extends ShownFrom {
   readonly text: string
+  /** Not null: it lies in the bin. */
+  readonly removedAtMs: number | null
 }
 
 /** The kept layouts that have this entry of what was shown, in the order they came. Copies of a layout have it too. */
 export const layoutsShown = (kept: readonly KeptText[], shownId: string): readonly ShownFrom[] =>
   kept
-    .filter(({ text }) => {
+    .filter(({ text, removedAtMs }) => {
+      if (removedAtMs !== null) return false
       // Reading a layout whole takes a while; one that never names the id cannot have the entry.
       if (!text.includes(shownId)) return false
       const parsed = parseLayoutText(text)

@@ -87,14 +87,16 @@ describe('proposalOpener', () => {
 describe('layoutsShown', () => {
   it('finds the kept layouts that something was shown from, and no other', () => {
     const kept = [
-      { id: 'a', jobName: 'Dune', text: layoutText(shown), isOpenHere: true },
-      { id: 'b', jobName: 'Other', text: layoutText(plain), isOpenHere: false },
-      { id: 'c', jobName: 'Damaged shown-1', text: '{"shown-1', isOpenHere: false },
+      { id: 'a', jobName: 'Dune', text: layoutText(shown), isOpenHere: true, removedAtMs: null },
+      { id: 'b', jobName: 'Other', text: layoutText(plain), isOpenHere: false, removedAtMs: null },
+      { id: 'c', jobName: 'Damaged', text: '{"shown-1', isOpenHere: false, removedAtMs: null },
+      { id: 'e', jobName: 'In the bin', text: layoutText(shown), isOpenHere: false, removedAtMs: 1 },
       {
         id: 'd',
         jobName: 'Mentions it',
         text: layoutText({ ...plain, datum: 'shown-1' }),
         isOpenHere: false,
+        removedAtMs: null,
       },
     ]
     expect(layoutsShown(kept, 'shown-1')).toEqual([{ id: 'a', jobName: 'Dune', isOpenHere: true }])
