@@ -6,7 +6,8 @@ import { siteWorkerFile } from './src/cli/build/siteWorkerFile.ts'
 export default defineConfig({
   base: './',
   plugins: [react(), siteWorkerFile(() => new Date().toISOString().slice(0, 10))],
-  build: { target: 'es2022', chunkSizeWarningLimit: 700 },
+  // Nothing is written into other files: the content policy lets fonts and pictures come as files of the site alone.
+  build: { target: 'es2022', chunkSizeWarningLimit: 700, assetsInlineLimit: 0 },
   test: {
     environment: 'node',
     include: ['tests/**/*.test.ts'],

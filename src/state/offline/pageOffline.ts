@@ -1,3 +1,4 @@
+import { pageKeeping } from '../keeping/pageKeeping'
 import type { AppStore } from '../store'
 import { followInstallOffer } from './installing'
 import { createOffline, type OfflineKeeping } from './offline'
@@ -41,7 +42,7 @@ export const pageOffline: OfflineKeeping = createOffline({
     void navigator.locks.request(name, { mode: 'shared' }, async () => await new Promise<never>(() => {}))
   },
   ask: askOver,
-  isSafeToLeave: async () => (await unfinishedEntry()) === null,
+  isSafeToLeave: async () => (await unfinishedEntry()) === null && (await pageKeeping.settled()),
   reload: () => window.location.reload(),
 })
 
