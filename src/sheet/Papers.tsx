@@ -159,14 +159,16 @@ const PapersBar = ({ kind, request, pages, paper, zoom, onZoom }: PapersBarProps
       </fieldset>
       <SheetChoices kind={kind} />
       {kind.id === 'as-welded' ? <RecordChoice /> : null}
-      <fieldset>
-        <legend>Zoom</legend>
-        {ZOOMS.map(({ label }, index) => (
-          <button key={label} type="button" aria-pressed={index === zoom} onClick={() => onZoom(index)}>
-            {label}
-          </button>
-        ))}
-      </fieldset>
+      <label className="sheet-zoom">
+        <span>Zoom</span>
+        <select value={zoom} onChange={(event) => onZoom(Number(event.currentTarget.value))}>
+          {ZOOMS.map(({ label }, index) => (
+            <option key={label} value={index}>
+              {label}
+            </option>
+          ))}
+        </select>
+      </label>
       <p className="sheet-count" role="status">
         {pages === null ? 'Pages' : pages.length === 1 ? '1 page' : `${pages.length} pages`} on{' '}
         {PAPERS[paper].title}, landscape
