@@ -1,6 +1,8 @@
 import type { ReactElement } from 'react'
 import type { Job, Layout } from '../domain/layout/document/layout'
 import { TEXT_LENGTHS } from '../domain/layout/document/limits'
+import { agreementOf } from '../domain/layout/agreement/agreement'
+import { agreementText } from '../domain/layout/wording/agreementText'
 import { useActions, useApp } from '../state/react'
 import { SwitchField, ToggleField } from './fields/ChoiceField'
 import { TextField } from './fields/TextField'
@@ -41,6 +43,21 @@ const MassUnitSwitch = (): ReactElement => {
   )
 }
 
+/** Whether the customer agreed to what is drawn, and the way to the talk. */
+const AgreementStatus = (): ReactElement => {
+  // Worked out only when the drawing stands still: a fingerprint at every move would hold it up.
+  const layout = useApp((state) => state.history.present)
+  const { setView } = useActions()
+  return (
+    <div className="field">
+      <p data-testid="job-agreement">{agreementText(agreementOf(layout), layout)}</p>
+      <button type="button" onClick={() => setView({ screen: 'customer' })}>
+        Talk it over with the customer
+      </button>
+    </div>
+  )
+}
+
 /** What the sheet says about the job, where the datum is, and how the car is used. */
 export const JobPanel = (): ReactElement => {
   const job = useApp((state) => state.layout.job)
@@ -73,6 +90,7 @@ export const JobPanel = (): ReactElement => {
         />
       ))}
       <RevisionFields />
+      <AgreementStatus />
       <ToggleField
         label="Used in dust or mud"
         checked={isDusty}

@@ -1,6 +1,7 @@
 import type { Layout } from '../../../domain/layout/document/layout'
 import type { CheckedEvaluation } from '../../../domain/layout/evaluate/evaluation'
 import { CAUTIONS } from '../../../domain/layout/wording/cautions'
+import { agreementLine } from '../../mount/sections/agreementRows'
 import { findingCounts, hasBrokenFindings } from '../../mount/sections/findingSection'
 import { PAPERS } from '../../page/paper'
 import { printable } from '../../page/textWidth'
@@ -20,7 +21,7 @@ export const readMeFirst = (request: HandOverRequest, parts: readonly MadePart[]
   const sections: readonly (readonly string[])[] = [
     heading(`${title}${layout.job.car === '' ? '' : `: ${oneLine(layout.job.car)}`}`),
     jobLines(layout, today),
-    stateLines(evaluation),
+    stateLines(layout, evaluation),
     ['WHO DECIDES', ...CAUTIONS.map((caution) => `- ${caution}`)],
     ['WHAT IS IN THIS FOLDER', ...parts.flatMap(contentLines)],
     ['WHAT IS NOT IN IT, AND WHY', ...missingLines(request, parts, has('.html'))],
@@ -48,10 +49,11 @@ const jobLines = ({ job, datum }: Layout, today: string): readonly string[] => {
   return fields.map(([name, value]) => `${name}: ${oneLine(value) === '' ? 'not said' : oneLine(value)}`)
 }
 
-const stateLines = (evaluation: CheckedEvaluation): readonly string[] => [
+const stateLines = (layout: Layout, evaluation: CheckedEvaluation): readonly string[] => [
   `Rule set: ${evaluation.ruleSet.name}, ${evaluation.ruleSet.edition}`,
   `Findings: ${findingCounts(evaluation)}`,
   ...(hasBrokenFindings(evaluation) ? ['Settle what is broken before anything is welded.'] : []),
+  oneLine(agreementLine(layout)),
 ]
 
 const contentLines = ({ words, made }: MadePart): readonly string[] =>

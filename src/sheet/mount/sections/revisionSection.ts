@@ -2,14 +2,18 @@ import type { Revision } from '../../../domain/layout/document/layout'
 import type { FlowRow } from '../../page/flow'
 import { cell, sectionRows, textRows, type BareRow } from '../../page/section'
 import { tableRow, type Column } from '../../page/table'
+import { agreementRows } from './agreementRows'
 import type { Setting } from './partSections'
 
-const SECTION = 'Revisions'
+const SECTION = 'Revisions and agreement'
 
 /** Shares of the width: letter, date, by, what was changed. */
 const SHARES = [0.12, 0.2, 0.24, 0.44] as const
 
-/** What was changed from one revision to the next; without a history the revision that this sheet is, and that no history is kept. */
+/**
+ * What was changed from one revision to the next, and whether the customer agreed; without a history the revision that this sheet is,
+ * and that no history is kept.
+ */
 export const revisionSection = (setting: Setting): readonly FlowRow[] => {
   const { layout, widthMm, type } = setting
   const { revisions, revision, date, preparedBy } = layout.job
@@ -17,12 +21,16 @@ export const revisionSection = (setting: Setting): readonly FlowRow[] => {
     return sectionRows(SECTION, widthMm, type, [
       headRow(setting),
       ...revisions.map((each) => row(each, setting)),
+      ...agreementRows(setting, SECTION),
     ])
   const now = [revision === '' ? 'no revision letter' : `Revision ${revision}`, date, preparedBy]
     .filter((word) => word !== '')
     .join(', ')
   const text = `${now}. No history of changes has been typed.`
-  return sectionRows(SECTION, widthMm, type, textRows(text, widthMm, type.body, SECTION))
+  return sectionRows(SECTION, widthMm, type, [
+    ...textRows(text, widthMm, type.body, SECTION),
+    ...agreementRows(setting, SECTION),
+  ])
 }
 
 const columnsOf = (widthMm: number): readonly Column[] =>
