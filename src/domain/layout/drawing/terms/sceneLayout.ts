@@ -50,7 +50,7 @@ const rail = (yMm: number): readonly PointMm[] => [
 const tubes = ({ barUpMm = 0, barBackMm = 0, subBackMm = 0 }: SceneShift): readonly Tube[] => [
   tube('rail-left', 'Left rail', 'floor', rail(-RAIL_Y_MM)),
   tube('rail-right', 'Right rail', 'floor', rail(RAIL_Y_MM)),
-  tube('thigh-tube', 'Cross tube', 'floor', across(880 + subBackMm, RAIL_Y_MM, RAIL_Z_MM)),
+  tube('thigh-tube', 'Cross tube', 'floor', across(845 + subBackMm, RAIL_Y_MM, RAIL_Z_MM)),
   tube('hoop', 'Main hoop', 'cage', [
     { xMm: BAR_X_MM, yMm: -420, zMm: RAIL_Z_MM },
     { xMm: BAR_X_MM, yMm: -420, zMm: 1180 },
@@ -91,7 +91,7 @@ const wrap = (strap: StrapId, { barUpMm = 0, barBackMm = 0 }: SceneShift): Ancho
 
 /** Tabs stand turned along their straps, degrees from fore and aft. */
 const LAP_TURN_DEG = 40
-const THIGH_TURN_DEG = 16
+const THIGH_TURN_DEG = 32
 
 const lap = (strap: StrapId, { lapBackMm = 0 }: SceneShift): Anchor =>
   tab(
@@ -105,7 +105,7 @@ const sub = (strap: StrapId, { subBackMm = 0 }: SceneShift): Anchor =>
   tab(
     strap,
     'thigh-tube',
-    { xMm: 880 + subBackMm, yMm: 50 * sideOf(strap), zMm: 86 },
+    { xMm: 845 + subBackMm, yMm: 50 * sideOf(strap), zMm: 86 },
     THIGH_TURN_DEG * sideOf(strap),
   )
 
@@ -126,9 +126,9 @@ const slots: readonly Slot[] = (['left', 'right'] as const).flatMap((side): read
       id: `thigh-slot-${side}`,
       straps: [`sub-${side}`],
       face: 'cushion',
-      centre: { xMm: -24, yMm: 41 * sign, zMm: -123 },
+      centre: { xMm: -44, yMm: 40 * sign, zMm: -123 },
       lengthMm: 70,
-      heightMm: 60,
+      heightMm: 76,
       turnDeg: 0,
     },
   ]
