@@ -7,6 +7,7 @@ import { UpdateBar } from './help/UpdateBar'
 import { LiveRegion } from './LiveRegion'
 import { NoticeBar } from './Messages'
 import { FirstLayoutPanel } from './first/FirstLayoutPanel'
+import { PhotoControls } from './photo/PhotoToggle'
 import { PlaceBar } from './PlaceBar'
 import { SCREENS } from './screens'
 import { FIRST_PANELS, SidePanels } from './SidePanels'
@@ -45,7 +46,10 @@ const Workbench = (props: { readonly drawing: ReactNode }): ReactElement => {
             </button>
           }
         />
-        <ZoneStatus />
+        <div>
+          <ZoneStatus />
+          <PhotoControls />
+        </div>
         <div className="board-drawing">
           <ErrorBoundary store={store} part="The drawing">
             {isList ? (

@@ -12,6 +12,7 @@ import {
   zonesFailureOf,
 } from '../state/selectors'
 import { ChoiceField } from './fields/ChoiceField'
+import { PhotoToggle } from './photo/PhotoToggle'
 import { useIsLong } from './useIsLong'
 import { VERDICT_ORDER } from './verdicts'
 import { useSettledZonesFailure } from './ZoneStatus'
@@ -99,6 +100,7 @@ export const PlaceBar = (props: { readonly panelToggle: ReactNode }): ReactEleme
     <PlaceButtons />
     <FindingCounts />
     <SittingSelect />
+    <PhotoToggle />
     {props.panelToggle}
   </div>
 )

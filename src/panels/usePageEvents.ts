@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react'
 import { flushSync } from 'react-dom'
 import { whenComplete } from '../state/evaluation/whenComplete'
 import { openLayoutFile } from '../state/files'
+import { isPictureFile, pendingPicture } from '../state/photos/pendingPicture'
 import { useAppStore } from '../state/react'
 import type { AppStore } from '../state/store'
 
@@ -68,7 +69,7 @@ export const usePageKeys = (): void => {
 
 const hasFiles = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') === true
 
-/** Opens a layout file dropped anywhere on the page; true while one is held over it. */
+/** Opens a layout file dropped anywhere on the page, and leads a picture to the photo screen; true while one is held over it. */
 export const useFileDrop = (): boolean => {
   const store = useAppStore()
   const [isOver, setOver] = useState(false)
@@ -87,7 +88,11 @@ export const useFileDrop = (): boolean => {
       event.preventDefault()
       setOver(false)
       const file = event.dataTransfer?.files[0]
-      if (file !== undefined) void openLayoutFile(store, file)
+      if (file === undefined) return
+      if (isPictureFile(file)) {
+        pendingPicture.setState({ file })
+        store.actions.setView({ screen: 'photo' })
+      } else void openLayoutFile(store, file)
     }
     window.addEventListener('dragover', onOver)
     window.addEventListener('dragleave', onLeave)

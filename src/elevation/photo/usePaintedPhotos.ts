@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { useEffect, useMemo } from 'react'
 import { useStore } from 'zustand'
 import type { Elevation } from '../../domain/geometry/plane'
 import type { Photo } from '../../domain/measure/photo/photo'
@@ -13,6 +13,8 @@ export const usePaintedPhotos = (elevation: Elevation): readonly PaintedPhoto[] 
   const photos = useApp((state) => state.layout.photos) ?? NONE
   const laid = useKept(pageLaidPhotos.state)
   const slid = useStore(slidOpacity)
+  // All that are shown, whichever elevation asks: both ask for the same.
+  useEffect(() => pageLaidPhotos.show(photos.filter(({ shown }) => shown)), [photos])
   return useMemo(
     () =>
       photos.flatMap((photo) => {

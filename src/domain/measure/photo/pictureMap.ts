@@ -251,3 +251,13 @@ const checkedMap = (photo: Calibrated, found: Homography): Result<PictureMap, Ca
     ? ok(map)
     : err({ kind: 'scale-out-of-reason', spanMm, leastMm: SPAN_MM.least, mostMm: SPAN_MM.most })
 }
+
+/**
+ * Whether up in the picture is down on the drawing at the crosses: in the side elevation a sign that two ends are swapped, for cars are photographed
+ * upright. Of no meaning in the top elevation, where a picture may be taken from any side.
+ */
+export const standsOnItsHead = (photo: Calibrated, map: PictureMap): boolean => {
+  const { xPx, yPx } = middleOfMarks(photo)
+  const [here, above] = [planePointAt(map, { xPx, yPx }), planePointAt(map, { xPx, yPx: yPx - 1 })]
+  return here !== null && above !== null && above.vMm < here.vMm
+}

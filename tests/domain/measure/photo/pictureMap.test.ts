@@ -7,6 +7,7 @@ import {
   picturePointAt,
   pixelMm,
   planePointAt,
+  standsOnItsHead,
 } from '../../../../src/domain/measure/photo/pictureMap'
 import type { Photo, PicturePoint } from '../../../../src/domain/measure/photo/photo'
 import { px, rectanglePhoto, squarePhoto } from './photos'
@@ -104,6 +105,23 @@ describe('a known length', () => {
     const map = mapOf(squarePhoto({ marks }, { elevation: 'top' }))
     expect(missMm(map, px(1500, 1900), 250, -50)).toBeLessThan(1e-6)
     expect(missMm(map, px(1600, 1800), 200, 0)).toBeLessThan(1e-6)
+  })
+})
+
+describe('standsOnItsHead', () => {
+  const swapped = {
+    ...squarePhoto().calibration.marks,
+    levelFrom: px(3500, 2500),
+    levelTo: px(500, 2500),
+  }
+
+  it('tells a level line whose ends were swapped', () => {
+    expect(standsOnItsHead(squarePhoto(), mapOf(squarePhoto()))).toBe(false)
+    const photo = squarePhoto({ marks: swapped })
+    expect(standsOnItsHead(photo, mapOf(photo))).toBe(true)
+    // From the other side that is how it should be.
+    const other = squarePhoto({ marks: swapped }, { mirrored: true })
+    expect(standsOnItsHead(other, mapOf(other))).toBe(false)
   })
 })
 
