@@ -4,6 +4,7 @@ import { QUANTITY_IDS } from '../../domain/straps/quantity'
 import { useApp } from '../../state/react'
 import { currentPlaceEvaluation } from '../../state/selectors'
 import { ExplainButton, useReturnedFocus } from './ExplainButton'
+import { FindingWords } from '../help/PanelWords'
 import { ExplainCard } from './ExplainCard'
 
 const isQuantity = (id: string): boolean => QUANTITY_IDS.some((quantity) => quantity === id)
@@ -50,6 +51,7 @@ export const FindingExplain = (props: { readonly finding: ShownFinding }): React
         onToggle={() => setOpen(!isOpen)}
         ref={button}
       />
+      <FindingWords quantity={finding.quantity} />
       {isOpen ? <OpenExplain id={id} finding={finding} onClose={onClose} /> : null}
     </>
   )

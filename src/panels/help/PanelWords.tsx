@@ -1,0 +1,31 @@
+import type { ReactElement } from 'react'
+import type { TermId } from '../../domain/layout/wording/terms'
+import { QUANTITY_IDS, type QuantityId } from '../../domain/straps/quantity'
+import { PANEL_WORDS, QUANTITY_WORDS } from './panelWords'
+import { Term } from './Term'
+
+const Words = (props: { readonly of: readonly TermId[]; readonly label: string }): ReactElement | null =>
+  props.of.length === 0 ? null : (
+    <ul className="panel-words no-print" aria-label={props.label}>
+      {props.of.map((id) => (
+        <li key={id}>
+          <Term id={id} shows="word" />
+        </li>
+      ))}
+    </ul>
+  )
+
+/** The words of a panel to ask about, in one row that slides. */
+export const PanelWords = (props: { readonly panel: string }): ReactElement => (
+  <Words of={PANEL_WORDS[props.panel] ?? []} label="Words on this panel" />
+)
+
+const isQuantity = (id: string): id is QuantityId => QUANTITY_IDS.some((quantity) => quantity === id)
+
+/** The words of what a finding is about; none for what is no measured number. */
+export const FindingWords = (props: { readonly quantity: string }): ReactElement => (
+  <Words
+    of={isQuantity(props.quantity) ? QUANTITY_WORDS[props.quantity] : []}
+    label="Words of this finding"
+  />
+)
