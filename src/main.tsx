@@ -94,11 +94,16 @@ const startWorkbench = async (root: HTMLElement): Promise<void> => {
   )
 }
 
+/** What a link that cannot be read meant to carry. */
+const cutKind = (hash: string): string => /^#([a-z]*)/.exec(hash)?.[1] ?? ''
+
 const root = document.getElementById('root')
 if (root === null) throw new Error('index.html has no element with the id "root"')
 const carried = carriedIn(window.location.hash)
-if (carried.ok && carried.value?.kind === 'proposal') {
-  startCustomer(root, carried.value.text)
+// A link to a proposal that was cut on its way is not the builder's page either: it says there what is wrong.
+const proposal = carried.ok ? carried.value : { kind: cutKind(window.location.hash), text: '' }
+if (proposal?.kind === 'proposal') {
+  startCustomer(root, proposal.text)
   // Another link in the same tab begins anew, whatever it carries.
   window.addEventListener('hashchange', () => window.location.reload())
 } else void startWorkbench(root)

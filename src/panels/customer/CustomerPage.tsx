@@ -89,11 +89,21 @@ const ProposalPage = (props: { readonly proposal: Proposal }): ReactElement => {
           <main className="customer-main">
             <ProposalBody proposal={proposal} />
           </main>
+          <WayOut />
         </div>
       </ErrorBoundary>
     </AppStoreProvider>
   )
 }
+
+/** For the workshop itself, which may have followed its own link. */
+const WayOut = (): ReactElement => (
+  <footer className="customer-foot">
+    <a href={window.location.pathname + window.location.search}>
+      Leave the proposal and open the planning program
+    </a>
+  </footer>
+)
 
 /** A proposal that cannot be shown: what is wrong with it, and nothing else. */
 const Refused = (props: { readonly lines: readonly string[] }): ReactElement => (
@@ -111,6 +121,7 @@ const Refused = (props: { readonly lines: readonly string[] }): ReactElement => 
         ))}
       </ul>
     </main>
+    <WayOut />
   </div>
 )
 

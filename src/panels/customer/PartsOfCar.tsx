@@ -1,9 +1,10 @@
-import { type ReactElement, useMemo, useState } from 'react'
+import { Fragment, type ReactElement, useMemo, useState } from 'react'
 import type { Layout } from '../../domain/layout/document/layout'
 import type { PlainFinding } from '../../domain/layout/wording/plainFinding'
 import { type PlainPart, plainParts } from '../../domain/layout/wording/plainNames'
 import { findingsOfPart } from '../../domain/layout/wording/plainPartFindings'
 import { capitalised } from '../../domain/layout/wording/words'
+import { Term } from '../help/Term'
 import { CarPicture, type Pin } from './CarPicture'
 import { CommentForm } from './CommentForm'
 import type { Conversation } from './conversation'
@@ -26,19 +27,43 @@ const goTo = (id: string): void => {
   card?.focus({ preventScroll: true })
 }
 
-const PartFindings = (props: { readonly findings: readonly PlainFinding[] }): ReactElement | null =>
-  props.findings.length === 0 ? null : (
-    <ul className="plain-cases">
-      {props.findings.map(({ id, group, topic, fact }) => (
-        <li key={id}>
-          <GroupMark group={group} />{' '}
-          <button type="button" className="link" onClick={() => goTo(id)}>
-            {topic}
-          </button>
-          : {fact}
-        </li>
+/** What is not as it should be one by one; what is, as a count. */
+const PartFindings = (props: { readonly findings: readonly PlainFinding[] }): ReactElement => {
+  const worth = props.findings.filter(({ group }) => group !== 'within')
+  const fine = props.findings.length - worth.length
+  return (
+    <>
+      <ul className="plain-cases">
+        {worth.map(({ id, group, topic, fact }) => (
+          <li key={id}>
+            <GroupMark group={group} />{' '}
+            <button type="button" className="link" onClick={() => goTo(id)}>
+              {topic}
+            </button>
+            : {fact}
+          </li>
+        ))}
+      </ul>
+      <p className="hint">
+        {fine === 0
+          ? 'Nothing else about it was checked.'
+          : `${fine === 1 ? '1 thing' : `${fine} things`} about it ${fine === 1 ? 'is' : 'are'} as asked for.`}
+      </p>
+    </>
+  )
+}
+
+/** What the workshop calls it, so that both can talk about it; each word with its drawing. */
+const TradeWords = (props: { readonly part: PlainPart }): ReactElement | null =>
+  props.part.terms.length === 0 ? null : (
+    <p>
+      In the words of the workshop:{' '}
+      {props.part.terms.map((id) => (
+        <Fragment key={id}>
+          <Term id={id} shows="word" />{' '}
+        </Fragment>
       ))}
-    </ul>
+    </p>
   )
 
 const PartCard = (props: PartsProps & { readonly part: PlainPart }): ReactElement => {
@@ -48,6 +73,7 @@ const PartCard = (props: PartsProps & { readonly part: PlainPart }): ReactElemen
     <section className="part-card" aria-label={title}>
       <h4>{title}</h4>
       <p>{part.about}</p>
+      <TradeWords part={part} />
       <PartFindings findings={findingsOfPart(plain, part.partId, layout)} />
       {talk.shown === null ? null : (
         <CommentForm
@@ -103,11 +129,11 @@ export const PartsOfCar = (props: PartsProps): ReactElement => {
         </p>
         {/* Said aloud when a part is chosen in the picture. */}
         <div aria-live="polite">{part === undefined ? null : <PartCard {...props} part={part} />}</div>
-        <details className="part-choice">
-          <summary>All parts ({parts.length})</summary>
-          <PartList parts={parts} pins={pins} chosen={chosen} onChoose={setChosen} />
-        </details>
       </div>
+      <details className="part-choice">
+        <summary>All parts ({parts.length})</summary>
+        <PartList parts={parts} pins={pins} chosen={chosen} onChoose={setChosen} />
+      </details>
     </div>
   )
 }

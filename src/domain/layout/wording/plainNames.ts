@@ -9,6 +9,7 @@ import { DATUM_PART, RULES_PART } from '../agreement/fingerprint'
 import type { Layout, Place } from '../document/layout'
 import { drawnPose, handleId, tubeMiddle } from '../edit/handles'
 import { placeName, tubeName } from './names'
+import type { TermId } from './terms'
 
 /*
  * The parts of the car by names that need no knowledge of the trade.
@@ -68,6 +69,8 @@ export interface PlainPart {
   readonly about: string
   /** Where it is, vehicle frame. */
   readonly point: PointMm
+  /** What the workshop calls it and what it hangs on, each explained with a drawing. */
+  readonly terms: readonly TermId[]
 }
 
 const fittingWords = (form: AnchorForm): string => {
@@ -85,6 +88,16 @@ const fittingWords = (form: AnchorForm): string => {
   }
 }
 
+const FORM_TERM: Readonly<Record<AnchorForm, TermId>> = {
+  plate: 'tab',
+  clevis: 'clevis',
+  insert: 'insert',
+  eye: 'eye-bolt',
+  wrap: 'wrap',
+}
+
+const BELT_TERM = { shoulder: 'shoulder-strap', lap: 'lap-strap', sub: 'sub-strap' } as const
+
 const BELT_TASK = {
   shoulder: 'It holds your shoulder back.',
   lap: 'It holds your hips down and back; it carries the most.',
@@ -98,18 +111,21 @@ const placeParts = (place: Place, withPlace: (name: string) => string): readonly
     about:
       'The picture shows a body of the measurements that were typed, with the hips where they belong in the seat.',
     point: place.seat.hipPoint,
+    terms: [],
   },
   ...place.anchors.map(({ id, strap, mount }) => ({
     partId: handleId({ kind: 'anchor', placeId: place.id, anchorId: id }),
     name: withPlace(`where the ${plainBelt(strap)} is fixed`),
     about: `By ${fittingWords(anchorForm(mount))}. ${BELT_TASK[strapFamily(strap)]}`,
     point: mount.point,
+    terms: [FORM_TERM[anchorForm(mount)], BELT_TERM[strapFamily(strap)]],
   })),
   ...place.seat.slots.map((slot) => ({
     partId: handleId({ kind: 'slot', placeId: place.id, slotId: slot.id }),
     name: withPlace(`opening in the seat for the ${slotBelts(slot)}`),
     about: 'The belt goes through the seat here. It should pass straight, without being bent by the edge.',
     point: vehiclePoint(drawnPose(place), slot.centre),
+    terms: ['strap-slot'] as const,
   })),
 ]
 
@@ -133,6 +149,7 @@ export const plainParts = (layout: Layout): readonly PlainPart[] => {
       name: tubeName(tube.id, layout),
       about: TUBE_ABOUT[tube.role],
       point: tubeMiddle(tube),
+      terms: tube.role === 'harness-bar' ? (['harness-bar'] as const) : [],
     })),
   ]
 }
