@@ -85,14 +85,20 @@ const MenuEntries = (props: {
         about="all that is kept on this device, and examples"
         onChoose={after(() => setView({ screen: 'layouts' }))}
       />
-      <Entry words="New layout" onChoose={after(() => openLayout(emptyLayout(), 'Start a new layout'))} />
+      <Entry
+        words="New layout"
+        onChoose={after(() => {
+          openLayout(emptyLayout(), 'Start a new layout')
+          setView({ screen: 'drawing', side: 'panels' })
+        })}
+      />
       <Entry
         words="Answer questions"
         about="a new layout, in the order a car is measured"
         onChoose={after(() => startFirstLayout(store))}
       />
       <li>
-        <OpenFileButton testId="open-file" onOpened={() => undefined} onDone={onDone} />
+        <OpenFileButton testId="open-file" onDone={onDone} />
       </li>
       <SaveEntries onDone={onDone} />
       <Entry

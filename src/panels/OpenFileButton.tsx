@@ -7,14 +7,10 @@ import { FileButton } from './FileButton'
 /** Opens any of our files; where the browser has a dialog of its own a layout can go back to the file it came from. */
 export const OpenFileButton = (props: {
   readonly testId: string
-  readonly onOpened: () => void
   readonly onDone?: () => void
 }): ReactElement => {
   const store = useAppStore()
-  const finish = (isOpen: boolean): void => {
-    if (isOpen) props.onOpened()
-    props.onDone?.()
-  }
+  const finish = (): void => props.onDone?.()
   return (
     <FileButton
       words="Open a file…"

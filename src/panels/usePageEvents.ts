@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react'
 import { flushSync } from 'react-dom'
 import { whenComplete } from '../state/evaluation/whenComplete'
-import { openLayoutFile } from '../state/files'
+import { openDropped } from '../state/linkedFile'
 import { isPictureFile, pendingPicture } from '../state/photos/pendingPicture'
 import { useAppStore } from '../state/react'
 import type { AppStore } from '../state/store'
@@ -87,12 +87,13 @@ export const useFileDrop = (): boolean => {
       if (!hasFiles(event)) return
       event.preventDefault()
       setOver(false)
-      const file = event.dataTransfer?.files[0]
-      if (file === undefined) return
+      const { dataTransfer } = event
+      const file = dataTransfer?.files[0]
+      if (dataTransfer === null || file === undefined) return
       if (isPictureFile(file)) {
         pendingPicture.setState({ file })
         store.actions.setView({ screen: 'photo' })
-      } else void openLayoutFile(store, file)
+      } else void openDropped(store, dataTransfer)
     }
     window.addEventListener('dragover', onOver)
     window.addEventListener('dragleave', onLeave)

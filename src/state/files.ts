@@ -9,6 +9,12 @@ import { answerOpener, proposalOpener } from './talk/openers'
 /** Larger than any real layout by far; a bigger file is something else. Our judgement. */
 const LARGEST_FILE_BYTES = 5_000_000
 
+/** Whoever opens something from the list of layouts wants to see it. */
+const leaveLayouts = (store: AppStore): void => {
+  if (store.state.getState().view.screen === 'layouts')
+    store.actions.setView({ screen: 'drawing', side: 'panels' })
+}
+
 /** Opens the text of a layout file as a document of its own; a damaged or foreign one changes nothing and says why. */
 export const openLayoutText = (store: AppStore, text: string, name: string): boolean => {
   const parsed = parseLayoutText(text)
@@ -21,6 +27,7 @@ export const openLayoutText = (store: AppStore, text: string, name: string): boo
     return false
   }
   store.actions.openLayout(parsed.value, `Open ${name}`)
+  leaveLayouts(store)
   store.actions.notify('info', `${name} is open. What was here before is under Layouts.`)
   return true
 }
@@ -56,10 +63,10 @@ const keptIdOf = async (text: string): Promise<string | null> => {
 }
 
 const openAgain = async (store: AppStore, id: string, name: string): Promise<boolean> => {
-  const isOpen = await pageKeeping.open(store, id)
-  if (isOpen)
-    store.actions.notify('info', `${name} is open. It was kept here already, just as it is in the file.`)
-  return isOpen
+  if (!(await pageKeeping.open(store, id))) return false
+  leaveLayouts(store)
+  store.actions.notify('info', `${name} is open. It was kept here already, letter for letter.`)
+  return true
 }
 
 export const openLayoutFile = async (store: AppStore, file: File): Promise<boolean> => {

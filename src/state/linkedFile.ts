@@ -152,6 +152,20 @@ export const save = async (store: AppStore): Promise<boolean> => {
   }
 }
 
+/** Newer browsers hand out what is dropped so that it can be written back to. */
+interface DroppedItem {
+  readonly getAsFileSystemHandle?: () => Promise<(FileHandle & { readonly kind: string }) | null>
+}
+
+/** Opens the first file that was dropped; must be called while the drop is handled, after which the browser takes it back. */
+export const openDropped = async (store: AppStore, dropped: DataTransfer): Promise<boolean> => {
+  const file = dropped.files[0]
+  const item = [...dropped.items].find(({ kind }) => kind === 'file') as DroppedItem | undefined
+  const handle = await item?.getAsFileSystemHandle?.().catch(() => null)
+  if (handle?.kind === 'file') return await openHandle(store, handle)
+  return file !== undefined && (await openLayoutFile(store, file))
+}
+
 interface LaunchWindow {
   readonly launchQueue?: {
     readonly setConsumer: (take: (launch: { readonly files?: readonly FileHandle[] }) => void) => void

@@ -1,20 +1,16 @@
 import { useEffect, useState, type ReactElement } from 'react'
 import { exampleList, openExample, type ExampleEntry } from '../../state/files'
-import { useActions, useAppStore } from '../../state/react'
+import { useAppStore } from '../../state/react'
 
 type ExamplesState = readonly ExampleEntry[] | 'loading' | 'missing'
 
 const ExampleChoices = (props: { readonly examples: readonly ExampleEntry[] }): ReactElement => {
   const store = useAppStore()
-  const { setView } = useActions()
-  const open = async (example: ExampleEntry): Promise<void> => {
-    if (await openExample(store, example)) setView({ screen: 'drawing', side: 'panels' })
-  }
   return (
     <ul className="menu-list example-list">
       {props.examples.map((example) => (
         <li key={example.file}>
-          <button type="button" onClick={() => void open(example)}>
+          <button type="button" onClick={() => void openExample(store, example)}>
             <strong>{example.title}</strong>
             <small>{example.about}</small>
           </button>

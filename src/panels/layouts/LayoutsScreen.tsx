@@ -26,8 +26,8 @@ const SearchTools = (props: {
       value={props.words}
       onChange={({ currentTarget }) => props.onWords(currentTarget.value)}
     />
-    <label>
-      Sort by{' '}
+    <label className="layout-order">
+      Sort by
       <select
         value={props.order}
         onChange={({ currentTarget }) => props.onOrder(currentTarget.value === 'name' ? 'name' : 'changed')}
@@ -63,13 +63,11 @@ export const LayoutsScreen = (): ReactElement => {
   const chosen = shown.filter(({ id }) => chosenIds.has(id))
   const folders = foldersOf(all)
   return (
-    <ScreenFrame
-      title="Layouts"
-      tools={<SearchTools words={words} onWords={setWords} order={order} onOrder={setOrder} />}
-    >
+    <ScreenFrame title="Layouts">
       <div className="layouts">
         <StartRow />
         <p className="hint">{KEPT_HERE}</p>
+        <SearchTools words={words} onWords={setWords} order={order} onOrder={setOrder} />
         <OutcomeLine outcome={actions.outcome} onPutBack={(ids) => void actions.putBack(ids)} />
         <ChosenBar
           chosen={chosen}

@@ -8,14 +8,13 @@ import { OpenFileButton } from '../OpenFileButton'
 export const StartRow = (): ReactElement => {
   const store = useAppStore()
   const { openLayout, setView } = useActions()
-  const show = (): void => setView({ screen: 'drawing', side: 'panels' })
   return (
     <div className="button-row layout-start">
       <button
         type="button"
         onClick={() => {
           openLayout(emptyLayout(), 'Start a new layout')
-          show()
+          setView({ screen: 'drawing', side: 'panels' })
         }}
       >
         New layout
@@ -23,7 +22,7 @@ export const StartRow = (): ReactElement => {
       <button type="button" onClick={() => startFirstLayout(store)}>
         Answer questions
       </button>
-      <OpenFileButton testId="open-file-here" onOpened={show} />
+      <OpenFileButton testId="open-file-here" />
     </div>
   )
 }
