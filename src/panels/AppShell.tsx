@@ -12,6 +12,7 @@ import { PlaceBar } from './PlaceBar'
 import { SCREENS } from './screens'
 import { FIRST_PANELS, SidePanels } from './SidePanels'
 import { useMediaQuery } from './useMediaQuery'
+import { useFocusKept } from './useFocusKept'
 import { useFileDrop, usePageKeys } from './usePageEvents'
 import { ZoneStatus } from './ZoneStatus'
 
@@ -102,6 +103,32 @@ const ScreenShown = (props: { readonly drawing: ReactNode; readonly papers: Reac
   )
 }
 
+/** Past the header, to what the page is about. */
+const SkipLinks = (props: { readonly isDrawing: boolean }): ReactElement => (
+  <div className="skip-links no-print">
+    {(props.isDrawing
+      ? [
+          { href: '#drawing', words: 'Skip to the drawing' },
+          { href: '#panels', words: 'Skip to the panels' },
+        ]
+      : [{ href: '#content', words: 'Skip to the content' }]
+    ).map(({ href, words }) => (
+      <a
+        key={href}
+        className="skip-link"
+        href={href}
+        onClick={(event) => {
+          // Not by the address: it belongs to what a link carries.
+          event.preventDefault()
+          document.querySelector<HTMLElement>(href)?.focus()
+        }}
+      >
+        {words}
+      </a>
+    ))}
+  </div>
+)
+
 /** The page around the drawing and the papers: the drawing is the page, everything else stands beside it and never over it. */
 export const AppShell = (props: {
   readonly drawing: ReactNode
@@ -109,16 +136,15 @@ export const AppShell = (props: {
 }): ReactElement => {
   const isDrawing = useApp((state) => state.view.screen === 'drawing')
   usePageKeys()
+  useFocusKept()
   const isFileOver = useFileDrop()
   return (
     <div className="app-shell" data-file-over={isFileOver ? 'true' : undefined}>
-      <a className="skip-link no-print" href="#panels">
-        Skip to the panels
-      </a>
+      <SkipLinks isDrawing={isDrawing} />
       <Header />
       <UpdateBar />
       {isDrawing ? null : <NoticeBar over="nothing" />}
-      <main>
+      <main id="content" tabIndex={-1}>
         <ScreenShown {...props} />
       </main>
       <CautionsStrip />
