@@ -1,4 +1,5 @@
 import type { Layout } from '../domain/layout/document/layout'
+import { variantsOf } from '../domain/layout/edit/changeVariants'
 import { evaluateLayout } from '../domain/layout/evaluate/evaluateLayout'
 import type { PlaceEvaluation } from '../domain/layout/evaluate/evaluation'
 import { CAUTIONS } from '../domain/layout/wording/cautions'
@@ -12,6 +13,13 @@ export const evaluationReport = (file: string, layout: Layout) => {
   const { ruleSet, places } = evaluateLayout(layout)
   return {
     file,
+    // Which of several ways to build the car the numbers are of; not there where there is only one.
+    ...(layout.variants === undefined
+      ? {}
+      : {
+          variant: layout.variants.drawn.name,
+          variants: variantsOf(layout).map(({ name }) => name),
+        }),
     ruleSet: ruleSet.id,
     ruleSetName: ruleSet.name,
     ruleSetEdition: ruleSet.edition,

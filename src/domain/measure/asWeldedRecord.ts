@@ -45,6 +45,8 @@ export interface AsWeldedRecord {
   readonly notes: string
   /** Revision of the mount sheet that was welded from. */
   readonly plannedRevision: string
+  /** The variant that was drawn when it was begun, as it was called then; left out where the car had only one. */
+  readonly plannedVariant?: { readonly id: string; readonly name: string }
   /** At most one for each anchor. */
   readonly anchors: readonly MeasuredAnchor[]
   /** Left out while the record is open. */

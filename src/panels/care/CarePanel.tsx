@@ -9,6 +9,7 @@ import { beltCalendar, beltEvents } from '../../domain/layout/wording/beltCalend
 import { sourceText } from '../../domain/layout/wording/ruleSentence'
 import { download, layoutFileName } from '../../state/files'
 import { useActions, useApp, useAppStore } from '../../state/react'
+import { otherPlaceWords } from '../../domain/layout/wording/variantWords'
 import { currentPlace } from '../../state/selectors'
 import { nowMs, today } from '../../state/today'
 import { BeltCard } from './BeltCard'
@@ -72,7 +73,9 @@ const FormerBelts = (props: {
 }): ReactElement => {
   const places = useApp((state) => state.layout.places)
   const retired = props.belts.filter((belt) => belt.placeId === props.placeId && isRetired(belt))
+  const variants = useApp((state) => state.layout.variants)
   const homeless = props.belts.filter((belt) => places.every(({ id }) => id !== belt.placeId))
+  const elsewhere = [...new Set(homeless.map((belt) => otherPlaceWords(belt.placeId, { variants })))]
   return (
     <>
       {retired.length === 0 ? null : (
@@ -81,7 +84,9 @@ const FormerBelts = (props: {
         </FormSection>
       )}
       {homeless.length === 0 ? null : (
-        <FormSection words={`Belts of places no longer in the layout (${homeless.length})`}>
+        <FormSection
+          words={`Belts of places that are not drawn (${homeless.length}): ${elsewhere.join('; ')}`}
+        >
           {() => <BeltList belts={homeless} />}
         </FormSection>
       )}

@@ -7,6 +7,7 @@ import {
   otherRulesText,
   replannedText,
 } from '../../domain/layout/wording/weldedWords'
+import { otherVariantText } from '../../domain/layout/wording/variantWords'
 import { useActions } from '../../state/react'
 import type { WeldedView } from './useWelded'
 
@@ -18,6 +19,7 @@ export const RecordNotes = (props: { readonly view: WeldedView }): ReactElement 
     ...measured.anchors.flatMap((anchor) => [offBarText(anchor, layout), replannedText(anchor)]),
     ...measured.gone.map((entry) => goneText(entry, layout)),
     otherRulesText(record, layout),
+    otherVariantText(record, layout),
   ].flatMap((text) => (text === null ? [] : [text]))
   const missing = entriesMissingIn(layout, record)
   if (notes.length === 0 && missing.length === 0) return null

@@ -1,4 +1,5 @@
 import type { Layout } from '../../domain/layout/document/layout'
+import { drawnVariantName } from '../../domain/layout/edit/changeVariants'
 import { escaped, svgText } from '../page/svgText'
 import { pageNode, type SvgNode } from '../page/svgTree'
 import type { SheetPage } from '../page/sheetPage'
@@ -50,7 +51,7 @@ export const htmlFile = (
   ].join('\n')
 }
 
-/** Longest part of a name: three of them, a folder and an ending stay below the 255 that common systems take (from memory). */
+/** Longest part of a name: four of them, a folder and an ending stay below the 255 that common systems take (from memory). */
 const LONGEST_PART = 40
 
 /**
@@ -66,12 +67,15 @@ export const namePart = (word: string): string =>
     .slice(0, LONGEST_PART)
     .replaceAll(/^-+|-+$/g, '')
 
-/** The kind of paper, the car's name and the revision as the beginning of a file name. `stem` is ours and plain. */
-export const paperStem = (stem: string, { job }: Pick<Layout, 'job'>): string =>
-  [stem, job.car, job.revision]
+/** The kind of paper, the car's name, the drawn variant and the revision as the beginning of a file name. `stem` is ours and plain. */
+export const paperStem = (stem: string, { job, variants }: Pick<Layout, 'job' | 'variants'>): string =>
+  [stem, job.car, drawnVariantName({ variants }), job.revision]
     .map(namePart)
     .filter((word) => word !== '')
     .join('-')
 
-export const paperFileName = (stem: string, layout: Pick<Layout, 'job'>, ending: string): string =>
-  `${paperStem(stem, layout)}.${ending}`
+export const paperFileName = (
+  stem: string,
+  layout: Pick<Layout, 'job' | 'variants'>,
+  ending: string,
+): string => `${paperStem(stem, layout)}.${ending}`

@@ -1,6 +1,8 @@
 import type { Layout } from '../../domain/layout/document/layout'
 import type { CheckedEvaluation } from '../../domain/layout/evaluate/evaluation'
 import { findingCounts, hasBrokenFindings } from './sections/findingSection'
+import { drawnVariantName } from '../../domain/layout/edit/changeVariants'
+import { jobWords } from '../../domain/layout/wording/variantWords'
 import { toleranceText } from '../../domain/layout/wording/toleranceText'
 import { PROJECTION_SYMBOL_WIDTH_MM, projectionSymbol } from './figure/projectionSymbol'
 import type { FlowRow } from '../page/flow'
@@ -45,7 +47,7 @@ const stripFields = (
     [
       { label: 'Car', value: job.car, share: 0.27 },
       { label: 'Customer', value: job.customer, share: 0.22 },
-      { label: 'Job', value: job.name, share: 0.27 },
+      { label: 'Job', value: jobWords(layout), share: 0.27 },
     ],
     [
       { label: 'Prepared by', value: job.preparedBy, share: 0.15 },
@@ -79,7 +81,7 @@ export const jobHeader = (
     ...unnamedDatumRows(layout, widthMm, type),
     tableRow(
       [{ widthMm: titleMm, align: 'left' }, ...columns(first)],
-      [[cell('Mount sheet', type.title, 1)], ...first.map((field) => fieldCell(field, type))],
+      [titleCell(layout, type), ...first.map((field) => fieldCell(field, type))],
       { section: SECTION, rule: 'thin' },
     ),
     withProjectionSymbol(
@@ -107,6 +109,15 @@ export const jobHeader = (
       ],
       { section: SECTION, rule: 'heavy', shaded: hasBrokenFindings(evaluation) },
     ),
+  ]
+}
+
+/** Which sheet, and of which variant: a sheet of another one must not be welded from. */
+const titleCell = (layout: Layout, type: Typography): readonly CellText[] => {
+  const variant = drawnVariantName(layout)
+  return [
+    cell('Mount sheet', type.title, 1),
+    ...(variant === '' ? [] : [cell(`Variant: ${variant}`, type.strong, STRIP_LINES)]),
   ]
 }
 
@@ -216,8 +227,10 @@ export const continuedHeader = (
   widthMm: number,
   type: Typography,
 ): readonly BareRow[] => {
-  const { car, name, revision, date } = layout.job
-  const words = [car, name, revision === '' ? '' : `revision ${revision}`, date].filter((word) => word !== '')
+  const { car, revision, date } = layout.job
+  const words = [car, jobWords(layout), revision === '' ? '' : `revision ${revision}`, date].filter(
+    (word) => word !== '',
+  )
   const numbered = `sheet ${sheet.number} of ${sheet.count}`
   return [
     ...unnamedDatumRows(layout, widthMm, type),

@@ -5,6 +5,7 @@ import type { Layout } from '../../domain/layout/document/layout'
 import { chosenRuleSet } from '../../domain/layout/document/ruleSetOf'
 import { ageSentence } from '../../domain/layout/wording/beltAgeText'
 import { conditionText } from '../../domain/layout/wording/beltHistoryText'
+import { otherPlaceWords } from '../../domain/layout/wording/variantWords'
 import type { PaperName } from '../page/paper'
 import type { FlowRow } from '../page/flow'
 import { cell, type BareRow } from '../page/section'
@@ -44,7 +45,7 @@ const onPaper = (layout: Layout, belt: BeltRecord, today: string): BeltOnPaper =
   const place = layout.places.find(({ id }) => id === belt.placeId)
   return {
     belt,
-    placeName: place === undefined ? 'no longer in the layout' : place.name,
+    placeName: place === undefined ? otherPlaceWords(belt.placeId, layout) : place.name,
     age: beltAge(belt, ruleSet, today),
     condition: beltCondition(belt),
     ruleSet,

@@ -1,6 +1,7 @@
 import type { Layout } from '../../domain/layout/document/layout'
 import { anchorName, placeName, strapName } from '../../domain/layout/wording/names'
 import { heldAtText, tapePlaceName } from '../../domain/layout/wording/tapeWords'
+import { jobWords } from '../../domain/layout/wording/variantWords'
 import { capitalised } from '../../domain/layout/wording/words'
 import { type AnchorChecks, type TapeCheckTable, tapeChecks } from '../../domain/shop/tape/tapeChecks'
 import type { Anchor } from '../../domain/straps/anchor'
@@ -33,7 +34,7 @@ const formOf = (layout: Layout, table: TapeCheckTable): RecordSheet => ({
       'Measuring form',
       [
         { label: 'Car', value: layout.job.car },
-        { label: 'Job', value: layout.job.name },
+        { label: 'Job', value: jobWords(layout) },
         { label: 'Welded from revision', value: layout.job.revision },
       ],
       `Datum: ${layout.datum.trim() === '' ? 'NOT NAMED' : layout.datum.trim()}. Nothing was measured yet: fill this in on the car and type it in under “As welded”.`,

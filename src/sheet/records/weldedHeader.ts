@@ -2,6 +2,7 @@ import type { RuleSet } from '../../domain/rules/rule'
 import { toleranceOf } from '../../domain/layout/asWelded/deviation'
 import type { Layout } from '../../domain/layout/document/layout'
 import { toleranceText } from '../../domain/layout/wording/toleranceText'
+import { jobWords } from '../../domain/layout/wording/variantWords'
 import type { AsWeldedRecord } from '../../domain/measure/asWeldedRecord'
 import { cell, textRows, type BareRow } from '../page/section'
 import { tableRow, type CellText, type Column } from '../page/table'
@@ -16,14 +17,14 @@ interface Field {
 }
 
 const fieldsOf = (
-  { job }: Layout,
+  { job, variants }: Layout,
   record: AsWeldedRecord,
   ruleSet: RuleSet,
 ): readonly (readonly Field[])[] => [
   [
     { label: 'Car', value: job.car, share: 0.25 },
     { label: 'Customer', value: job.customer, share: 0.2 },
-    { label: 'Job', value: job.name, share: 0.3 },
+    { label: 'Job', value: jobWords({ job, variants }), share: 0.3 },
     { label: 'Prepared by', value: job.preparedBy, share: 0.25 },
   ],
   [

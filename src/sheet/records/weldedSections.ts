@@ -22,6 +22,7 @@ import {
   plannedValueText,
   replannedText,
 } from '../../domain/layout/wording/weldedWords'
+import { otherVariantText } from '../../domain/layout/wording/variantWords'
 import { levelWord } from '../../domain/layout/wording/words'
 import type { RuleSet } from '../../domain/rules/rule'
 import type { FlowRow } from '../page/flow'
@@ -82,6 +83,7 @@ const noteSection = (
       ? null
       : 'The plan has another revision now than the one that was welded from. Findings are of the people, the seat, the tubes and the rules of the plan as it is now.',
     otherRulesText(record, layout),
+    otherVariantText(record, layout),
     ...deviations.map((deviation) => {
       const text = cannotTellText(deviation, layout.units.length)
       return text === null ? null : `${entryName(deviation.reading.entry, layout)}: ${text}`

@@ -1,6 +1,7 @@
 import { emptyLayout } from '../../../src/domain/layout/document/empty'
 import { describe, expect, it } from 'vitest'
 import { lineItem, textItem } from '../../../src/sheet/page/item'
+import { withVariantAdded } from '../../../src/domain/layout/edit/changeVariants'
 import { htmlFile, paperFileName, svgFile } from '../../../src/sheet/files/sheetFile'
 import type { SheetPage } from '../../../src/sheet/page/sheetPage'
 import { escaped, svgText } from '../../../src/sheet/page/svgText'
@@ -65,6 +66,12 @@ describe('htmlFile', () => {
 })
 
 describe('paperFileName', () => {
+  it('says which variant it is of, where the car has several', () => {
+    const two = withVariantAdded(emptyLayout(), 'Low bar')
+    const job = { ...two.job, car: 'Trail car', revision: 'C' }
+    expect(paperFileName('mount-sheet', { ...two, job }, 'svg')).toBe('mount-sheet-trail-car-low-bar-c.svg')
+  })
+
   it.each([
     {
       car: 'Rock buggy "Pebble Thief"',

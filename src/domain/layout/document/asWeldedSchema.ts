@@ -145,6 +145,13 @@ const record = group(
     measuredBy: text('measured by'),
     notes: text('notes', '', TEXT_LENGTHS.notes),
     plannedRevision: text('planned revision', 'Revision of the mount sheet that was welded from.'),
+    plannedVariant: v.exactOptional(
+      group(
+        { id: id('id'), name: text('name', 'As it was called then.') },
+        'planned variant',
+        'The variant that was drawn when the record was begun; left out where the car had only one.',
+      ),
+    ),
     anchors: list(measuredAnchor, COUNTS.measuredAnchors, 'anchors', 'Each at most once.'),
     signed: v.exactOptional(
       group(

@@ -5,7 +5,7 @@ import { heldPoint } from '../../shop/tape/heldPoint'
 import type { Anchor } from '../../straps/anchor'
 import { areShoulderStrapsJoined } from '../../straps/strap'
 import { isCalendarDate } from '../../units/calendarDate'
-import type { Layout, Place } from '../document/layout'
+import type { Layout, Place, Variants } from '../document/layout'
 import { COUNTS } from '../document/limits'
 import { freshId } from './change'
 import { withReplaced } from './replace'
@@ -37,10 +37,17 @@ export const addRecord = (layout: Layout): Layout => {
     measuredBy: '',
     notes: '',
     plannedRevision: layout.job.revision,
+    ...(layout.variants === undefined ? {} : { plannedVariant: drawnOf(layout.variants) }),
     anchors: entriesOf(layout),
   }
   return { ...layout, asWelded: [...records, record] }
 }
+
+/** A record is of the variant that is drawn when it is begun, and stays so whichever is drawn later. */
+const drawnOf = ({ drawn: { id, name } }: Variants): AsWeldedRecord['plannedVariant'] & object => ({
+  id,
+  name,
+})
 
 /** The held point of a wrap hangs on its bar, which may be changed after the record was signed: so the record keeps it. */
 const entryOf = (placeId: string, { id, strap, mount }: Anchor, tubes: readonly Tube[]): MeasuredAnchor => ({

@@ -17,6 +17,11 @@ export interface VariantLayout {
   readonly layout: Layout
 }
 
+/** Whatever may have variants. */
+export interface MaybeVariants {
+  readonly variants?: Variants | undefined
+}
+
 /** What a variant is built of. */
 export type Built = Pick<Layout, 'tubes' | 'places'>
 
@@ -35,10 +40,10 @@ export const variantsOf = (layout: Layout): readonly VariantLayout[] => {
 }
 
 /** The id of the drawn variant; empty where there are none. */
-export const drawnVariantId = ({ variants }: Pick<Layout, 'variants'>): string => variants?.drawn.id ?? ''
+export const drawnVariantId = ({ variants }: MaybeVariants): string => variants?.drawn.id ?? ''
 
 /** What the drawn variant is called; empty where there is only one way to build the car. */
-export const drawnVariantName = ({ variants }: Pick<Layout, 'variants'>): string => variants?.drawn.name ?? ''
+export const drawnVariantName = ({ variants }: MaybeVariants): string => variants?.drawn.name ?? ''
 
 const allOf = ({ tubes, places }: Built, { drawn, others }: Variants): readonly Variant[] => [
   ...others.slice(0, drawn.index),
@@ -60,7 +65,7 @@ const withAll = (layout: Layout, all: readonly Variant[], drawnId: string): Layo
 }
 
 /** The first of "Variant A" to "Variant D" … that no variant is called. */
-export const freeVariantName = ({ variants }: Pick<Layout, 'variants'>): string => {
+export const freeVariantName = ({ variants }: MaybeVariants): string => {
   const names = variants === undefined ? [] : [variants.drawn, ...variants.others].map(({ name }) => name)
   for (let letter = 0; ; letter += 1) {
     const name = `Variant ${String.fromCharCode('A'.charCodeAt(0) + letter)}`
@@ -69,11 +74,7 @@ export const freeVariantName = ({ variants }: Pick<Layout, 'variants'>): string 
 }
 
 /** Whether a variant may be called so: not empty, and no other of the layout is. `id` is the one that is to get the name. */
-export const isFreeVariantName = (
-  { variants }: Pick<Layout, 'variants'>,
-  name: string,
-  id: string,
-): boolean =>
+export const isFreeVariantName = ({ variants }: MaybeVariants, name: string, id: string): boolean =>
   name.trim() !== '' &&
   (variants === undefined ||
     [variants.drawn, ...variants.others].every(

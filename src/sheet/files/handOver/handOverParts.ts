@@ -1,6 +1,7 @@
 import type { Layout } from '../../../domain/layout/document/layout'
 import { layoutText } from '../../../domain/layout/document/layoutText'
 import { beltCalendar } from '../../../domain/layout/wording/beltCalendar'
+import { jobWords } from '../../../domain/layout/wording/variantWords'
 import { CAUTIONS } from '../../../domain/layout/wording/cautions'
 import type { FlatFigure } from '../../../domain/shop/flat/flatFigure'
 import { layoutFileName } from '../../../state/files'
@@ -44,9 +45,10 @@ const pagesPart = (kind: PaperKind): HandOverPart => ({
 })
 
 /** What a file for a machine says about itself, beside its title and unit. */
-const fileNotes = ({ job }: Layout): readonly string[] => {
+const fileNotes = (layout: Layout): readonly string[] => {
+  const { job } = layout
   const revision = job.revision === '' ? '' : `revision ${job.revision}`
-  const named = [job.car, job.name, revision, job.date].filter((word) => word !== '')
+  const named = [job.car, jobWords(layout), revision, job.date].filter((word) => word !== '')
   return [...(named.length === 0 ? [] : [named.join(', ')]), CAUTIONS[0] ?? '']
 }
 

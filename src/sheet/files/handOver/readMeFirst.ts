@@ -1,6 +1,7 @@
 import type { Layout } from '../../../domain/layout/document/layout'
 import type { CheckedEvaluation } from '../../../domain/layout/evaluate/evaluation'
 import { CAUTIONS } from '../../../domain/layout/wording/cautions'
+import { jobWords } from '../../../domain/layout/wording/variantWords'
 import { agreementLine } from '../../mount/sections/agreementRows'
 import { findingCounts, hasBrokenFindings } from '../../mount/sections/findingSection'
 import { PAPERS } from '../../page/paper'
@@ -36,9 +37,10 @@ const oneLine = (text: string): string => printable(text).replaceAll(/\s+/g, ' '
 
 const heading = (text: string): readonly string[] => [text, '='.repeat(Math.min(text.length, LINE_LENGTH))]
 
-const jobLines = ({ job, datum }: Layout, today: string): readonly string[] => {
+const jobLines = (layout: Layout, today: string): readonly string[] => {
+  const { job, datum } = layout
   const fields: readonly (readonly [string, string])[] = [
-    ['Job', job.name],
+    ['Job', jobWords(layout)],
     ['Customer', job.customer],
     ['Revision', job.revision],
     ['Date of the job', job.date],
