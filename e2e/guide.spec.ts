@@ -1,6 +1,7 @@
 import AxeBuilder from '@axe-core/playwright'
 import { expect, test, type Page } from '@playwright/test'
 import { App } from './pages/app'
+import { openGuide } from './pages/kept'
 
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
 const PHONE = { viewport: { width: 320, height: 640 }, hasTouch: true, isMobile: true }
@@ -12,11 +13,6 @@ const violations = async (page: Page, part: string): Promise<readonly string[]> 
     .withTags(RULES)
     .analyze()
   return found.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html} ${node.failureSummary}`))
-}
-
-const openGuide = async (page: Page): Promise<void> => {
-  await page.getByRole('button', { name: 'Go to' }).click()
-  await page.getByRole('button', { name: /^Guide/ }).click()
 }
 
 for (const theme of ['light', 'dark'] as const) {

@@ -1,62 +1,39 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { createHash } from 'node:crypto'
-import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { expect, test, type Page } from '@playwright/test'
+import { expect, test } from '@playwright/test'
 import { App } from './pages/app'
 import { Elevation } from './pages/elevation'
-import { watchOwnOrigin } from './pages/ownOrigin'
+import { expectKept, openGuide, removeCopy, siteCopy, startAt } from './pages/kept'
 import { Sheet } from './pages/sheet'
 import { SiteServer } from './pages/siteServer'
 
 test.use({ serviceWorkers: 'allow' })
 
-const DIST = new URL('../dist/', import.meta.url).pathname
 const LAP_LEFT = 'anchor:driver:driver-lap-left'
 
-let folder = ''
+let folders: readonly string[] = []
 test.beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), 'tabwright-site-'))
+  folders = [siteCopy(), siteCopy()]
 })
-test.afterEach(() => rmSync(folder, { recursive: true, force: true }))
+test.afterEach(() => folders.forEach(removeCopy))
 
 const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex')
 
-/** A copy of the built site; with a version it is as a later build would be. */
-const siteCopy = (name: string, version: string | null = null): string => {
-  const copy = join(folder, name)
-  cpSync(DIST, copy, { recursive: true })
-  if (version === null) return copy
-  const page = readFileSync(join(copy, 'index.html'), 'utf8')
+/** Makes a copy of the site what a later build would be. */
+const asVersion = (folder: string, version: string): string => {
+  const page = readFileSync(join(folder, 'index.html'), 'utf8')
   const built = /name="build" content="([^"]+)"/.exec(page)?.[1] ?? 'no version'
   const newPage = page.replace(built, version)
-  const worker = readFileSync(join(copy, 'service-worker.js'), 'utf8')
-  writeFileSync(join(copy, 'index.html'), newPage)
+  const worker = readFileSync(join(folder, 'service-worker.js'), 'utf8')
   const newWorker = worker.replaceAll(built, version).replaceAll(sha256(page), sha256(newPage))
-  writeFileSync(join(copy, 'service-worker.js'), newWorker)
-  return copy
-}
-
-const startAt = async (page: Page, address: string): Promise<App> => {
-  watchOwnOrigin(page)
-  await page.goto(address)
-  await expect(page.getByRole('application').first()).toBeVisible()
-  return new App(page)
-}
-
-const openGuide = async (page: Page): Promise<void> => {
-  await page.getByRole('button', { name: 'Go to' }).click()
-  await page.getByRole('button', { name: /^Guide/ }).click()
-}
-
-const expectKept = async (page: Page): Promise<void> => {
-  await openGuide(page)
-  await expect(page.getByTestId('about-offline')).toHaveAttribute('data-state', 'kept')
-  await page.getByRole('button', { name: 'Back to the drawing' }).click()
+  writeFileSync(join(folder, 'index.html'), newPage)
+  writeFileSync(join(folder, 'service-worker.js'), newWorker)
+  return folder
 }
 
 test('after one visit everything works with the server shut', async ({ page }) => {
-  const server = new SiteServer(siteCopy('site'))
+  const server = new SiteServer(folders[0] ?? '')
   const app = await startAt(page, await server.open())
   await expectKept(page)
   await server.close()
@@ -81,13 +58,13 @@ test('after one visit everything works with the server shut', async ({ page }) =
 })
 
 test('a newer build is told of, taken when the builder says so, and the layout stays', async ({ page }) => {
-  const server = new SiteServer(siteCopy('first'))
+  const server = new SiteServer(folders[0] ?? '')
   const app = await startAt(page, await server.open())
   await expectKept(page)
   await app.tab('Job')
   await app.typeInto(page.getByRole('textbox', { name: 'Job', exact: true }), 'Red car')
 
-  server.folder = siteCopy('second', '2099-01-01.newer')
+  server.folder = asVersion(folders[1] ?? '', '2099-01-01.newer')
   const other = await page.context().newPage()
   await startAt(other, page.url())
   await other.close()
@@ -110,7 +87,10 @@ test('a newer build is told of, taken when the builder says so, and the layout s
   await expect.poll(async () => await page.evaluate(async () => (await caches.keys()).length)).toBe(1)
 })
 
-test.fail('a request to another origin would be seen, in every test that starts the app', async ({ page }) => {
-  await App.start(page)
-  await page.evaluate(async () => await fetch('http://127.0.0.1:9/').catch(() => null))
-})
+test.fail(
+  'a request to another origin would be seen, in every test that starts the app',
+  async ({ page }) => {
+    await App.start(page)
+    await page.evaluate(async () => await fetch('http://127.0.0.1:9/').catch(() => null))
+  },
+)

@@ -4,6 +4,9 @@ import { defineConfig } from '@playwright/test'
 const named = [process.env['CHROMIUM_PATH'], '/usr/bin/chromium', '/usr/bin/google-chrome'].find(
   (path) => path !== undefined && existsSync(path),
 )
+/** Firefox for the few journeys that run in it too; FIREFOX_PATH may be "none". Without one those journeys are left out. */
+const firefox = [process.env['FIREFOX_PATH'] ?? '/usr/bin/firefox-esr'].find(existsSync)
+const FIREFOX_JOURNEYS = 'firefox.spec.ts'
 const port = 4317
 
 /** One worker: the machines that run this have few cores, and drags are measured in pixels, not in time. */
@@ -20,25 +23,47 @@ export default defineConfig({
   reporter: 'list',
   use: {
     baseURL: `http://localhost:${port}/`,
-    browserName: 'chromium',
     viewport: { width: 1440, height: 900 },
     deviceScaleFactor: 1,
     colorScheme: 'light',
     trace: 'retain-on-failure',
     // Keeping the whole app costs every test a second; offline.spec.ts allows it.
     serviceWorkers: 'block',
-    launchOptions: {
-      ...(named === undefined ? {} : { executablePath: named }),
-      // Without these a browser on a machine with no network spends its time looking up hosts.
-      args: [
-        '--disable-quic',
-        '--disable-background-networking',
-        '--disable-component-update',
-        '--disable-sync',
-        '--no-first-run',
-      ],
-    },
   },
+  projects: [
+    {
+      name: 'chromium',
+      testIgnore: FIREFOX_JOURNEYS,
+      use: {
+        browserName: 'chromium',
+        launchOptions: {
+          ...(named === undefined ? {} : { executablePath: named }),
+          // Without these a browser on a machine with no network spends its time looking up hosts.
+          args: [
+            '--disable-quic',
+            '--disable-background-networking',
+            '--disable-component-update',
+            '--disable-sync',
+            '--no-first-run',
+          ],
+        },
+      },
+    },
+    // The system's own Firefox, driven over WebDriver BiDi.
+    ...(firefox === undefined
+      ? []
+      : [
+          {
+            name: 'firefox',
+            testMatch: FIREFOX_JOURNEYS,
+            use: {
+              browserName: 'firefox' as const,
+              channel: 'moz-firefox',
+              launchOptions: { executablePath: firefox },
+            },
+          },
+        ]),
+  ],
   webServer: {
     command: `node node_modules/vite/bin/vite.js preview --port ${port} --strictPort`,
     cwd: '..',

@@ -1,11 +1,19 @@
 // `npm test`: installs what is missing, a browser too, then runs every check and ends with one line `N passed, N failed`.
 import { mkdirSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
-import { findOrInstallBrowser, installPackages, projectFolder, requireNode, runTool } from './setup.mjs'
+import {
+  findOrInstallBrowser,
+  findOrInstallFirefox,
+  installPackages,
+  projectFolder,
+  requireNode,
+  runTool,
+} from './setup.mjs'
 
 requireNode()
 installPackages()
 const browser = await findOrInstallBrowser()
+const firefox = await findOrInstallFirefox()
 
 // Kept apart from test-results, which Playwright empties when it starts.
 const reports = join(projectFolder, '.reports')
@@ -54,6 +62,7 @@ if (check('build', ['vite/bin/vite.js', 'build', '--logLevel', 'warn'])) {
   runTool('@playwright/test/cli.js', ['test', '--config', 'e2e', '--reporter=list,json'], {
     PLAYWRIGHT_JSON_OUTPUT_NAME: join(reports, 'browser.json'),
     ...(browser === null ? {} : { CHROMIUM_PATH: browser }),
+    FIREFOX_PATH: firefox.path ?? 'none',
   })
   countReport('browser', 'browser.json', ({ stats, errors }) => [
     stats.expected + stats.flaky,
@@ -63,5 +72,6 @@ if (check('build', ['vite/bin/vite.js', 'build', '--logLevel', 'warn'])) {
   count('browser', 0, 1)
 }
 
+if (firefox.path === null) console.log(`Firefox: its journeys were left out, for ${firefox.why}`)
 console.log(`${total.passed} passed, ${total.failed} failed`)
 process.exit(total.failed === 0 ? 0 : 1)

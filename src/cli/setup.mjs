@@ -80,14 +80,47 @@ async function browserPath() {
 
 function installBrowser() {
   console.log('Installing a browser for the tests …')
-  if (existsSync('/etc/debian_version') && process.getuid?.() === 0) {
-    const quiet = { DEBIAN_FRONTEND: 'noninteractive' }
-    const install = ['install', '-y', '--no-install-recommends', 'chromium']
-    if (run('apt-get', install, quiet) === 0) return
-    run('apt-get', ['update'], quiet)
-    if (run('apt-get', install, quiet) === 0) return
+  if (!installDebianPackage('chromium')) runTool('playwright-core/cli.js', ['install', 'chromium'])
+}
+
+/** As root on Debian and its kin; false where that is not so or the package could not be had. */
+function installDebianPackage(name) {
+  if (!existsSync('/etc/debian_version') || process.getuid?.() !== 0) return false
+  const quiet = { DEBIAN_FRONTEND: 'noninteractive' }
+  const install = ['install', '-y', '--no-install-recommends', name]
+  if (run('apt-get', install, quiet) === 0) return true
+  run('apt-get', ['update'], quiet)
+  return run('apt-get', install, quiet) === 0
+}
+
+/**
+ * A Firefox for the few journeys that run in it too: FIREFOX_PATH ("none" for no Firefox), the system's ESR, otherwise Debian's package
+ * (as root). Gives the path, or in words why there is none: nothing else depends on it.
+ */
+export async function findOrInstallFirefox() {
+  const named = process.env['FIREFOX_PATH']
+  if (named === 'none') return { path: null, why: 'FIREFOX_PATH says so' }
+  const path = named ?? '/usr/bin/firefox-esr'
+  if (!existsSync(path) && named === undefined) {
+    console.log('Installing Firefox for the tests …')
+    installDebianPackage('firefox-esr')
   }
-  runTool('playwright-core/cli.js', ['install', 'chromium'])
+  if (!existsSync(path)) return { path: null, why: `there is no ${path} and none could be installed` }
+  return (await canBeDriven(path)) ? { path } : { path: null, why: `${path} cannot be driven by the tests` }
+}
+
+/** Whether the test runner's way into a system Firefox works with this one; it is known not to with every pair of versions. */
+async function canBeDriven(executablePath) {
+  const require = createRequire(join(projectFolder, 'package.json'))
+  const { firefox } = require('playwright-core')
+  try {
+    const browser = await firefox.launch({ channel: 'moz-firefox', executablePath, timeout: 60_000 })
+    await (await browser.newPage()).close()
+    await browser.close()
+    return true
+  } catch {
+    return false
+  }
 }
 
 function stop(sentence) {
