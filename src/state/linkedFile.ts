@@ -47,8 +47,11 @@ const isLinkedFile = (value: unknown): value is LinkedFile =>
   'getFile' in value.handle &&
   'changedAtMs' in value
 
+/** Known for as long as the page lives, whatever the browser keeps. */
+const known = new Map<string, LinkedFile>()
+
 const linkOf = async (documentId: string): Promise<LinkedFile | null> => {
-  const link = await pageKeeping.fileLink(documentId)
+  const link = known.get(documentId) ?? (await pageKeeping.fileLink(documentId))
   return isLinkedFile(link) ? link : null
 }
 
@@ -58,8 +61,11 @@ export const linkedFileName = async (documentId: string): Promise<string | null>
 
 const openId = (store: AppStore): string => store.state.getState().documentId
 
-const keepLink = async (documentId: string, handle: FileHandle): Promise<void> =>
-  pageKeeping.keepFileLink(documentId, { handle, changedAtMs: (await handle.getFile()).lastModified })
+const keepLink = async (documentId: string, handle: FileHandle): Promise<void> => {
+  const link = { handle, changedAtMs: (await handle.getFile()).lastModified }
+  known.set(documentId, link)
+  await pageKeeping.keepFileLink(documentId, link)
+}
 
 /** Opens a file that can be written back to: from the dialog, dropped on the page, or handed over at the start of the app. */
 export const openHandle = async (store: AppStore, handle: FileHandle): Promise<boolean> => {

@@ -61,7 +61,7 @@ export const browserSlots = (): SlotStorage => {
       )
       return outcome
     },
-    remove: (id) => delMany([keyOf(id), FILING_PREFIX + id, FILE_LINK_PREFIX + id], database()),
+    remove: async (id) => await delMany([keyOf(id), FILING_PREFIX + id, FILE_LINK_PREFIX + id], database()),
     filings: async () =>
       new Map(
         (await entries<IDBValidKey, unknown>(database())).flatMap(([key, value]) =>
@@ -70,11 +70,11 @@ export const browserSlots = (): SlotStorage => {
             : [],
         ),
       ),
-    file: (id, change) =>
-      update<unknown>(FILING_PREFIX + id, (value) => ({ ...filingFrom(value), ...change }), database()),
+    file: async (id, change) =>
+      await update<unknown>(FILING_PREFIX + id, (value) => ({ ...filingFrom(value), ...change }), database()),
     fileLink: async (id) => await get<unknown>(FILE_LINK_PREFIX + id, database()),
-    keepFileLink: (id, link) => set(FILE_LINK_PREFIX + id, link, database()),
-    setAside: (value) => set(SET_ASIDE_KEY, value, database()),
+    keepFileLink: async (id, link) => await set(FILE_LINK_PREFIX + id, link, database()),
+    setAside: async (value) => await set(SET_ASIDE_KEY, value, database()),
     readSetAside: async () => await get<unknown>(SET_ASIDE_KEY, database()),
   }
 }
