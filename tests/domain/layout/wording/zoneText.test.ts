@@ -23,6 +23,14 @@ describe('zoneText', () => {
     )
   })
 
+  it('takes a limit short of that end for a limit, on either side of the hip point', () => {
+    // From 100 mm behind the hip point it is 1600 mm to the front end and 1400 mm to the rear one.
+    const zone = boxRegion(planePoint(-1350, -1600), planePoint(1450, 1250))
+    expect(zoneText(zone, AT, HIP, 'side', 'mm')).toBe(
+      '1450 mm forward, 1350 mm rearward, 1450 mm up, 1400 mm or more down',
+    )
+  })
+
   it('tells no zone, a zone elsewhere and one that is not known yet from each other', () => {
     expect(zoneText([], AT, HIP, 'side', 'mm')).toBe('no permitted zone')
     expect(zoneText('pending', AT, HIP, 'side', 'mm')).toBe('being worked out')
