@@ -6,6 +6,7 @@ import {
   projected,
 } from '../../geometry/plane'
 import type { PointMm } from '../../geometry/point'
+import { pointToSegmentMm } from '../../geometry/segment'
 import { type Anchor, anchorForm } from '../../straps/anchor'
 import { comparedParts } from '../compare/comparedParts'
 import { type ComparedPart, shiftMm } from '../compare/comparedPart'
@@ -13,6 +14,7 @@ import type { EvaluatedVariant } from '../compare/comparedFindings'
 import type { LengthUnit } from '../document/layout'
 import { familyWord, formsWord } from '../wording/names'
 import { comparedPartName } from '../wording/compareWords'
+import { capitalised } from '../wording/words'
 import { judgedLength } from '../wording/weldedWords'
 import { boxAbout, drawingBounds } from './box'
 import { elevationDrawing } from './elevationDrawing'
@@ -43,6 +45,60 @@ const lookOf = (primitive: Primitive): string =>
     return typeof value === 'number' ? Math.round(value / APART_MM) : value
   })
 
+type Line = Extract<Primitive, { kind: 'polyline' }>
+
+interface Piece {
+  readonly from: PlanePointMm
+  readonly to: PlanePointMm
+}
+
+const piecesOf = ({ points, closed }: Line): readonly Piece[] => {
+  const [first] = points
+  const ends = closed && first !== undefined ? [...points, first] : points
+  return ends.slice(1).map((to, index) => ({ from: ends[index] ?? to, to }))
+}
+
+const inSpace = ({ uMm, vMm }: PlanePointMm): PointMm => ({ xMm: uMm, yMm: 0, zMm: vMm })
+
+const isNear = (at: PlanePointMm, { from, to }: Piece): boolean =>
+  at.uMm >= Math.min(from.uMm, to.uMm) - APART_MM &&
+  at.uMm <= Math.max(from.uMm, to.uMm) + APART_MM &&
+  at.vMm >= Math.min(from.vMm, to.vMm) - APART_MM &&
+  at.vMm <= Math.max(from.vMm, to.vMm) + APART_MM &&
+  pointToSegmentMm(inSpace(at), inSpace(from), inSpace(to)) <= APART_MM
+
+/** Whether a piece lies on the solid lines: both its ends and its middle do. An arc may be divided otherwise there. */
+const isCovered = ({ from, to }: Piece, solid: readonly Piece[]): boolean =>
+  [from, planePoint((from.uMm + to.uMm) / 2, (from.vMm + to.vMm) / 2), to].every((at) =>
+    solid.some((piece) => isNear(at, piece)),
+  )
+
+/** The runs of a line of which no piece lies on a solid one: a strap that is moved at one end is dotted there only. */
+const freeRuns = (line: Line, solid: readonly Piece[]): readonly (readonly PlanePointMm[])[] => {
+  const runs: PlanePointMm[][] = []
+  let run: PlanePointMm[] = []
+  const close = (): void => {
+    if (run.length > 1) runs.push(run)
+    run = []
+  }
+  for (const piece of piecesOf(line)) {
+    if (isCovered(piece, solid)) close()
+    else run.push(...(run.length === 0 ? [piece.from] : []), piece.to)
+  }
+  close()
+  return runs
+}
+
+/** The pieces of the solid lines, those of one style together: a strap is not hidden by a tube that it runs along. */
+const piecesByStyle = (solid: readonly Primitive[]): ReadonlyMap<string, readonly Piece[]> => {
+  const pieces = new Map<string, Piece[]>()
+  for (const primitive of solid) {
+    if (primitive.kind !== 'polyline') continue
+    pieces.set(primitive.style, [...(pieces.get(primitive.style) ?? []), ...piecesOf(primitive)])
+  }
+  return pieces
+}
+
 const rhomb = (key: string, { uMm, vMm }: PlanePointMm, halfMm: number): Primitive => ({
   kind: 'polyline',
   key,
@@ -64,11 +120,20 @@ const dottedPrimitives = (
   textHeightMm: number,
 ): readonly Primitive[] => {
   const there = new Set(solid.map(lookOf))
+  const pieces = piecesByStyle(solid)
   return dotted.flatMap((primitive): readonly Primitive[] => {
     if (there.has(lookOf(primitive))) return []
     const key = `other/${primitive.key}`
-    if (primitive.kind === 'polyline' || primitive.kind === 'circle')
-      return [{ ...primitive, key, part: null, style: 'other' }]
+    if (primitive.kind === 'polyline')
+      return freeRuns(primitive, pieces.get(primitive.style) ?? []).map((points, index) => ({
+        kind: 'polyline',
+        key: `${key}/${index}`,
+        part: null,
+        points,
+        closed: false,
+        style: 'other',
+      }))
+    if (primitive.kind === 'circle') return [{ ...primitive, key, part: null, style: 'other' }]
     return primitive.kind === 'mark' ? [rhomb(key, primitive.at, RHOMB_SHARE * textHeightMm)] : []
   })
 }
@@ -106,7 +171,7 @@ const groupName = (shifts: readonly Shift[], { solid, dotted }: Overlay): string
   const family = familyWord(first.strap)
   const isPair = others.every((other) => other !== null && familyWord(other.strap) === family)
   return isPair
-    ? `${family} ${formsWord(anchorForm(first.mount))}`
+    ? capitalised(`${family} ${formsWord(anchorForm(first.mount))}`)
     : shifts.map(({ part }) => comparedPartName(part, [solid.layout, dotted.layout])).join(', ')
 }
 

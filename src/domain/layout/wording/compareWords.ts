@@ -192,13 +192,14 @@ export const numberText = (
   return least === most ? text(one) : `${text(one)} (${least} to ${most})`
 }
 
-/** By how much a number differs, with its sign. */
+/** By how much a number differs, with its sign; null where that is less than is shown. */
 export const numberByText = (
   { quantity }: Pick<ComparedNumber, 'quantity'>,
   by: number,
   unit: Unit,
-): string => {
+): string | null => {
   const text = valueText(quantity, by, unit)
+  if (text === valueText(quantity, 0, unit)) return null
   return by > 0 ? `+${text}` : text
 }
 
@@ -208,7 +209,7 @@ const counted = (count: number, word: string): string => `${count} ${word}`
 export const tallyLines = (tally: FindingTally, layout: Layout): readonly string[] => {
   const broken = (['must', 'should', 'advice'] as const)
     .filter((level) => tally.broken[level] > 0)
-    .map((level) => counted(tally.broken[level], `of ${levelWord(level)} broken`))
+    .map((level) => counted(tally.broken[level], `broken (${levelWord(level)})`))
   const nearest = tally.nearest
   return [
     ...(broken.length === 0 ? ['nothing broken'] : broken),

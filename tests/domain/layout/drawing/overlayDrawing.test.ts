@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 
-import type { Elevation } from '../../../../src/domain/geometry/plane'
+import { type Elevation, planeDistanceMm } from '../../../../src/domain/geometry/plane'
 import type { Layout } from '../../../../src/domain/layout/document/layout'
 import { elevationDrawing } from '../../../../src/domain/layout/drawing/elevationDrawing'
 import { PLAIN_DRAWING } from '../../../../src/domain/layout/drawing/options'
@@ -47,7 +47,7 @@ describe('overlayDrawing', () => {
   it('names a pair once from the side, with its true shift, and each of it from above', () => {
     // 30 rearward and 40 down: 50 mm, the 3-4-5 triangle; from above only 30 of it is seen, and 50 is still said.
     const moved = lapAt(230, -240)
-    expect(texts(overlaid(plan, moved, 'side'))).toEqual(['lap tabs 50 mm'])
+    expect(texts(overlaid(plan, moved, 'side'))).toEqual(['Lap tabs 50 mm'])
     expect(texts(overlaid(plan, moved, 'top'))).toEqual(['Left lap tab 50 mm', 'Right lap tab 50 mm'])
   })
 
@@ -60,6 +60,33 @@ describe('overlayDrawing', () => {
     const rhombs = other.filter((each) => each.kind === 'polyline' && each.closed && each.points.length === 4)
     expect(rhombs.length).toBeGreaterThanOrEqual(2)
     expect(new Set(moved.map(({ key }) => key)).size).toBe(moved.length)
+  })
+
+  it('dots a strap only where it does not lie on the solid one', () => {
+    const belted = (zMm: number): Layout =>
+      flatLayout([
+        flatPlace({
+          anchors: [
+            ...tabPair('shoulder', { xMm: 450, yMm: 90, zMm }),
+            ...tabPair('lap', { xMm: 200, yMm: 220, zMm: -200 }),
+          ],
+        }),
+      ])
+    const all = overlaid(belted(480), belted(380), 'side')
+    const length = (each: Primitive): number =>
+      each.kind === 'polyline'
+        ? each.points
+            .slice(1)
+            .reduce((sum, to, index) => sum + planeDistanceMm(each.points[index] ?? to, to), 0)
+        : 0
+    const isStrap = (each: Primitive): boolean =>
+      each.key.includes('shoulder-left') && each.kind === 'polyline' && !each.closed
+    const solid = all.filter((each) => isStrap(each) && 'style' in each && each.style === 'strap').map(length)
+    const moved = dotted(all).filter(isStrap).map(length)
+    const sum = (lengths: readonly number[]): number => lengths.reduce((a, b) => a + b, 0)
+    expect(sum(moved)).toBeGreaterThan(100)
+    // Down the chest to the buckle, some 400 mm, it is the same strap.
+    expect(sum(moved)).toBeLessThan(sum(solid) - 300)
   })
 
   it('says how far a tube and a seat lie elsewhere', () => {

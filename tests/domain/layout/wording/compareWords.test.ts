@@ -109,7 +109,7 @@ describe('words of findings beside each other', () => {
 
   it('count by level and add nothing up to one number', () => {
     const [first, ...rest] = tallyLines(findingTally(findings), layout)
-    expect(first).toMatch(/^\d+ of must broken$/)
+    expect(first).toMatch(/^\d+ broken \(must\)$/)
     expect(rest.join(' ')).toContain('not checked')
     expect(tallyLines(findingTally([]), layout)[0]).toBe('nothing broken')
   })
