@@ -5,6 +5,7 @@ import type { Drawing } from '../domain/layout/drawing/primitive'
 import type { Handle } from '../domain/layout/edit/handle'
 import { useAppStore } from '../state/react'
 import { type Crowd, CrowdChooser } from './CrowdChooser'
+import type { Hands } from './hands'
 import type { PointerKind } from './handles/handleHit'
 import { Magnifier, type MagnifierHandle } from './magnifier/Magnifier'
 import type { PointPx, PaneSizes, SizePx } from './viewTransform'
@@ -29,6 +30,7 @@ export interface PaneProps {
   readonly palette: Palette
   readonly control: ViewControl
   readonly handles: readonly Handle[]
+  readonly hands: Hands
   /** The handles under the last tap while it is not said which is meant; null otherwise. */
   readonly crowd: Crowd | null
   readonly onCrowd: (crowd: Crowd | null) => void

@@ -14,6 +14,7 @@ import { useApp } from '../state/react'
 import { lengthUnitOf } from '../state/selectors'
 import type { Crowd } from './CrowdChooser'
 import { ElevationPane, type PaneProps } from './ElevationPane'
+import { freeHands } from './hands'
 import { coordinateText } from './handles/liveText'
 import { handleAt } from './handles/handleHit'
 import type { FitTarget } from './heldView'
@@ -106,7 +107,8 @@ const Board = ({ room, ghosts, board, onHover, onRefused }: BoardProps): ReactEl
     }),
     [control, sizes, room],
   )
-  const common = { sizes, unit, palette, control, ghosts, onHover, onRefused }
+  const [hands] = useState(freeHands)
+  const common = { hands, sizes, unit, palette, control, ghosts, onHover, onRefused }
   return (
     <>
       {ORDER.map((elevation) => {

@@ -93,6 +93,11 @@ export class PanePointer {
     this.#port = port
   }
 
+  /** Nothing is down that it listens to. */
+  get isIdle(): boolean {
+    return this.#fingers.size === 0
+  }
+
   down(contact: Contact, at: PointPx): void {
     // A pointer that comes down twice was lifted where the page could not see it.
     this.cancel(contact.id)

@@ -50,16 +50,21 @@ const useCalledOffByTurning = (pointer: ReturnType<typeof usePanePointer>): void
 export const usePointerEvents = (props: PaneProps, drag: HandleDrag) => {
   const pointer = usePanePointer(props, drag)
   useCalledOffByTurning(pointer)
+  const { elevation, hands } = props
+  const release = (): void => {
+    if (pointer().isIdle) hands.free(elevation)
+  }
   return {
     onPointerDown: (event: PointerEvent<HTMLDivElement>) => {
       // A pen's barrel button is 2 and its eraser 5, W3C Pointer Events (from memory): both do nothing here.
-      if (event.button !== 0) return
+      if (event.button !== 0 || (event.pointerType === 'touch' && hands.areElsewhere(elevation))) return
       event.currentTarget.setPointerCapture(event.pointerId)
       event.currentTarget.focus({ preventScroll: true })
       const at = offsetIn(event.currentTarget, event)
       const kind = kindOf(event)
       props.onCrowd(null)
       pointer().down({ id: event.pointerId, kind, timeMs: event.timeStamp }, at)
+      if (!pointer().isIdle) hands.take(elevation)
       // A finger never hovers: what it is put down on is named.
       props.onHover(props.elevation, at, kind)
     },
@@ -69,10 +74,16 @@ export const usePointerEvents = (props: PaneProps, drag: HandleDrag) => {
       pointer().move(event.pointerId, at)
       props.onHover(props.elevation, at, kindOf(event))
     },
-    onPointerUp: (event: PointerEvent<HTMLDivElement>) => pointer().up(event.pointerId),
+    onPointerUp: (event: PointerEvent<HTMLDivElement>) => {
+      pointer().up(event.pointerId)
+      release()
+    },
     onPointerCancel: (event: PointerEvent<HTMLDivElement>) => pointer().cancel(event.pointerId),
-    // Comes after every lift as well, when there is nothing left to call off.
-    onLostPointerCapture: (event: PointerEvent<HTMLDivElement>) => pointer().cancel(event.pointerId),
+    // Comes after every lift and cancel as well, when there is nothing left to call off.
+    onLostPointerCapture: (event: PointerEvent<HTMLDivElement>) => {
+      pointer().cancel(event.pointerId)
+      release()
+    },
     onPointerLeave: (event: PointerEvent<HTMLDivElement>) => {
       // A finger leaves whenever it is lifted; what it was put down on stays named until the next touch.
       if (event.pointerType !== 'touch') props.onHover(props.elevation, null, kindOf(event))
