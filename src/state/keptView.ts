@@ -47,6 +47,10 @@ export const preferredView = (): Partial<Kept> => {
 export const startKeepingView = (store: AppStore): void => {
   const show = ({ theme }: View): void => {
     document.documentElement.dataset['theme'] = theme
+    // The frame that the device draws round the page has the colour of its paper.
+    const paper = getComputedStyle(document.documentElement).getPropertyValue('--paper').trim()
+    for (const meta of document.querySelectorAll('meta[name="theme-color"]'))
+      meta.setAttribute('content', paper)
   }
   show(store.state.getState().view)
   store.state.subscribe(({ view }, before) => {
