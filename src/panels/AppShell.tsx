@@ -10,6 +10,7 @@ import { FirstLayoutPanel } from './first/FirstLayoutPanel'
 import { PhotoControls } from './photo/PhotoToggle'
 import { PlaceBar } from './PlaceBar'
 import { SCREENS } from './screens'
+import { StepsOverDrawing } from './SelectedPart'
 import { FIRST_PANELS, SidePanels } from './SidePanels'
 import { useMediaQuery } from './useMediaQuery'
 import { useFocusKept } from './useFocusKept'
@@ -23,6 +24,17 @@ const ListBoard = lazy(async () => ({ default: (await import('./list/ListBoard')
 const SIDE_BY_SIDE = '(min-width: 900px), (min-width: 640px) and (orientation: landscape)'
 const ROOM_FOR_TWO_STACKS = '(min-width: 1200px) and (min-height: 760px)'
 
+/** The drawing, or everything on it as a list in its place. */
+const BoardShown = (props: { readonly drawing: ReactNode }): ReactNode => {
+  const isList = useApp((state) => state.view.board === 'list')
+  if (!isList) return props.drawing
+  return (
+    <Suspense fallback={<p className="waiting">One moment…</p>}>
+      <ListBoard />
+    </Suspense>
+  )
+}
+
 const Workbench = (props: { readonly drawing: ReactNode }): ReactElement => {
   const store = useAppStore()
   const [arePanelsOpen, setPanelsOpen] = useState(true)
@@ -30,7 +42,6 @@ const Workbench = (props: { readonly drawing: ReactNode }): ReactElement => {
   const [chosenPanels, setChosenPanels] = useState(FIRST_PANELS)
   const isSideBySide = useMediaQuery(SIDE_BY_SIDE)
   const hasTwoStacks = useMediaQuery(ROOM_FOR_TWO_STACKS)
-  const isList = useApp((state) => state.view.board === 'list')
   const isAsking = useApp((state) => state.view.side === 'first-layout')
   return (
     <div className="workbench" data-panels={arePanelsOpen ? 'open' : 'closed'}>
@@ -53,15 +64,14 @@ const Workbench = (props: { readonly drawing: ReactNode }): ReactElement => {
         </div>
         <div className="board-drawing">
           <ErrorBoundary store={store} part="The drawing">
-            {isList ? (
-              <Suspense fallback={<p className="waiting">One moment…</p>}>
-                <ListBoard />
-              </Suspense>
-            ) : (
-              props.drawing
-            )}
+            <BoardShown drawing={props.drawing} />
           </ErrorBoundary>
-          {arePanelsOpen ? null : <NoticeBar over="drawing" />}
+          {arePanelsOpen ? null : (
+            <>
+              <StepsOverDrawing />
+              <NoticeBar over="drawing" />
+            </>
+          )}
         </div>
       </section>
       {arePanelsOpen ? (

@@ -1,4 +1,5 @@
 import { type FocusEvent, type ReactElement, useMemo, useRef } from 'react'
+import type { Handle } from '../domain/layout/edit/handle'
 import { LIMITS } from '../domain/layout/document/limits'
 import { handleById } from '../domain/layout/edit/handles'
 import { movedHandle } from '../domain/layout/edit/move'
@@ -22,17 +23,35 @@ const useWayBack = () => {
   }
 }
 
-/** Exact numbers and steps for whatever is taken hold of in the drawing, beside it whichever panel is open. */
-export const SelectedPart = (): ReactElement | null => {
+/** The part in hand, or null: gone from the layout, or nothing in hand. */
+const useSelectedHandle = (): Handle | null => {
   const layout = useApp((state) => state.layout)
   const selectedId = useApp((state) => state.selectedHandleId)
+  return useMemo(() => (selectedId === null ? null : handleById(layout, selectedId)), [layout, selectedId])
+}
+
+/** Where the panels are put away: only the steps, low on the drawing, and gone while something is dragged on it. */
+export const StepsOverDrawing = (): ReactElement | null => {
+  const { selectHandle } = useActions()
+  const handle = useSelectedHandle()
+  if (handle === null) return null
+  return (
+    <section className="steps-over" aria-label="Selected part" id="selected-part" tabIndex={-1}>
+      <p>{handle.name}</p>
+      <NudgePad handle={handle} />
+      <button type="button" onClick={() => selectHandle(null)}>
+        Let go
+      </button>
+    </section>
+  )
+}
+
+/** Exact numbers and steps for whatever is taken hold of in the drawing, beside it whichever panel is open. */
+export const SelectedPart = (): ReactElement | null => {
   const { edit, selectHandle } = useActions()
   const store = useAppStore()
   const { onFocus, goBack } = useWayBack()
-  const handle = useMemo(
-    () => (selectedId === null ? null : handleById(layout, selectedId)),
-    [layout, selectedId],
-  )
+  const handle = useSelectedHandle()
   if (handle === null) return null
   return (
     <section

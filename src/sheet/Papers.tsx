@@ -127,7 +127,7 @@ const PapersBar = ({ kind, request, pages, paper, zoom, onZoom }: PapersBarProps
   const actions = useActions()
   const isPrintable = pages !== null && pages.length > 0
   return (
-    <div className="sheet-bar no-print" role="toolbar" aria-label="Papers">
+    <div className="sheet-bar no-print" role="group" aria-label="Papers">
       <button type="button" onClick={() => actions.setView({ screen: 'drawing' })}>
         Back to the drawing
       </button>
