@@ -19,6 +19,8 @@ export interface NumberFieldProps {
   readonly format: NumberFormat
   readonly limits?: NumberLimits | undefined
   readonly onCommit: (value: number) => void
+  /** What is being typed, as far as it can be taken over; null once nothing is, or nothing usable. */
+  readonly onDraft?: ((value: number | null) => void) | undefined
   /** Given where the field may be emptied. */
   readonly onClear?: (() => void) | undefined
   readonly placeholder?: string | undefined
@@ -43,6 +45,7 @@ const useDraft = (props: NumberFieldProps) => {
   const settle = (): void => {
     setDraft(null)
     setProblem(null)
+    if (draft !== null) props.onDraft?.(null)
   }
   const take = (value: number): void => {
     const outside = outsideLimits(props, value)
@@ -69,6 +72,9 @@ const useDraft = (props: NumberFieldProps) => {
   const type = (text: string): void => {
     setDraft(text)
     setProblem(null)
+    const parsed = props.onDraft === undefined ? null : props.format.parse(text)
+    const isUsable = parsed?.ok === true && outsideLimits(props, parsed.value) === null
+    props.onDraft?.(isUsable ? parsed.value : null)
   }
   return { draft, problem, shown, settle, commit, nudge, type }
 }

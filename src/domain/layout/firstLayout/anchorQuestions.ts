@@ -1,8 +1,8 @@
 import type { PointMm } from '../../geometry/point'
 import type { Tube } from '../../geometry/tube'
 import type { Mount } from '../../straps/anchor'
-import { areShoulderStrapsJoined, strapSide, strapsOf, type StrapFamily } from '../../straps/strap'
-import type { Layout, Place } from '../document/layout'
+import { areShoulderStrapsJoined, strapSide } from '../../straps/strap'
+import type { Layout } from '../document/layout'
 import type { NumberLimits } from '../document/limits'
 import { asTab } from '../edit/changeAnchors'
 import { shoulderMidPoint } from '../edit/handles'
@@ -10,103 +10,13 @@ import { withPlaceChanged } from '../edit/replace'
 import { startingMount } from '../edit/startingMount'
 import { pointOnTube } from '../edit/tubeMove'
 import { tubeName } from '../wording/names'
-import {
-  anchorsOf,
-  apartMm,
-  completed,
-  groupPoint,
-  hungOn,
-  isComplete,
-  sideStraps,
-  type StrapGroup,
-  withApart,
-  withGroupAt,
-} from './anchorTape'
+import { anchorsOf, completed, isComplete, sideStraps, type StrapGroup } from './anchorTape'
+import { centre, family, type GroupAsks, groupAsks, hasGroup, type Straps } from './groupAsks'
 import { anchorFigure } from './figure/anchorFigures'
 import { askedPlace } from './askedPlace'
-import { type Ask, choiceAsk, FROM_DATUM, keptAsk, numberAsk, type Question, whole } from './question'
+import { type Ask, choiceAsk, keptAsk, type Question } from './question'
 import { holeOnTube, lapStart } from './tubeQuestions'
 import { barOf, crossTubeOf, middleMm, sideTubesOf } from './tubeTape'
-
-type Straps = (place: Place) => StrapGroup
-
-interface GroupAsks {
-  readonly id: string
-  readonly straps: Straps
-  readonly apart: NumberLimits | null
-  /** Where the group starts: its hole on the left, or the one in the middle. */
-  readonly start: (layout: Layout) => PointMm
-  /** A wrap lies where its tube is; only its place along it is asked. */
-  readonly isOnTube: boolean
-}
-
-const hasGroup = (place: Place, straps: StrapGroup): boolean =>
-  straps.length > 0 && anchorsOf(place, straps).length === straps.length
-
-const axisAsk = (
-  { id, straps, start }: GroupAsks,
-  axis: 'xMm' | 'zMm',
-  ask: { readonly field: string; readonly words: string; readonly letter: string },
-): Ask =>
-  numberAsk({
-    id: `${id}.${ask.field}`,
-    kind: 'length',
-    words: ask.words,
-    letter: ask.letter,
-    limits: FROM_DATUM,
-    read: (layout) => groupPoint(askedPlace(layout), straps(askedPlace(layout)))[axis],
-    write: (layout, mm) => withGroupAt(layout, straps(askedPlace(layout)), axis, mm),
-    derived: (layout) => whole(start(layout)[axis]),
-    hangsOn: (layout) => hungOn(layout, straps(askedPlace(layout)))[axis],
-  })
-
-const middleAsk = ({ id, straps }: GroupAsks): Ask =>
-  keptAsk({
-    id: `${id}.middle`,
-    read: (layout) => groupPoint(askedPlace(layout), straps(askedPlace(layout))).yMm,
-    write: (layout, mm) => withGroupAt(layout, straps(askedPlace(layout)), 'yMm', Number(mm)),
-    derived: (layout) => askedPlace(layout).seat.hipPoint.yMm,
-    hangsOn: (layout) => hungOn(layout, straps(askedPlace(layout))).yMm,
-  })
-
-const apartAsk = (group: GroupAsks, limits: NumberLimits, isPair: boolean): Ask =>
-  numberAsk({
-    id: `${group.id}.apart`,
-    kind: 'length',
-    words: isPair ? 'Between the two, middle to middle' : 'Outward from the seat’s middle',
-    letter: 'C',
-    limits: isPair ? limits : { ...limits, min: 0, max: limits.max / 2 },
-    read: (layout) => apartMm(askedPlace(layout), group.straps(askedPlace(layout))),
-    write: (layout, mm) => withApart(layout, group.straps(askedPlace(layout)), mm),
-    derived: (layout) => {
-      const sideMm = whole(Math.abs(group.start(layout).yMm - askedPlace(layout).seat.hipPoint.yMm))
-      return isPair ? 2 * sideMm : sideMm
-    },
-  })
-
-const groupAsks = (layout: Layout, group: GroupAsks): readonly Ask[] => {
-  const place = askedPlace(layout)
-  const straps = group.straps(place)
-  if (!hasGroup(place, straps)) return []
-  const isPair = straps.length > 1
-  return [
-    ...(isPair || group.apart === null ? [middleAsk(group)] : []),
-    ...(group.isOnTube
-      ? []
-      : [
-          axisAsk(group, 'xMm', { field: 'back', words: 'Rearward to the hole', letter: 'A' }),
-          axisAsk(group, 'zMm', { field: 'up', words: 'Up to the hole', letter: 'B' }),
-        ]),
-    ...(group.apart === null ? [] : [apartAsk(group, group.apart, isPair)]),
-  ]
-}
-
-const family =
-  (name: StrapFamily): Straps =>
-  (place) =>
-    sideStraps(place, name)
-
-const centre: Straps = (place) => strapsOf(place.belt).filter((strap) => strapSide(strap) === 'centre')
 
 /** Limits of what is measured between two holes; our judgement: from side by side to the width of a car. */
 const LAP_APART: NumberLimits = { min: 100, max: 2_000, unit: 'mm' }
@@ -187,7 +97,7 @@ const everyAnchor = (begun: Parameters<Question['asks']>[1]): Ask =>
 export const lapQuestion: Question = {
   id: 'lap',
   title: 'Where do the lap tabs go?',
-  how: 'Measured already: type where the bolt holes are. Still free: keep the starting values, which put them for the first person on the line that holds the pelvis, and drag them later.',
+  how: 'If they are there already, measure to the bolt holes. If not, keep the starting values, which are worked out for the first person, and drag them later.',
   isAsked: () => true,
   asks: (layout, begun) => {
     const group: GroupAsks = {
@@ -195,6 +105,7 @@ export const lapQuestion: Question = {
       straps: family('lap'),
       apart: LAP_APART,
       start: lapOnTube,
+      letters: ['A', 'B'],
       isOnTube: false,
     }
     return [
@@ -259,7 +170,7 @@ const wrapOn = (bar: Tube, { point }: Mount): Mount => ({
 export const shoulderQuestion: Question = {
   id: 'shoulder',
   title: 'Where do the shoulder straps end?',
-  how: 'Wrapped straps go over the top of the bar and through a three-bar slide, between guide hoops. For tabs measure to the bolt holes. Close together behind the neck is usual, because they then stay on the shoulders.',
+  how: 'Wrapped straps go over the top of the bar and through a three-bar slide, between guide hoops. For tabs measure to the bolt holes.',
   isAsked: () => true,
   asks: (layout) => {
     const place = askedPlace(layout)
@@ -271,6 +182,7 @@ export const shoulderQuestion: Question = {
       straps,
       apart: isJoined ? null : SHOULDER_APART,
       start: shoulderStart,
+      letters: ['A', 'B'],
       isOnTube: shoulderKind(layout) === 'wrap',
     }
     return [
@@ -300,7 +212,7 @@ const subStart =
 export const subQuestion: Question = {
   id: 'sub',
   title: 'Where do the straps between the legs end?',
-  how: 'They keep the lap strap from riding up. Their tabs sit under the cushion, close behind the groin. If they are not there yet, keep the starting values.',
+  how: 'They keep the lap strap from riding up. Their tabs sit under the cushion. If they are not there yet, keep the starting values.',
   isAsked: (layout) => askedPlace(layout).belt.arrangement > 4,
   asks: (layout) => [
     ...groupAsks(layout, {
@@ -308,6 +220,7 @@ export const subQuestion: Question = {
       straps: family('sub'),
       apart: SUB_APART,
       start: subStart(family('sub')),
+      letters: ['A', 'B'],
       isOnTube: false,
     }),
     ...groupAsks(layout, {
@@ -315,6 +228,7 @@ export const subQuestion: Question = {
       straps: centre,
       apart: null,
       start: subStart(centre),
+      letters: ['D', 'E'],
       isOnTube: false,
     }),
   ],

@@ -1,6 +1,6 @@
 import { emptyLayout } from '../document/empty'
 import type { Layout } from '../document/layout'
-import { type Answer, type Ask, type Begun, type Question } from './question'
+import type { Answer, Ask, Begun, Question, QuestionId } from './question'
 import { QUESTIONS } from './questions'
 
 /** Numbers nearer than this are the same answer: rounding of what is worked out and read back, far below what a tape tells. */
@@ -101,6 +101,16 @@ export const withAnswer = (guided: Guided, askId: string, answer: Answer | null)
   const { [askId]: _old, ...others } = withHandChanges(guided).answers
   const answers = answer === null ? others : { ...others, [askId]: answer }
   return settled({ layout: guided.layout, progress: { ...guided.progress, answers } })
+}
+
+/** Everything of one question taken back to where it starts. */
+export const withoutAnswers = (guided: Guided, questionId: QuestionId): Guided => {
+  const { layout, progress } = guided
+  const { answers } = withHandChanges(guided)
+  const question = QUESTIONS.find(({ id }) => id === questionId)
+  const ids = new Set(question?.asks(layout, progress.begun).map(({ id }) => id))
+  const others = Object.fromEntries(Object.entries(answers).filter(([id]) => !ids.has(id)))
+  return settled({ layout, progress: { ...progress, answers: others } })
 }
 
 /** After a change that no ask stands for, such as one more person: what hangs on it follows. */

@@ -43,7 +43,7 @@ const massUnit = choiceAsk({
 export const jobQuestion: Question = {
   id: 'job',
   title: 'What is this job?',
-  how: 'These words go on the sheet for the weld shop. The unit is the one on your tape; it can be changed at any time and nothing typed is lost.',
+  how: 'These words go on the sheet for the weld shop. The unit is the one on your tape; it can be changed at any time.',
   isAsked: () => true,
   asks: () => [
     jobText('name', 'Job'),
@@ -58,7 +58,7 @@ export const jobQuestion: Question = {
 export const datumQuestion: Question = {
   id: 'datum',
   title: 'Where do you hook the tape?',
-  how: 'Pick one point on the car and measure everything from it: the datum. Take something hard that stays on the car and that a welder finds without asking, such as a tube crossing or a seat bolt, best in the middle of the car and ahead of the seat. Rearward, up and to the occupant’s right count plus.',
+  how: 'One point that everything is measured from: the datum. Something hard that stays on the car, such as a tube crossing or a bolt, best in the middle of the car and ahead of the seat. Rearward, up and to the occupant’s right count plus.',
   isAsked: () => true,
   asks: () => [
     textAsk({
@@ -105,6 +105,7 @@ const personAsks = (occupant: Occupant): readonly Ask[] => {
       id: id('stature'),
       kind: 'length',
       words: 'Stature, without shoes',
+      hint: 'Heels to a wall, a book flat on the head; to its underside.',
       letter: 'A',
       limits: LIMITS.statureMm,
       read: (layout) => read(layout).statureMm,
@@ -124,7 +125,7 @@ const personAsks = (occupant: Occupant): readonly Ask[] => {
 export const peopleQuestion: Question = {
   id: 'people',
   title: 'Who sits there?',
-  how: 'Everyone who will drive in this seat, the smallest and the largest above all. Stand against a wall, heels to it, a book flat on the head, and measure to its underside. Shoulders and hips are worked out from these three numbers; measure them on the person later, in the panel “People”.',
+  how: 'Everyone who will sit there, the smallest and the largest above all. Shoulders and hips are worked out from these three numbers; measure them on the person later, in the panel “People”.',
   isAsked: () => true,
   asks: (layout) => [...askedPlace(layout).occupants.flatMap(personAsks), massUnit],
   figures: personFigure,

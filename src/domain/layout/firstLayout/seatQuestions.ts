@@ -14,13 +14,14 @@ const STARTING_CUSHION_MM = 158
 export const seatQuestion: Question = {
   id: 'seat',
   title: 'Where is the seat?',
-  how: 'Hold a straight edge along the face of the back and let it run down to the cushion. A: level, from the datum rearward to the straight edge, a hand’s breadth above the cushion, where the hips are. B: from the datum up to the cushion, pressed down as when somebody sits on it. C: from the datum sideways to the middle of the seat, to the right plus.',
+  how: 'Hold a straight edge along the face of the back, down to the cushion, and measure from the datum.',
   isAsked: () => true,
   asks: () => [
     numberAsk({
       id: 'seat.back',
       kind: 'length',
       words: 'Rearward to the face of the back',
+      hint: 'Level, to the straight edge, a hand’s breadth above the cushion.',
       letter: 'A',
       limits: FROM_DATUM,
       read: backMm,
@@ -31,6 +32,7 @@ export const seatQuestion: Question = {
       id: 'seat.cushion',
       kind: 'length',
       words: 'Up to the pressed-down cushion',
+      hint: 'Plumb, from the height of the datum; the cushion as when somebody sits on it.',
       letter: 'B',
       limits: FROM_DATUM,
       read: cushionMm,
@@ -40,7 +42,8 @@ export const seatQuestion: Question = {
     numberAsk({
       id: 'seat.middle',
       kind: 'length',
-      words: 'Right to the seat’s middle (left: minus)',
+      words: 'Right to the seat’s middle',
+      hint: 'Square across the car; to the left counts minus.',
       letter: 'C',
       limits: FROM_DATUM,
       read: (layout) => askedPlace(layout).seat.hipPoint.yMm,
@@ -57,13 +60,14 @@ const reclineLimits = ({ reclineRange: { uprightDeg, reclinedDeg } }: Seat): Num
 export const reclineQuestion: Question = {
   id: 'recline',
   title: 'How far does the back lean?',
-  how: 'Lay the angle finder on the straight edge along the face of the back and read from vertical: 0° is upright, + leans rearward. The torso is taken to lie along the back.',
+  how: 'Lay the angle finder on the straight edge along the back. The torso is taken to lie along it.',
   isAsked: () => true,
   asks: (layout) => [
     numberAsk({
       id: 'seat.recline',
       kind: 'angle',
       words: 'Lean of the back from vertical',
+      hint: '0° is upright, plus leans rearward.',
       letter: 'A',
       limits: reclineLimits(askedPlace(layout).seat),
       read: (read) => askedPlace(read).seat.reclineDeg,
@@ -76,13 +80,14 @@ export const reclineQuestion: Question = {
 export const hipHeightQuestion: Question = {
   id: 'hip-height',
   title: 'How high are the hips above the cushion?',
-  how: 'The hip point is where the thigh turns in the hip: feel for the bony knob at the outside of the hip of somebody who sits in the seat, and measure from the pressed-down cushion up to it, along the back. In a firm bucket seat it is about 100 mm.',
+  how: 'The hip point is where the thigh turns in the hip. Feel for the bony knob at the outside of the hip of somebody who sits there. In a firm bucket seat it is about 100 mm above the cushion.',
   isAsked: () => true,
   asks: () => [
     numberAsk({
       id: 'seat.hip-height',
       kind: 'length',
       words: 'Hip point above the pressed-down cushion',
+      hint: 'In line with the back.',
       letter: 'A',
       limits: LIMITS.hipHeightMm,
       read: (layout) => askedPlace(layout).seat.hipHeightMm,
@@ -109,7 +114,7 @@ const slideAsk = (way: 'forwardMm' | 'rearwardMm', words: string, letter: string
 export const slideQuestion: Question = {
   id: 'slide',
   title: 'Does the seat slide?',
-  how: 'Mark the runner where the seat is now, push the seat all the way and measure from the mark, each way. Bolted down: 0 and 0.',
+  how: 'Mark the runner where the seat is now, push the seat all the way and measure from the mark. Bolted down: 0 and 0.',
   isAsked: () => true,
   asks: () => [
     slideAsk('forwardMm', 'Forward from here', 'A'),

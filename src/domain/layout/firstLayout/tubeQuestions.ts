@@ -112,6 +112,7 @@ const sectionAsks = (
     tubeAsk(find, {
       id: `${id}.diameter`,
       words: 'Outside diameter',
+      hint: 'Across the tube, with a caliper.',
       ...(diameterLetter === undefined ? {} : { letter: diameterLetter }),
       limits: LIMITS.outsideDiameterMm,
       read: (read) => read.outsideDiameterMm,
@@ -121,6 +122,7 @@ const sectionAsks = (
     tubeAsk(find, {
       id: `${id}.wall`,
       words: 'Wall',
+      hint: 'At an open end, or as it was ordered.',
       limits: wallLimits(tube),
       read: (read) => read.wallMm,
       write: (write, { id: tubeId }, wallMm) => withTube(write, tubeId, { wallMm }),
@@ -163,6 +165,7 @@ const barAsks = (layout: Layout): readonly Ask[] =>
         tubeAsk(bars, {
           id: 'bar.front',
           words: 'Rearward to its front edge',
+          hint: 'Level, from the datum.',
           letter: 'A',
           limits: FROM_DATUM,
           read: frontMm,
@@ -172,6 +175,7 @@ const barAsks = (layout: Layout): readonly Ask[] =>
         tubeAsk(bars, {
           id: 'bar.top',
           words: 'Up to its top',
+          hint: 'Plumb, from the height of the datum.',
           letter: 'B',
           limits: FROM_DATUM,
           read: topMm,
@@ -181,6 +185,7 @@ const barAsks = (layout: Layout): readonly Ask[] =>
         tubeAsk(bars, {
           id: 'bar.half',
           words: 'From its middle to one end',
+          hint: 'Half of its length between the uprights.',
           letter: 'C',
           limits: HALF_BAR,
           read: halfMm,
@@ -192,7 +197,7 @@ const barAsks = (layout: Layout): readonly Ask[] =>
 export const barQuestion: Question = {
   id: 'bar',
   title: 'Where is the harness bar?',
-  how: 'The tube behind the seat that the shoulder straps go to. A: from the datum rearward, level, to the front edge of the tube. B: from the datum up, plumb, to its top. C: half of its length between the uprights. D: across the tube with a caliper. If there is no bar yet, keep the starting values and drag it later.',
+  how: 'The tube behind the seat that the shoulder straps go to. If there is none yet, keep the starting values and drag it later.',
   isAsked: () => true,
   asks: (layout, begun) => [
     choiceAsk({
@@ -221,6 +226,7 @@ const crossAsks = (layout: Layout): readonly Ask[] => [
   tubeAsk(crossTubes, {
     id: 'tubes.cross-front',
     words: 'Rearward to its front edge',
+    hint: 'Level, from the datum.',
     letter: 'A',
     limits: FROM_DATUM,
     read: frontMm,
@@ -230,6 +236,7 @@ const crossAsks = (layout: Layout): readonly Ask[] => [
   tubeAsk(crossTubes, {
     id: 'tubes.cross-top',
     words: 'Up to its top',
+    hint: 'Plumb, from the height of the datum.',
     letter: 'B',
     limits: FROM_DATUM,
     read: topMm,
@@ -269,6 +276,7 @@ const sideAsks = (layout: Layout): readonly Ask[] => [
   tubeAsk(sideTubes, {
     id: 'tubes.sides-top',
     words: 'Up to their top',
+    hint: 'Plumb, from the height of the datum.',
     letter: 'B',
     limits: FROM_DATUM,
     read: topMm,
@@ -286,7 +294,7 @@ const FLOOR_TUBE_ASKS: Readonly<Record<FloorTubes, (layout: Layout) => readonly 
 export const tubesQuestion: Question = {
   id: 'tubes',
   title: 'Is there a tube for the lap tabs?',
-  how: 'Lap tabs are best welded to a tube: one across the car behind the seat, or one on each side of it. To its edges measure as with the bar. With neither, the tabs stand on the floor or on a plate.',
+  how: 'Lap tabs can be welded to a tube across the car behind the seat, or to one on each side of it. With neither they stand on the floor or on a plate.',
   isAsked: () => true,
   asks: (layout, begun: Begun) => [
     choiceAsk({

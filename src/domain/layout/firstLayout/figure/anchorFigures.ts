@@ -18,7 +18,7 @@ const WORDS: Readonly<Record<StrapFamily, { readonly side: string; readonly top:
     top: 'From above: between the two straps (C)',
   },
   sub: {
-    side: 'Side: rearward to the hole (A), up to the hole (B)',
+    side: 'Side: rearward to the hole (A), up to the hole (B); of the middle strap (D, E)',
     top: 'From above: between the two holes (C)',
   },
 }
@@ -44,13 +44,17 @@ const strapsFrom = (layout: Layout, family: StrapFamily, elevation: 'side' | 'to
 /** How far the dimension lines stand off what is measured. Our judgement. */
 const BESIDE_MM = 110
 
-const holes = (layout: Layout, straps: StrapGroup): readonly Taped[] => {
+const holes = (
+  layout: Layout,
+  straps: StrapGroup,
+  [back, up]: readonly [string, string],
+): readonly Taped[] => {
   const at = groupPoint(askedPlace(layout), straps)
   const hole = planePoint(at.xMm, at.zMm)
   return [
-    { letter: 'A', valueMm: at.xMm, from: DATUM, to: hole, way: 'level', at: at.zMm },
+    { letter: back, valueMm: at.xMm, from: DATUM, to: hole, way: 'level', at: at.zMm },
     {
-      letter: 'B',
+      letter: up,
       valueMm: at.zMm,
       from: planePoint(at.xMm, 0),
       to: hole,
@@ -72,44 +76,59 @@ const apart = (layout: Layout, straps: StrapGroup): readonly Taped[] => {
   return [{ letter: 'C', valueMm: apartMm(place, straps), from, to, way: 'plumb', at: from.uMm + BESIDE_MM }]
 }
 
-/** The straps of the family that have sides; the one in the middle where there are none. */
-const measured = (layout: Layout, family: StrapFamily): StrapGroup => {
+const anchored = (layout: Layout, straps: StrapGroup): StrapGroup =>
+  straps.length > 0 && anchorsOf(askedPlace(layout), straps).length === straps.length ? straps : []
+
+const centreStraps = (layout: Layout, family: StrapFamily): StrapGroup =>
+  strapsOf(askedPlace(layout).belt).filter(
+    (strap) => strapFamily(strap) === family && strapSide(strap) === 'centre',
+  )
+
+const sideFigure = (
+  layout: Layout,
+  family: StrapFamily,
+  groups: { readonly sides: StrapGroup; readonly centre: StrapGroup },
+): QuestionFigure => {
+  const { sides, centre } = groups
   const place = askedPlace(layout)
-  const sides = sideStraps(place, family)
-  const straps =
-    sides.length > 0 ? sides : strapsOf(place.belt).filter((strap) => strapSide(strap) === 'centre')
-  return anchorsOf(place, straps).length === straps.length ? straps : []
+  const rearmostMm = Math.max(
+    ...[sides, centre].flatMap((straps) => (straps.length === 0 ? [] : [groupPoint(place, straps).xMm])),
+  )
+  return figureOf({
+    layout,
+    elevation: 'side',
+    caption: centre.length === 0 ? WORDS.lap.side : WORDS.sub.side,
+    taped: [
+      ...(sides.length === 0 ? [] : holes(layout, sides, ['A', 'B'])),
+      ...(centre.length === 0 ? [] : holes(layout, centre, ['D', 'E'])),
+    ],
+    focus: [
+      ...strapsFrom(layout, family, 'side'),
+      line('level', [DATUM, planePoint(rearmostMm + BESIDE_MM, 0)], 'hidden'),
+      ...datumPrimitives(),
+    ],
+    inView: [projected(place.seat.hipPoint, 'side')],
+  })
 }
 
 /** Where the straps of a family end, from the side and, for a pair, from above. */
 export const anchorFigure =
   (family: StrapFamily) =>
   (layout: Layout): readonly QuestionFigure[] => {
-    const straps = measured(layout, family)
-    const [first] = anchorsOf(askedPlace(layout), straps)
-    if (first === undefined) return []
-    const isWrap = first.mount.kind === 'wrap'
-    const { hipPoint } = askedPlace(layout).seat
-    const side = figureOf({
-      layout,
-      elevation: 'side',
-      caption: isWrap ? WORDS[family].side : WORDS.lap.side,
-      taped: isWrap ? [] : holes(layout, straps),
-      focus: [
-        ...strapsFrom(layout, family, 'side'),
-        line('level', [DATUM, planePoint(groupPoint(askedPlace(layout), straps).xMm, 0)], 'hidden'),
-        ...datumPrimitives(),
-      ],
-      inView: [projected(hipPoint, 'side')],
-    })
-    if (strapSide(first.strap) === 'centre') return [side]
+    const place = askedPlace(layout)
+    const sides = anchored(layout, sideStraps(place, family))
+    const centre = anchored(layout, centreStraps(layout, family))
+    if (sides.length + centre.length === 0) return []
+    const isWrap = anchorsOf(place, sides)[0]?.mount.kind === 'wrap'
+    const side = isWrap ? [] : [sideFigure(layout, family, { sides, centre })]
+    if (sides.length === 0) return side
     const top = figureOf({
       layout,
       elevation: 'top',
       caption: WORDS[family].top,
-      taped: apart(layout, straps),
+      taped: apart(layout, sides),
       focus: strapsFrom(layout, family, 'top'),
-      inView: [projected(hipPoint, 'top')],
+      inView: [projected(place.seat.hipPoint, 'top')],
     })
-    return isWrap ? [top] : [side, top]
+    return [...side, top]
   }

@@ -16,6 +16,8 @@ import { askedPlace } from '../askedPlace'
 export interface QuestionFigure {
   readonly caption: string
   readonly description: string
+  /** The letters on it, each of one ask. */
+  readonly letters: readonly string[]
   readonly primitives: readonly Primitive[]
   readonly bounds: Drawing['bounds']
   readonly textHeightMm: number
@@ -56,7 +58,7 @@ export const label = (
   at: PlanePointMm,
   text: string,
   align: 'left' | 'centre' | 'right' = 'centre',
-): Primitive => ({ kind: 'label', key: `asked/${key}`, part: null, at, text, align, weight: 'plain' })
+): Primitive => ({ kind: 'label', key: `asked/${key}`, part: null, at, text, align, weight: 'strong' })
 
 export const point = (key: string, at: PlanePointMm): Primitive => ({
   kind: 'mark',
@@ -109,16 +111,36 @@ const tapedPrimitives = (layout: Layout, taped: Taped, textHeightMm: number): re
         : { from, to }
   const lengthMm = Math.hypot(ends.to.uMm - ends.from.uMm, ends.to.vMm - ends.from.vMm)
   const key = `tape/${letter}`
+  const isUpright = way === 'plumb'
   if (lengthMm < NO_LENGTH_MM) return [label(key, planePoint(ends.to.uMm, ends.to.vMm + textHeightMm), text)]
   return [
     line(`${key}/from`, [from, ends.from], 'dimension'),
     line(`${key}/to`, [to, ends.to], 'dimension'),
-    { kind: 'dimension', key: `asked/${key}`, part: null, ...ends, offsetMm: 0, text },
+    {
+      kind: 'dimension',
+      key: `asked/${key}`,
+      part: null,
+      ...ends,
+      offsetMm: 0,
+      text: isUpright ? '' : text,
+    },
+    // Beside an upright line, so that nobody has to turn their head.
+    ...(isUpright
+      ? [
+          label(
+            `${key}/text`,
+            planePoint(at + 0.5 * textHeightMm, (ends.from.vMm + ends.to.vMm) / 2),
+            text,
+            'left',
+          ),
+        ]
+      : []),
   ]
 }
 
-/** Width over height: legible on an upright phone and beside another. Our judgement. */
-const ASPECT = 3 / 2
+/** Width over height, as what is drawn asks for between these: legible on an upright phone, never a strip. Our judgement. */
+const LEAST_ASPECT = 3 / 2
+const MOST_ASPECT = 9 / 4
 
 /** Lines of text across a figure: at 320 px a line is then some 15 px high. Our judgement. */
 const TEXTS_ACROSS = 20
@@ -127,23 +149,20 @@ const TEXTS_ACROSS = 20
 const LEAST_WIDTH_MM = 500
 
 const framed = (box: Box): Box => {
-  const widthMm = Math.max(
-    LEAST_WIDTH_MM,
-    1.15 * (box.max.uMm - box.min.uMm),
-    1.2 * (box.max.vMm - box.min.vMm) * ASPECT,
-  )
+  const wide = 1.15 * (box.max.uMm - box.min.uMm)
+  const high = 1.2 * (box.max.vMm - box.min.vMm)
+  const aspect = Math.min(MOST_ASPECT, Math.max(LEAST_ASPECT, high === 0 ? MOST_ASPECT : wide / high))
+  const widthMm = Math.max(LEAST_WIDTH_MM, wide, high * aspect)
   const middle = planePoint((box.min.uMm + box.max.uMm) / 2, (box.min.vMm + box.max.vMm) / 2)
-  return boxAbout(middle, widthMm, widthMm / ASPECT)
+  return boxAbout(middle, widthMm, widthMm / aspect)
 }
-
-const WAYS = { level: 'level', plumb: 'plumb', straight: 'straight' } as const
 
 const descriptionOf = ({ layout, caption, taped }: FigureParts): string =>
   [
     `${caption}.`,
     ...taped.map(
       ({ letter, valueMm, way }) =>
-        `${letter}: ${lengthWithUnit(valueMm, layout.units.length)}, measured ${WAYS[way]}.`,
+        `${letter}: ${lengthWithUnit(valueMm, layout.units.length)}, measured ${way}.`,
     ),
   ].join(' ')
 
@@ -161,6 +180,7 @@ export const figureOf = (parts: FigureParts): QuestionFigure => {
   return {
     caption: parts.caption,
     description: descriptionOf(parts),
+    letters: [...new Set(taped.map(({ letter }) => letter))],
     primitives: [...(parts.scenery ?? sceneryOf(layout, parts.elevation)), ...primitives],
     bounds: framed(drawingBounds([...core, ...primitives], textHeightMm)),
     textHeightMm,

@@ -143,6 +143,7 @@ export const reclineFigure = (layout: Layout): readonly QuestionFigure[] => {
           },
         ],
       }),
+      letters: ['A'],
       description: `The angle finder on the straight edge along the back. A: ${angleText(reclineDeg)} from vertical, plus leans rearward.`,
     },
   ]

@@ -1,0 +1,85 @@
+import type { ReactElement } from 'react'
+import type { QuestionId } from '../../domain/layout/firstLayout/question'
+import { unmeasured } from '../../state/firstLayout/guide'
+import { useActions, useApp } from '../../state/react'
+import { currentPlaceEvaluation } from '../../state/selectors'
+import type { GuideView } from './useGuide'
+
+const FindingCount = (): ReactElement => {
+  const findings = useApp(currentPlaceEvaluation)?.findings ?? []
+  const broken = findings.filter(({ verdict }) => verdict === 'broken')
+  const must = broken.filter(({ level }) => level === 'must').length
+  if (broken.length === 0)
+    return <p>Checked against the chosen rules: nothing is broken with what is drawn now.</p>
+  return (
+    <p>
+      Checked against the chosen rules: {broken.length} {broken.length === 1 ? 'finding is' : 'findings are'}{' '}
+      broken{must === 0 ? ', none of them a must' : `, ${must} of them a must`}. The panel “Findings” says
+      what to move, and by how much.
+    </p>
+  )
+}
+
+/** What nobody has measured, question by question. */
+const Unmeasured = ({ view }: { readonly view: GuideView }): ReactElement | null => {
+  const { keeper, guide, layout, questions } = view
+  const left = questions
+    .map((question) => ({ question, asks: unmeasured(guide, layout, question) }))
+    .filter(({ asks }) => asks.length > 0)
+  if (left.length === 0) return <p>Every number is one of yours.</p>
+  const go = (id: QuestionId): void => keeper.move((now) => ({ ...now, at: id }))
+  return (
+    <section aria-label="Not measured yet">
+      <p>
+        <strong>Not measured yet.</strong> These stand on starting values; weld nothing from them before they
+        are measured:
+      </p>
+      <ul className="left-open">
+        {left.map(({ question: { id, title }, asks }) => (
+          <li key={id}>
+            <button type="button" className="link" onClick={() => go(id)}>
+              {title}
+            </button>{' '}
+            <small>{asks.length === 1 ? '1 number' : `${asks.length} numbers`}</small>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+/** After the last question: what is there, what stands on starting values, and what comes next. */
+export const EndPage = ({ view }: { readonly view: GuideView }): ReactElement => {
+  const { setView } = useActions()
+  return (
+    <>
+      <p>
+        Seat, people, belt, bar and an anchor for every strap are drawn. Everything can still be changed:
+        here, in the panels, or by dragging.
+      </p>
+      <FindingCount />
+      <Unmeasured view={view} />
+      <h3>What next</h3>
+      <ul className="next-steps">
+        <li>
+          <button type="button" className="primary" onClick={() => setView({ screen: 'papers' })}>
+            Look at the papers
+          </button>
+          <span>the sheet for the weld shop, to print or save</span>
+        </li>
+        <li>
+          <button type="button" onClick={() => setView({ side: 'panels' })}>
+            Move parts on the drawing
+          </button>
+          <span>drag a tab and see its permitted zone; “Propose” looks for better places</span>
+        </li>
+        <li>
+          <button type="button" onClick={() => setView({ screen: 'customer' })}>
+            Show it to the customer
+          </button>
+          <span>in plain words, to talk over and agree</span>
+        </li>
+      </ul>
+    </>
+  )
+}
