@@ -6,7 +6,9 @@ import { BeltPanel } from './BeltPanel'
 import { beltsOutOfUse } from './care/careMark'
 import { CarePanel } from './care/CarePanel'
 import { FindingsPanel } from './FindingsPanel'
+import { FirstLayoutOffer } from './first/FirstLayoutOffer'
 import { FitPanel } from './fit/FitPanel'
+import { PanelWords } from './help/PanelWords'
 import { JobPanel } from './JobPanel'
 import { NumbersPanel } from './NumbersPanel'
 import { PartsPanel } from './PartsPanel'
@@ -76,7 +78,7 @@ const PanelTabs = (props: {
   })
   return (
     <Tabs label={props.label} tabs={tabs} current={props.current} onSelect={props.onSelect}>
-      {Panel === undefined ? null : <Panel />}
+      <PanelWords panel={props.current}>{Panel === undefined ? null : <Panel />}</PanelWords>
     </Tabs>
   )
 }
@@ -91,12 +93,14 @@ export const SidePanels = (props: {
   const onSelect = (id: PanelId): void => props.onChoose(withChosen(chosen, id))
   return props.arrangement === 'stacked' ? (
     <div className="side-panels stacked">
+      <FirstLayoutOffer />
       <PanelTabs label="Results" tabs={RESULTS} current={chosen.results} onSelect={onSelect} />
       <SelectedPart />
       <PanelTabs label="Set-up" tabs={SET_UP} current={chosen.setUp} onSelect={onSelect} />
     </div>
   ) : (
     <div className="side-panels single">
+      <FirstLayoutOffer />
       <SelectedPart />
       <PanelTabs label="Panels" tabs={[...RESULTS, ...SET_UP]} current={chosen.last} onSelect={onSelect} />
     </div>
