@@ -1,6 +1,7 @@
-import type { ReactElement } from 'react'
+import type { ReactElement, ReactNode } from 'react'
 import type { TermId } from '../../domain/layout/wording/terms'
 import { QUANTITY_IDS, type QuantityId } from '../../domain/straps/quantity'
+import { useMediaQuery } from '../useMediaQuery'
 import { PANEL_WORDS, QUANTITY_WORDS } from './panelWords'
 import { Term } from './Term'
 
@@ -15,10 +16,18 @@ const Words = (props: { readonly of: readonly TermId[]; readonly label: string }
     </ul>
   )
 
-/** The words of a panel to ask about, in one row that slides. */
-export const PanelWords = (props: { readonly panel: string }): ReactElement => (
-  <Words of={PANEL_WORDS[props.panel] ?? []} label="Words on this panel" />
-)
+/** A panel with its words to ask about in one row that slides: above it, and on a phone, where every line counts, below it. */
+export const PanelWords = (props: { readonly panel: string; readonly children: ReactNode }): ReactElement => {
+  const isNarrow = useMediaQuery('(max-width: 640px)')
+  const words = <Words of={PANEL_WORDS[props.panel] ?? []} label="Words on this panel" />
+  return (
+    <>
+      {isNarrow ? null : words}
+      {props.children}
+      {isNarrow ? words : null}
+    </>
+  )
+}
 
 const isQuantity = (id: string): id is QuantityId => QUANTITY_IDS.some((quantity) => quantity === id)
 

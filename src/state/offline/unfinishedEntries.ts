@@ -17,37 +17,57 @@ const asTextControl = (target: EventTarget | null): TextControl | null => {
   return target instanceof HTMLInputElement && !NO_TEXT.has(target.type) ? target : null
 }
 
-const nextFrame = async (): Promise<void> =>
-  await new Promise((resolve) => {
-    // A page in the background paints no frames.
-    if (document.visibilityState === 'hidden') setTimeout(resolve)
-    else requestAnimationFrame(() => resolve())
-  })
+/** After everything that the event at hand sets off on the page. */
+const afterwards = async (): Promise<void> => await new Promise((resolve) => setTimeout(resolve))
+
+/** A control that was typed in since it was taken up. */
+interface Typed {
+  /** What stood in it when it was taken up. */
+  readonly before: string
+  /** The layout at the last letter. */
+  readonly layout: Layout
+}
 
 /**
- * A field that was typed in is finished when the layout changed since, or it is gone or empty. A form of several fields that is not
- * entered yet leaves the layout as it was, and so does a value that was refused: both count as unfinished.
+ * A field is entered when the layout changes as it is left or by Enter. A form of several fields that is not entered yet leaves the
+ * layout as it was, and so does a value that was refused: both stay unfinished until they are gone, empty or as before.
  */
 export const watchEntries = (store: AppStore): UnfinishedEntries => {
   const present = (): Layout => store.state.getState().history.present
-  const typed = new Map<TextControl, Layout>()
-  document.addEventListener(
-    'input',
-    ({ target }) => {
-      const control = asTextControl(target)
-      if (control !== null) typed.set(control, present())
-    },
-    { capture: true },
-  )
+  const takenUp = new WeakMap<TextControl, string>()
+  const typed = new Map<TextControl, Typed>()
+  const hear = (
+    kind: 'focusin' | 'input' | 'focusout' | 'keydown',
+    then: (control: TextControl) => void,
+  ): void =>
+    document.addEventListener(
+      kind,
+      (event) => {
+        const control = asTextControl(event.target)
+        if (control !== null && (!(event instanceof KeyboardEvent) || event.key === 'Enter')) then(control)
+      },
+      { capture: true },
+    )
+  const leave = async (control: TextControl): Promise<void> => {
+    await afterwards()
+    const entry = typed.get(control)
+    if (entry !== undefined && entry.layout !== present()) typed.delete(control)
+  }
+  hear('focusin', (control) => {
+    if (!typed.has(control)) takenUp.set(control, control.value)
+  })
+  hear('input', (control) => typed.set(control, { before: takenUp.get(control) ?? '', layout: present() }))
+  hear('focusout', (control) => void leave(control))
+  hear('keydown', (control) => void leave(control))
   return {
     first: async () => {
       const inHand = document.activeElement
       if (inHand instanceof HTMLElement) inHand.blur()
       store.actions.endGesture()
-      await nextFrame()
-      for (const [control, before] of typed) {
-        const isFinished = !control.isConnected || control.value.trim() === '' || present() !== before
-        if (isFinished) typed.delete(control)
+      await afterwards()
+      for (const [control, { before }] of typed) {
+        const isGone = !control.isConnected || control.value.trim() === '' || control.value === before
+        if (isGone) typed.delete(control)
         else return control
       }
       return null
