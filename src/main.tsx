@@ -26,7 +26,7 @@ import { pageEvaluationWorker, roomsWorkers } from './state/evaluation/pageEvalu
 import { soundStep } from './state/talk/soundStep'
 import { takeLaunchedFiles } from './state/linkedFile'
 import { pageKeeping } from './state/keeping/pageKeeping'
-import { startOffline } from './state/offline/pageOffline'
+import { pageOffline, startOffline } from './state/offline/pageOffline'
 import { preferredView, startKeepingView } from './state/keptView'
 import { Papers } from './sheet/Papers'
 import { AppStoreProvider } from './state/react'
@@ -42,7 +42,7 @@ const CustomerPage = lazy(async () => ({
 }))
 
 /** What a customer sees who follows the link to a proposal: nothing of the builder's, and nothing is kept but what they type. */
-const startCustomer = (root: HTMLElement, text: string): void =>
+const startCustomer = (root: HTMLElement, text: string): void => {
   createRoot(root).render(
     <StrictMode>
       <Suspense fallback={<p className="waiting">One moment…</p>}>
@@ -50,6 +50,8 @@ const startCustomer = (root: HTMLElement, text: string): void =>
       </Suspense>
     </StrictMode>,
   )
+  void pageOffline.start()
+}
 
 /** Links and files that arrive while the page is open or that it was started with. */
 const startArrivals = (store: AppStore): void => {

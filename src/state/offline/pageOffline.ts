@@ -42,7 +42,9 @@ export const pageOffline: OfflineKeeping = createOffline({
     void navigator.locks.request(name, { mode: 'shared' }, async () => await new Promise<never>(() => {}))
   },
   ask: askOver,
-  isSafeToLeave: async () => (await unfinishedEntry()) === null && (await pageKeeping.settled()),
+  // A page that is not watched may hold anything.
+  isSafeToLeave: async () =>
+    entries !== null && (await unfinishedEntry()) === null && (await pageKeeping.settled()),
   reload: () => window.location.reload(),
 })
 
