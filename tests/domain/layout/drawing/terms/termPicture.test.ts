@@ -6,6 +6,8 @@ import { reasonFigure, reasonTrial } from '../../../../../src/domain/layout/draw
 import { termPicture } from '../../../../../src/domain/layout/drawing/terms/termPicture'
 import { REASON_IDS, reasonOf } from '../../../../../src/domain/layout/wording/reasons'
 import { foundTerms, TERM_IDS, termOf } from '../../../../../src/domain/layout/wording/terms'
+import { deflectionRatio } from '../../../../../src/domain/shop/reasons/bending'
+import { GROWTH_LIMITS, KEPT_STRENGTH } from '../../../../../src/domain/shop/reasons/webbing'
 import type { Primitive } from '../../../../../src/domain/layout/drawing/primitive'
 
 const numbersOf = (value: unknown): readonly number[] => {
@@ -116,5 +118,20 @@ describe('reasonFigure', () => {
     // Source: P·L³/(48·E·I) of any beam table; 2³ = 8, here against the 800 mm of the guide.
     expect(reasonFigure('straight', 400, 'mm').readings[0]).toContain('0.1 times')
     expect(reasonFigure('straight', 1200, 'mm').readings[0]).toContain('3.4 times')
+  })
+
+  it('what the words say is what is computed', () => {
+    expect(deflectionRatio(2, 1)).toBe(8)
+    expect(reasonOf('straight').says.join(' ')).toContain('eight times')
+    // cos 10° + 6 · 25/5 · sin 10° = 0.985 + 5.209
+    expect(reasonOf('pull').sources.join(' ')).toContain('25 mm above the weld in a plate 5 mm thick')
+    expect(reasonFigure('pull', 10, 'mm').readings[0]).toContain('6.2 times')
+    const shares = [...KEPT_STRENGTH.slice(1), GROWTH_LIMITS.road, GROWTH_LIMITS.crash]
+    const said = [...reasonOf('age').sources, ...reasonOf('short').sources].join(' ')
+    for (const { share } of shares) expect(said).toContain(`${100 * share} %`)
+    // 4,000 lbf of 4.4482216 N each.
+    expect(GROWTH_LIMITS.crash.words).toContain(
+      (4000 * 4.448_221_615_260_5).toFixed(0).replace('17793', '17,793'),
+    )
   })
 })
