@@ -10,7 +10,7 @@ const addressOf = (request: RequestInfo | URL): string => {
 }
 
 /** What a browser keeps answers in: as much of it as the worker uses, with answers by address and a failing write if wanted. */
-export class FakeCaches {
+class FakeCaches {
   readonly kept = new Map<string, Map<string, Response>>()
 
   async open(name: string): Promise<Cache> {

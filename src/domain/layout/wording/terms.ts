@@ -15,7 +15,7 @@ export const TERM_IDS: readonly TermId[] = Object.keys(TERMS) as TermId[]
 export const termOf = (id: TermId): Term => TERMS[id]
 
 /** Every explained word from A to Z. */
-export const TERMS_A_TO_Z: readonly TermId[] = TERM_IDS.toSorted((a, b) =>
+const TERMS_A_TO_Z: readonly TermId[] = TERM_IDS.toSorted((a, b) =>
   termOf(a).word.localeCompare(termOf(b).word, 'en'),
 )
 

@@ -61,7 +61,9 @@ describe('the guide’s car', () => {
 
 describe('termPicture', () => {
   it.each(TERM_IDS)('%s is drawn in its window', (id) => {
-    expectSound(termPicture(id))
+    const picture = termPicture(id)
+    expectSound(picture)
+    expect(picture.primitives.length).toBeGreaterThan(2)
   })
 })
 
