@@ -2,6 +2,7 @@ import type { Layout } from '../domain/layout/document/layout'
 import type { CheckedEvaluation } from '../domain/layout/evaluate/evaluation'
 import type { FlatFigure } from '../domain/shop/flat/flatFigure'
 import type { View } from '../state/appState'
+import { comparisonPages } from './comparison/comparisonPages'
 import { type GeneralDrawing, generalDrawing } from './files/generalDrawing'
 import { MOUNT_TABLES, type TableKind, WELDED_TABLES } from './files/tables/tables'
 import { sheetPages } from './mount/sheetPages'
@@ -43,6 +44,8 @@ export interface PaperKind {
   readonly tables?: readonly TableKind[]
   /** What to do so that there is something to print; shown while there are no pages. */
   readonly whenEmpty: string
+  /** Nobody misses it where there is nothing for it: the hand-over folder does not say that it is not there. */
+  readonly isOptional?: true
 }
 
 /** In the order of the job: from drawing to steel and back. */
@@ -82,5 +85,13 @@ export const PAPER_KINDS: readonly PaperKind[] = [
     fileStem: 'belt-record',
     pages: ({ layout, today, paperName }) => beltRecordPages(layout, today, paperName),
     whenEmpty: '',
+  },
+  {
+    id: 'comparison',
+    words: 'Comparison',
+    fileStem: 'comparison',
+    pages: ({ layout, today, paperName }) => comparisonPages(layout, today, paperName),
+    whenEmpty: 'This car has only one variant. Make another on the screen “Compare”.',
+    isOptional: true,
   },
 ]

@@ -18,7 +18,7 @@ export interface View {
   /** What stands beside the drawing: the panels, or the questions that lead to a first layout. */
   readonly side: 'panels' | 'first-layout'
   /** Which of the papers that leave the shop is looked at. */
-  readonly paperKind: 'mount-sheet' | 'templates' | 'as-welded' | 'belts'
+  readonly paperKind: 'mount-sheet' | 'templates' | 'as-welded' | 'belts' | 'comparison'
   /** Whether the mount sheet shows the harness bar from behind. */
   readonly sheetRearView: boolean
   readonly theme: 'light' | 'dark'

@@ -1,29 +1,7 @@
 import type { ReactElement } from 'react'
 import type { VariantLayout } from '../../domain/layout/edit/changeVariants'
-
-export interface CompareCell {
-  readonly text: string
-  /** Beside the value: by how much it differs, what becomes of it. */
-  readonly notes: readonly string[]
-  /** A sign and the verdict's colour; words say the same. */
-  readonly mark?: string
-  readonly verdict?: string
-  /** Differs from the drawn variant. */
-  readonly isOther: boolean
-}
-
-export interface CompareRow {
-  readonly key: string
-  readonly title: string
-  readonly cells: readonly CompareCell[]
-}
-
-export interface CompareGroup {
-  readonly key: string
-  /** Empty: rows without a heading. */
-  readonly title: string
-  readonly rows: readonly CompareRow[]
-}
+import type { CompareCell, CompareGroup } from '../../domain/layout/wording/compareRows'
+import { MARKS } from '../verdicts'
 
 const Cell = (props: { readonly cell: CompareCell; readonly name: string }): ReactElement => {
   const { cell, name } = props
@@ -35,9 +13,9 @@ const Cell = (props: { readonly cell: CompareCell; readonly name: string }): Rea
       data-other={cell.isOther ? 'true' : undefined}
     >
       <span className="compare-value">
-        {cell.mark === undefined || cell.mark === '' ? null : (
+        {cell.verdict === undefined ? null : (
           <span className="compare-mark" aria-hidden="true">
-            {cell.mark}{' '}
+            {MARKS[cell.verdict]}{' '}
           </span>
         )}
         {cell.text}

@@ -205,15 +205,25 @@ export const numberByText = (
 
 const counted = (count: number, word: string): string => `${count} ${word}`
 
-/** How the findings of one variant add up, in short clauses; the nearest limit last. */
-export const tallyLines = (tally: FindingTally, layout: Layout): readonly string[] => {
+/** How the findings of one variant add up, in short clauses; the nearest limit last. `left-out`: nobody works out the rooms. */
+export const tallyLines = (
+  tally: FindingTally,
+  layout: Layout,
+  rooms: 'shown' | 'left-out' = 'shown',
+): readonly string[] => {
   const broken = (['must', 'should', 'advice'] as const)
     .filter((level) => tally.broken[level] > 0)
     .map((level) => counted(tally.broken[level], `broken (${levelWord(level)})`))
-  const nearest = tally.nearest
   return [
     ...(broken.length === 0 ? ['nothing broken'] : broken),
     ...(tally.unchecked === 0 ? [] : [counted(tally.unchecked, 'not checked')]),
+    ...(rooms === 'left-out' ? [counted(tally.tight + tally.kept, 'kept')] : roomLines(tally, layout)),
+  ]
+}
+
+const roomLines = (tally: FindingTally, layout: Layout): readonly string[] => {
+  const nearest = tally.nearest
+  return [
     ...(tally.tight === 0 ? [] : [counted(tally.tight, 'tight')]),
     counted(tally.kept, tally.isPending ? 'kept' : 'clear'),
     ...(nearest === null

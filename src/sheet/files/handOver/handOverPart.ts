@@ -15,7 +15,7 @@ export interface HandOverRequest extends PaperRequest {
   readonly fonts: readonly EmbeddedFont[]
 }
 
-/** Files of one kind, or the reason why there are none. */
+/** Files of one kind, or the reason why there are none; empty where nobody misses them. */
 type PartFiles =
   | { readonly kind: 'files'; readonly files: readonly HandOverFile[] }
   | { readonly kind: 'none'; readonly because: string }

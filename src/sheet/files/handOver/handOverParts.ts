@@ -28,7 +28,7 @@ const pagesPart = (kind: PaperKind): HandOverPart => ({
   make: (request) => {
     const { layout, fonts } = request
     const pages = kind.pages(request)
-    if (pages.length === 0) return { kind: 'none', because: kind.whenEmpty }
+    if (pages.length === 0) return { kind: 'none', because: kind.isOptional === true ? '' : kind.whenEmpty }
     const title = `${kind.words} ${layout.job.car}`.trim()
     const all = paperFileName(kind.fileStem, layout, 'html')
     return {

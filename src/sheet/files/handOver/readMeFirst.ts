@@ -70,7 +70,7 @@ const missingLines = (
   hasPages: boolean,
 ): readonly string[] => {
   const lines = parts.flatMap(({ words, made }) => {
-    if (made.kind === 'none') return [`- ${words}. ${made.because}`]
+    if (made.kind === 'none') return made.because === '' ? [] : [`- ${words}. ${made.because}`]
     if (made.kind === 'failed')
       return [
         `- ${words}. IT COULD NOT BE MADE (${oneLine(made.message)}). Do not take this folder for complete.`,

@@ -1,9 +1,6 @@
-import {
-  comparedFindings,
-  type EvaluatedVariant,
-  findingTurn,
-} from '../../domain/layout/compare/comparedFindings'
-import { comparedNumbers, doesNumberDiffer, numberBy } from '../../domain/layout/compare/comparedNumbers'
+import type { ShownVerdict } from '../../rules/finding'
+import { comparedFindings, type EvaluatedVariant, findingTurn } from '../compare/comparedFindings'
+import { comparedNumbers, doesNumberDiffer, numberBy } from '../compare/comparedNumbers'
 import {
   type ComparedField,
   type ComparedPart,
@@ -12,10 +9,10 @@ import {
   isSameField,
   type PartDifference,
   partDifferences,
-} from '../../domain/layout/compare/comparedPart'
-import { comparedParts } from '../../domain/layout/compare/comparedParts'
-import type { VariantLayout } from '../../domain/layout/edit/changeVariants'
-import { fieldByText, fieldName, fieldValueText } from '../../domain/layout/wording/compareFieldWords'
+} from '../compare/comparedPart'
+import { comparedParts } from '../compare/comparedParts'
+import type { VariantLayout } from '../edit/changeVariants'
+import { fieldByText, fieldName, fieldValueText } from './compareFieldWords'
 import {
   comparedFindingName,
   comparedNumberName,
@@ -26,10 +23,33 @@ import {
   partDifferenceText,
   turnMark,
   turnText,
-} from '../../domain/layout/wording/compareWords'
-import { levelWord } from '../../domain/layout/wording/words'
-import { MARKS } from '../verdicts'
-import type { CompareCell, CompareGroup, CompareRow } from './CompareTable'
+} from './compareWords'
+import { levelWord } from './words'
+
+/** One value of one variant. */
+export interface CompareCell {
+  readonly text: string
+  /** Beside the value: by how much it differs, what becomes of it. */
+  readonly notes: readonly string[]
+  /** Of a finding. */
+  readonly verdict?: ShownVerdict
+  /** Differs from the drawn variant. */
+  readonly isOther: boolean
+}
+
+/** One thing with a value for each variant. */
+export interface CompareRow {
+  readonly key: string
+  readonly title: string
+  readonly cells: readonly CompareCell[]
+}
+
+export interface CompareGroup {
+  readonly key: string
+  /** Empty: rows without a heading. */
+  readonly title: string
+  readonly rows: readonly CompareRow[]
+}
 
 /** What both sides of the car have alike stands once: "Left and right shoulder strap". */
 const joinedSides = <Item>(
@@ -38,23 +58,28 @@ const joinedSides = <Item>(
   bodyOf: (item: Item) => unknown,
   retitled: (item: Item, title: string) => Item,
 ): readonly Item[] => {
-  const left = /\b([Ll])eft\b/
-  const joined = new Set<Item>()
-  return items.flatMap((item) => {
-    if (joined.has(item)) return []
+  const twins = new Map<Item, Item>()
+  for (const item of items) {
     const title = titleOf(item)
-    const other = title.replace(left, (_, letter: string) => (letter === 'L' ? 'Right' : 'right'))
+    const other = title.replace(LEFT, (_, letter: string) => (letter === 'L' ? 'Right' : 'right'))
     const twin = other === title ? undefined : items.find((each) => titleOf(each) === other)
-    if (twin === undefined || JSON.stringify(bodyOf(twin)) !== JSON.stringify(bodyOf(item))) return [item]
-    joined.add(twin)
-    return [
-      retitled(
-        item,
-        title.replace(left, (word) => `${word} and right`),
-      ),
-    ]
-  })
+    if (twin !== undefined && JSON.stringify(bodyOf(twin)) === JSON.stringify(bodyOf(item)))
+      twins.set(item, twin)
+  }
+  const joined = new Set(twins.values())
+  return items
+    .filter((item) => !joined.has(item))
+    .map((item) =>
+      twins.has(item)
+        ? retitled(
+            item,
+            titleOf(item).replace(LEFT, (word) => `${word} and right`),
+          )
+        : item,
+    )
 }
+
+const LEFT = /\b([Ll])eft\b/
 
 const joinedRows = (rows: readonly CompareRow[]): readonly CompareRow[] =>
   joinedSides(
@@ -79,6 +104,8 @@ export interface Compared {
   readonly drawn: number
   /** Leave out what is the same in all. */
   readonly onlyDifferences: boolean
+  /** Say nothing of rooms, where nobody works them out. */
+  readonly withoutRooms?: true
 }
 
 const fieldRow = (field: ComparedField, partKey: string, { variants, drawn }: Compared): CompareRow => {
@@ -188,7 +215,9 @@ export const numberGroups = ({
         }
       }),
     }))
-  return [{ key: 'numbers', title: '', rows: joinedRows(rows) }]
+  // What differs by less than is shown is no difference to whoever reads it.
+  const seen = onlyDifferences ? rows.filter(({ cells }) => cells.some(({ isOther }) => isOther)) : rows
+  return [{ key: 'numbers', title: '', rows: joinedRows(seen) }]
 }
 
 /** The findings, what changes most against the drawn variant first. */
@@ -197,6 +226,7 @@ export const findingGroups = ({
   evaluated,
   drawn,
   onlyDifferences,
+  withoutRooms,
 }: Compared): readonly CompareGroup[] => {
   const base = variants[drawn]?.name ?? ''
   const rows = comparedFindings(evaluated, drawn).flatMap(({ key, findings }): readonly CompareRow[] => {
@@ -212,13 +242,14 @@ export const findingGroups = ({
         title: `${comparedFindingName(first, layout)} (${levelWord(first.level)})`,
         cells: findings.map((finding, index): CompareCell => {
           const turn = turns[index] ?? null
-          const note = turn === null || index === drawn ? null : turnText(turn, base)
+          const isUnsaid = turn === null || index === drawn || (turn === 'pending' && withoutRooms === true)
+          const note = isUnsaid ? null : turnText(turn, base)
           const sign = turn === null || index === drawn ? '' : turnMark(turn)
           const own = evaluated[index]?.layout ?? layout
           const cell = finding === null ? null : findingCell(finding, own)
           return {
             text: cell === null ? 'not asked here' : `${cell.verdict}: ${cell.value}`,
-            ...(finding === null ? {} : { mark: MARKS[finding.verdict], verdict: finding.verdict }),
+            ...(finding === null ? {} : { verdict: finding.verdict }),
             notes: [
               ...(cell?.room === null || cell === null ? [] : [cell.room]),
               ...(note === null ? [] : [`${sign} ${note}`.trim()]),
