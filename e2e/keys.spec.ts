@@ -70,7 +70,6 @@ test('a key held down is one step to undo', async ({ page }) => {
 test('Escape during a drag restores the numbers it began with and leaves no step', async ({ page }) => {
   const { app, side } = await start(page)
   const before = await app.numbers()
-  const undoTitle = await page.getByRole('button', { name: 'Undo' }).getAttribute('title')
   const from = await side.grab(LAP_LEFT)
   await side.carry(from, { u: 60, v: 60 })
   await expect.poll(async () => await app.numbers()).not.toEqual(before)
@@ -79,7 +78,8 @@ test('Escape during a drag restores the numbers it began with and leaves no step
   await side.carry({ x: from.x + 5, y: from.y }, { u: 80, v: 20 })
   await side.drop()
   expect(await app.numbers()).toEqual(before)
-  await expect(page.getByRole('button', { name: 'Undo' })).toHaveAttribute('title', undoTitle ?? '')
+  // An opened file has no step to undo yet.
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled()
 })
 
 test('undo and redo step through a mixed sequence, each gesture one step, with identical numbers', async ({
