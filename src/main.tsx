@@ -26,7 +26,7 @@ import { pageEvaluationWorker, roomsWorkers } from './state/evaluation/pageEvalu
 import { soundStep } from './state/talk/soundStep'
 import { takeLaunchedFiles } from './state/linkedFile'
 import { pageKeeping } from './state/keeping/pageKeeping'
-import { pageOffline, startOffline } from './state/offline/pageOffline'
+import { startKeepingApp, startOffline } from './state/offline/pageOffline'
 import { preferredView, startKeepingView } from './state/keptView'
 import { Papers } from './sheet/Papers'
 import { AppStoreProvider } from './state/react'
@@ -50,7 +50,7 @@ const startCustomer = (root: HTMLElement, text: string): void => {
       </Suspense>
     </StrictMode>,
   )
-  void pageOffline.start()
+  startKeepingApp()
 }
 
 /** Links and files that arrive while the page is open or that it was started with. */

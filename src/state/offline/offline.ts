@@ -36,7 +36,7 @@ export interface OfflineGround {
 export interface OfflineKeeping {
   readonly state: Pick<StoreApi<OfflineState>, 'getState' | 'getInitialState' | 'subscribe'>
   readonly start: () => Promise<void>
-  /** Looks whether there is a newer build. Quiet when there is no network. */
+  /** Counts again what is kept, and looks whether there is a newer build. Quiet when there is no network. */
   readonly look: () => Promise<void>
   /** Puts the newer build in charge and loads it; `evenUnfinished` when the builder has been told of an entry that would be lost. */
   readonly take: (evenUnfinished: 'stay' | 'evenUnfinished') => Promise<void>
@@ -51,12 +51,12 @@ const hindrance = ({ version, isSecure, container }: OfflineGround): Offline | n
   return container === undefined ? 'not-supported' : null
 }
 
-/** Follows one registration: what it keeps and whether a newer build waits. */
+/** Follows one registration: what it keeps and whether a newer build waits. Gives the way to look again. */
 const follow = (
   registration: ServiceWorkerRegistration,
   ground: OfflineGround,
   set: (change: Partial<OfflineState>) => void,
-): void => {
+): (() => void) => {
   const count = async (worker: ServiceWorker): Promise<void> => {
     const { version, missing } = await ground.ask(worker, { kind: 'what-is-kept' })
     // A page loaded past the worker may be of another build than the one that is kept.
@@ -77,6 +77,7 @@ const follow = (
   watch(registration.waiting)
   registration.addEventListener('updatefound', () => watch(registration.installing))
   look()
+  return look
 }
 
 /** Hears of every change of the worker in charge but the first, which takes over a page that had none: nothing changes for that. */
@@ -111,6 +112,7 @@ export const createOffline = (ground: OfflineGround): OfflineKeeping => {
     update: 'none',
   }))
   let registration: ServiceWorkerRegistration | null = null
+  let countAgain: (() => void) | null = null
   let isTaking = false
 
   const onCharge = async (): Promise<void> => {
@@ -128,7 +130,7 @@ export const createOffline = (ground: OfflineGround): OfflineKeeping => {
       return
     }
     ground.holdPageLock(registration.scope, version)
-    follow(registration, ground, (change) => store.setState(change))
+    countAgain = follow(registration, ground, (change) => store.setState(change))
     if (registration.active !== null) tell(registration.active, { kind: 'tidy' })
   }
 
@@ -151,6 +153,7 @@ export const createOffline = (ground: OfflineGround): OfflineKeeping => {
     state: store,
     start,
     look: async () => {
+      countAgain?.()
       try {
         await registration?.update()
       } catch {

@@ -38,8 +38,10 @@ export const pageOffline: OfflineKeeping = createOffline({
   workerUrl: './service-worker.js',
   holdPageLock: (scopeUrl, version) => {
     const name = pageLockName(scopeUrl, version)
+    // Old browsers have none: a page that is open while a newer build takes over is then loaded anew without its older files.
+    const locks: LockManager | undefined = navigator.locks
     // Held as long as the page lives.
-    void navigator.locks.request(name, { mode: 'shared' }, async () => await new Promise<never>(() => {}))
+    void locks?.request(name, { mode: 'shared' }, async () => await new Promise<never>(() => {}))
   },
   ask: askOver,
   // A page that is not watched may hold anything.
@@ -48,7 +50,13 @@ export const pageOffline: OfflineKeeping = createOffline({
   reload: () => window.location.reload(),
 })
 
-/** Starts once the page stands: keeping it for the next visit must not hold up this one. */
+/** Once everything that the page itself needs is there: keeping it for the next visit must not hold up this one. */
+export const startKeepingApp = (): void => {
+  if (document.readyState === 'complete') void pageOffline.start()
+  else window.addEventListener('load', () => void pageOffline.start(), { once: true })
+}
+
+/** Keeps the app for the next visit and looks after newer builds and the browser's offer to install. */
 export const startOffline = (store: AppStore): void => {
   entries = watchEntries(store)
   followInstallOffer()
@@ -59,5 +67,6 @@ export const startOffline = (store: AppStore): void => {
     lookedAtMs = nowMs
     void pageOffline.look()
   })
-  void pageOffline.start()
+  window.addEventListener('online', () => void pageOffline.look())
+  startKeepingApp()
 }

@@ -37,7 +37,9 @@ const site = createSiteWorker(__SITE_FILES__, {
   caches,
   fetch: (request, options) => fetch(request, options),
   pageLocks: async () => {
-    const { held = [], pending = [] } = await navigator.locks.query()
+    // Old browsers have none.
+    const locks: LockManager | undefined = navigator.locks
+    const { held = [], pending = [] } = (await locks?.query()) ?? {}
     return [...held, ...pending].flatMap(({ name }) => (name === undefined ? [] : [name]))
   },
   isNewerComing: () => registration.installing !== null || registration.waiting !== null,
