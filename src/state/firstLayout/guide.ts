@@ -1,5 +1,5 @@
 import type { Layout } from '../../domain/layout/document/layout'
-import { type Progress, withHandChanges } from '../../domain/layout/firstLayout/answer'
+import { begunOn, type Progress, withHandChanges } from '../../domain/layout/firstLayout/answer'
 import type { Ask, Question, QuestionId } from '../../domain/layout/firstLayout/question'
 import { askedQuestions } from '../../domain/layout/firstLayout/questions'
 
@@ -18,7 +18,7 @@ export type QuestionStatus = 'answered' | 'skipped' | 'open'
 
 /** Questions begun on a layout as it is, without changing it before the first answer. */
 export const guideOn = (layout: Layout): Guide => ({
-  progress: { begun: { isFresh: false, base: layout }, answers: {}, left: {} },
+  progress: begunOn(layout),
   confirmed: [],
   skipped: [],
   at: 'job',

@@ -16,7 +16,7 @@ import { anchorFigure } from './figure/anchorFigures'
 import { askedPlace } from './askedPlace'
 import { type Ask, choiceAsk, keptAsk, type Question } from './question'
 import { holeOnTube, lapStart } from './tubeQuestions'
-import { barOf, crossTubeOf, middleMm, sideTubesOf } from './tubeTape'
+import { barOf, crossTubeOf, heldAt, middleMm, sideTubesOf } from './tubeTape'
 
 /** Limits of what is measured between two holes; our judgement: from side by side to the width of a car. */
 const LAP_APART: NumberLimits = { min: 100, max: 2_000, unit: 'mm' }
@@ -73,14 +73,14 @@ const lapOnTube = (layout: Layout): PointMm => {
   const plain = lapStart(layout)
   const { hipPoint } = askedPlace(layout).seat
   const cross = crossTubeOf(layout)
-  if (cross !== null) return { ...plain, ...holeOnTube(cross, hipPoint) }
+  if (cross !== null) return { ...plain, ...holeOnTube(layout, cross, hipPoint) }
   const left = sideTubesOf(layout)?.left
   return left === undefined
     ? plain
     : {
         xMm: plain.xMm,
         yMm: hipPoint.yMm - Math.abs(middleMm(left, 'yMm') - hipPoint.yMm),
-        zMm: holeOnTube(left, { ...plain, xMm: middleMm(left, 'xMm'), zMm: 1e6 }).zMm,
+        zMm: holeOnTube(layout, left, { ...plain, xMm: heldAt(layout, left).xMm, zMm: 1e6 }).zMm,
       }
 }
 
@@ -139,7 +139,7 @@ const shoulderStart = (layout: Layout): PointMm => {
   const plain = startingMount(place, sideStraps(place, 'shoulder')[0] ?? 'shoulder-left').point
   const bar = barOf(layout)
   const isOnBar = bar !== null && shoulderKind(layout) === 'bar-tab'
-  return isOnBar ? { ...plain, ...holeOnTube(bar, shoulderMidPoint(place) ?? plain) } : plain
+  return isOnBar ? { ...plain, ...holeOnTube(layout, bar, shoulderMidPoint(place) ?? plain) } : plain
 }
 
 const withShoulderKind = (layout: Layout, kind: string): Layout => {
@@ -151,7 +151,7 @@ const withShoulderKind = (layout: Layout, kind: string): Layout => {
     ...changed,
     anchors: changed.anchors.map((anchor) => {
       if (!straps.includes(anchor.strap)) return anchor
-      if (kind === 'wrap' && bar !== null) return { ...anchor, mount: wrapOn(bar, anchor.mount) }
+      if (kind === 'wrap' && bar !== null) return { ...anchor, mount: wrapOn(layout, bar, anchor.mount) }
       const tab = asTab(place, anchor, 'plate')
       return { ...anchor, mount: { ...tab, tubeId: kind === 'bar-tab' ? (bar?.id ?? null) : null } }
     }),
@@ -159,10 +159,10 @@ const withShoulderKind = (layout: Layout, kind: string): Layout => {
 }
 
 /** Over the top of the bar and between guide hoops, at the place nearest to where the strap ended. */
-const wrapOn = (bar: Tube, { point }: Mount): Mount => ({
+const wrapOn = (layout: Layout, bar: Tube, { point }: Mount): Mount => ({
   kind: 'wrap',
   tubeId: bar.id,
-  point: pointOnTube(bar.points, { ...point, xMm: middleMm(bar, 'xMm'), zMm: middleMm(bar, 'zMm') }),
+  point: pointOnTube(bar.points, { ...heldAt(layout, bar), yMm: point.yMm }),
   over: 'over',
   guideHoops: true,
 })

@@ -7,7 +7,7 @@ import { addAnchor } from '../edit/changeAnchors'
 import { tubeMiddle } from '../edit/handles'
 import { withPlaceChanged } from '../edit/replace'
 import { askedPlace } from './askedPlace'
-import { type Begun } from './question'
+import type { Begun, HungOn } from './question'
 
 /** Straps that are measured together: a pair, or one alone. */
 export type StrapGroup = readonly StrapId[]
@@ -117,10 +117,13 @@ export const completed = (layout: Layout, begun: Begun): Layout => {
   }))
 }
 
-/** What a group hangs on: the tube that its first anchor is on, else the seat. */
-export const hungOn = (layout: Layout, straps: StrapGroup): PointMm => {
+/** What a group hangs on along one axis: the tube that its first anchor is on, else the seat. */
+export const hungOn = (layout: Layout, straps: StrapGroup, axis: keyof PointMm): HungOn => {
   const place = askedPlace(layout)
-  const tubeId = anchorsOf(place, straps)[0]?.mount.tubeId
+  const tubeId = anchorsOf(place, straps)[0]?.mount.tubeId ?? null
   const tube = layout.tubes.find(({ id }) => id === tubeId)
-  return tube === undefined ? place.seat.hipPoint : tubeMiddle(tube)
+  const seatMm = place.seat.hipPoint[axis]
+  return tube === undefined
+    ? { tubeId: null, atMm: seatMm, seatMm }
+    : { tubeId, atMm: tubeMiddle(tube)[axis], seatMm }
 }

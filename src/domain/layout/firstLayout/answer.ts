@@ -1,6 +1,6 @@
 import { emptyLayout } from '../document/empty'
 import type { Layout } from '../document/layout'
-import type { Answer, Ask, Begun, Question, QuestionId } from './question'
+import type { Answer, Ask, Begun, HungOn, Question, QuestionId } from './question'
 import { QUESTIONS } from './questions'
 
 /** Numbers nearer than this are the same answer: rounding of what is worked out and read back, far below what a tape tells. */
@@ -32,6 +32,12 @@ export const begunFresh = (): Guided => begunWith({ isFresh: true, base: freshBa
 /** Questions begun with what a layout has; its anchors and slots are completed. */
 export const begunFrom = (layout: Layout): Guided => begunWith({ isFresh: false, base: layout })
 
+/** Questions about a layout as it is, which stays so until the first answer. */
+export const begunOn = (layout: Layout): Progress => {
+  const begun: Begun = { isFresh: false, base: layout }
+  return { begun, answers: {}, left: readings(layout, begun) }
+}
+
 const begunWith = (begun: Begun): Guided =>
   settled({ layout: begun.base, progress: { begun, answers: {}, left: {} } })
 
@@ -60,7 +66,22 @@ export const startOf = (
   if (former === undefined) return ask.derived?.(layout)
   const was = former.read(base)
   if (typeof was !== 'number' || ask.hangsOn === undefined || former.hangsOn === undefined) return was
-  return isFresh ? was : was + ask.hangsOn(layout) - former.hangsOn(base)
+  return isFresh ? was : carried(was, ask, { before: former.hangsOn(base), now: ask.hangsOn(layout), layout })
+}
+
+/**
+ * A number of another layout on this one: along with what it hangs on, as long as that is the same thing. Taken off its tube, a tab
+ * stays where it was beside the seat; put on a tube, it starts as tabs on that tube do.
+ */
+const carried = (
+  was: number,
+  ask: Ask,
+  hung: { readonly before: HungOn; readonly now: HungOn; readonly layout: Layout },
+): Answer => {
+  const { before, now, layout } = hung
+  if (before.tubeId === now.tubeId) return was + now.atMm - before.atMm
+  const besideSeat = was + now.seatMm - before.seatMm
+  return now.tubeId === null ? besideSeat : (ask.derived?.(layout) ?? besideSeat)
 }
 
 /** What was changed by hand since the questions last changed the layout counts as answered, as it is now. */
@@ -83,6 +104,10 @@ const settled = ({ layout, progress }: Guided): Guided => {
   return { layout: made, progress: { begun, answers, left: readings(made, begun) } }
 }
 
+/** What other answers imply; undefined where none does. */
+const impliedOf = ({ implied }: Ask, { answers }: Progress): Answer | undefined =>
+  implied?.by.some((id) => answers[id] !== undefined) === true ? implied.answer : undefined
+
 /** An ask of a question may bring others into being, so they are looked for again after each. */
 const withQuestion = (layout: Layout, question: Question, progress: Progress): Layout => {
   const { begun, answers } = progress
@@ -91,7 +116,7 @@ const withQuestion = (layout: Layout, question: Question, progress: Progress): L
   for (let index = 0; ; index += 1) {
     const ask = question.asks(made, begun)[index]
     if (ask === undefined) return made
-    const wanted = answers[ask.id] ?? startOf(question, ask, made, progress)
+    const wanted = answers[ask.id] ?? impliedOf(ask, progress) ?? startOf(question, ask, made, progress)
     if (wanted !== undefined && !isSame(ask.read(made), wanted)) made = ask.write(made, wanted)
   }
 }

@@ -47,7 +47,7 @@ const axisAsk = (
     read: (layout) => groupPoint(askedPlace(layout), straps(askedPlace(layout)))[axis],
     write: (layout, mm) => withGroupAt(layout, straps(askedPlace(layout)), axis, mm),
     derived: (layout) => whole(start(layout)[axis]),
-    hangsOn: (layout) => hungOn(layout, straps(askedPlace(layout)))[axis],
+    hangsOn: (layout) => hungOn(layout, straps(askedPlace(layout)), axis),
   })
 
 const middleAsk = ({ id, straps }: GroupAsks): Ask =>
@@ -56,7 +56,7 @@ const middleAsk = ({ id, straps }: GroupAsks): Ask =>
     read: (layout) => groupPoint(askedPlace(layout), straps(askedPlace(layout))).yMm,
     write: (layout, mm) => withGroupAt(layout, straps(askedPlace(layout)), 'yMm', Number(mm)),
     derived: (layout) => askedPlace(layout).seat.hipPoint.yMm,
-    hangsOn: (layout) => hungOn(layout, straps(askedPlace(layout))).yMm,
+    hangsOn: (layout) => hungOn(layout, straps(askedPlace(layout)), 'yMm'),
   })
 
 const apartAsk = (group: GroupAsks, limits: NumberLimits, isPair: boolean): Ask =>

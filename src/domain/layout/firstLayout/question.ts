@@ -62,8 +62,18 @@ export interface Ask {
   readonly derived?: (layout: Layout) => Answer
   /** Starts as derived in every layout, whatever it was in the one that the questions began with. */
   readonly isAlwaysDerived?: true
-  /** The coordinate, mm, that a start taken from another layout moves along with; left out: none. */
-  readonly hangsOn?: (layout: Layout) => number
+  /** What a start taken from another layout moves along with; left out: nothing. */
+  readonly hangsOn?: (layout: Layout) => HungOn
+  /** The answer that others of the question imply: where a slot is, is not asked of a shell without one. */
+  readonly implied?: { readonly by: readonly string[]; readonly answer: Answer }
+}
+
+/** What something is fixed to, and where that and the seat are along the asked axis, mm. */
+export interface HungOn {
+  /** The tube's id; null: the seat. */
+  readonly tubeId: string | null
+  readonly atMm: number
+  readonly seatMm: number
 }
 
 export interface Question {
@@ -77,7 +87,7 @@ export interface Question {
   readonly figures: (layout: Layout) => readonly QuestionFigure[]
 }
 
-type Common = Pick<Ask, 'id' | 'words' | 'hint' | 'letter' | 'hangsOn'>
+type Common = Pick<Ask, 'id' | 'words' | 'hint' | 'letter' | 'hangsOn' | 'implied'>
 
 export interface NumberAsk extends Common {
   readonly kind: 'length' | 'angle' | 'mass'
@@ -131,7 +141,7 @@ interface KeptAsk {
   readonly write: (layout: Layout, value: Answer) => Layout
   readonly derived: (layout: Layout) => Answer
   readonly isAlwaysDerived?: true
-  readonly hangsOn?: (layout: Layout) => number
+  readonly hangsOn?: (layout: Layout) => HungOn
 }
 
 /** Something that follows without being asked for. */

@@ -21,7 +21,7 @@ export const seatQuestion: Question = {
       id: 'seat.back',
       kind: 'length',
       words: 'Rearward to the face of the back',
-      hint: 'Level, to the straight edge, a hand’s breadth above the cushion.',
+      hint: 'Level, to the straight edge, a hand’s breadth (100 mm) above the cushion.',
       letter: 'A',
       limits: FROM_DATUM,
       read: backMm,

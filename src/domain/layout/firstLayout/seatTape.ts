@@ -1,7 +1,7 @@
 import { planeSegmentIntersection } from '../../geometry/segment'
 import { planePoint } from '../../geometry/plane'
 import type { Seat } from '../../straps/seat'
-import { cosDeg } from '../../units/angle'
+import { cosDeg, tanDeg } from '../../units/angle'
 import type { Layout } from '../document/layout'
 import { withSeat } from '../edit/change'
 import { movedHandle } from '../edit/move'
@@ -11,7 +11,8 @@ import { askedPlace } from './askedPlace'
 /*
  * The hip point lies inside a person and no tape reaches it. What a tape does reach is the face of the back and the cushion; the
  * hip point follows from them. Derived here: with the recline β, the hip height h up the torso line and the back's face a depth d
- * behind it, the back is met level at hip height at x = hip + d / cos β, and the cushion below it lies at z = hip − h · cos β.
+ * behind it, the cushion lies at z = hip − h · cos β, and a level tape r above the cushion meets the straight edge along the back at
+ * x = hip + d / cos β + (r − h · cos β) · tan β.
  */
 
 /** Where the depth of the back is read, up the torso line from the cushion: about half way up a bucket seat's back. Our judgement. */
@@ -19,6 +20,9 @@ const BACK_READ_MM = 300
 
 /** Hip point ahead of the back where an outline has no back there. Source: public dummy models, 147–150 mm. */
 const PLAIN_DEPTH_MM = 148
+
+/** How far above the cushion the tape is held to the back, mm: a hand's breadth, about where the hips are. Our judgement. */
+export const READ_ABOVE_CUSHION_MM = 100
 
 /** Looked no further rearward than this for the back. Our judgement. */
 const FAR_MM = 3_000
@@ -41,16 +45,22 @@ export const backDepthMm = ({ sideOutline, hipHeightMm }: Seat): number => {
   return crossings.length === 0 ? PLAIN_DEPTH_MM : Math.min(...crossings)
 }
 
-/** From the datum rearward to the face of the back, level, at hip height. */
+/** Rearward from the hip point to where the tape meets the straight edge along the back. */
+const backBehindHipMm = (seat: Seat): number => {
+  const { reclineDeg, hipHeightMm } = seat
+  const aboveHipMm = READ_ABOVE_CUSHION_MM - hipHeightMm * cosDeg(reclineDeg)
+  return backDepthMm(seat) / cosDeg(reclineDeg) + aboveHipMm * tanDeg(reclineDeg)
+}
+
+/** From the datum rearward to the face of the back, level, a hand's breadth above the cushion. */
 export const backMm = (layout: Layout): number => {
   const { seat } = askedPlace(layout)
-  return seat.hipPoint.xMm + backDepthMm(seat) / cosDeg(seat.reclineDeg)
+  return seat.hipPoint.xMm + backBehindHipMm(seat)
 }
 
 export const withBack = (layout: Layout, mm: number): Layout => {
   const { id, seat } = askedPlace(layout)
-  const xMm = mm - backDepthMm(seat) / cosDeg(seat.reclineDeg)
-  return movedHandle(layout, { kind: 'hip', placeId: id }, { xMm })
+  return movedHandle(layout, { kind: 'hip', placeId: id }, { xMm: mm - backBehindHipMm(seat) })
 }
 
 /** From the datum up to the pressed-down cushion under the hip point. */

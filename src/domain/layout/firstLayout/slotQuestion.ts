@@ -166,6 +166,9 @@ const FAMILY_WORDS: Readonly<Record<StrapFamily, string>> = {
   sub: 'The straps between the legs pass slots in the cushion',
 }
 
+/** What somebody measured or changed of slots says that there are some, whatever the drawn straps would need. */
+const OPENING_FIELDS = ['openings', 'up', 'ahead', 'apart'] as const
+
 const familyAsks = (layout: Layout, family: StrapFamily, begun: Begun): readonly Ask[] => {
   const place = askedPlace(layout)
   if (familyStraps(place, family).length === 0) return []
@@ -179,6 +182,7 @@ const familyAsks = (layout: Layout, family: StrapFamily, begun: Begun): readonly
     write: (write, value) =>
       value === 'yes' ? withSlots(write, family, begun) : withoutSlots(write, family),
     derived: (read) => (needsSlots(read, family) ? 'yes' : 'no'),
+    implied: { by: OPENING_FIELDS.map((field) => `slots.${family}-${field}`), answer: 'yes' },
   })
   return slots.length === 0 ? [pass] : [pass, openingsAsk(family, begun), ...MEASURED[family](hasPair)]
 }

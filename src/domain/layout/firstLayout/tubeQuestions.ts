@@ -31,7 +31,10 @@ import {
   withBar,
   withDiameter,
   withHalf,
+  heldAt,
+  withFront,
   withMiddle,
+  withTop,
   withoutBar,
 } from './tubeTape'
 
@@ -60,8 +63,8 @@ const shoulderStart = (layout: Layout): PointMm => {
 export const lapStart = (layout: Layout): PointMm => startingMount(askedPlace(layout), 'lap-left').point
 
 /** Where the hole of a tab on a tube starts: off its surface toward `to`, in the side plane. */
-export const holeOnTube = (tube: Tube, to: PointMm): Pick<PointMm, 'xMm' | 'zMm'> => {
-  const middle = { xMm: middleMm(tube, 'xMm'), zMm: middleMm(tube, 'zMm') }
+export const holeOnTube = (layout: Layout, tube: Tube, to: PointMm): Pick<PointMm, 'xMm' | 'zMm'> => {
+  const middle = heldAt(layout, tube)
   const towardDeg = atan2Deg(to.zMm - middle.zMm, to.xMm - middle.xMm)
   const offMm = tube.outsideDiameterMm / 2 + HOLE_OFF_TUBE_MM
   return {
@@ -78,7 +81,7 @@ interface TubeNumber {
   readonly letter?: string
   readonly hint?: string
   readonly limits: NumberLimits
-  readonly read: (tube: Tube) => number
+  readonly read: (tube: Tube, layout: Layout) => number
   readonly write: (layout: Layout, tube: Tube, mm: number) => Layout
   readonly derived?: (layout: Layout) => number
 }
@@ -90,7 +93,7 @@ const tubeAsk = (find: FindTubes, { read, write, ...ask }: TubeNumber): Ask =>
     kind: 'length',
     read: (layout) => {
       const tube = find(layout)[0]
-      return tube === undefined ? 0 : read(tube)
+      return tube === undefined ? 0 : read(tube, layout)
     },
     write: (layout, mm) =>
       find(layout).reduce((made, { id }) => {
@@ -147,10 +150,7 @@ const middleAsk = (id: string, find: FindTubes): Ask => {
     read: middle,
     write: (layout, mm) => {
       const byMm = Number(mm) - middle(layout)
-      return find(layout).reduce(
-        (made, tube) => withMiddle(made, tube, 'yMm', middleMm(tube, 'yMm') + byMm),
-        layout,
-      )
+      return find(layout).reduce((made, tube) => withMiddle(made, tube, middleMm(tube, 'yMm') + byMm), layout)
     },
     derived: (layout) => askedPlace(layout).seat.hipPoint.yMm,
   })
@@ -165,11 +165,11 @@ const barAsks = (layout: Layout): readonly Ask[] =>
         tubeAsk(bars, {
           id: 'bar.front',
           words: 'Rearward to its front edge',
-          hint: 'Level, from the datum.',
+          hint: 'Level, from the datum; at the middle of the seat.',
           letter: 'A',
           limits: FROM_DATUM,
-          read: frontMm,
-          write: (write, bar, mm) => withMiddle(write, bar, 'xMm', mm + bar.outsideDiameterMm / 2),
+          read: (tube, layout) => frontMm(layout, tube),
+          write: withFront,
           derived: (read) => whole(shoulderStart(read).xMm),
         }),
         tubeAsk(bars, {
@@ -178,8 +178,8 @@ const barAsks = (layout: Layout): readonly Ask[] =>
           hint: 'Plumb, from the height of the datum.',
           letter: 'B',
           limits: FROM_DATUM,
-          read: topMm,
-          write: (write, bar, mm) => withMiddle(write, bar, 'zMm', mm - bar.outsideDiameterMm / 2),
+          read: (tube, layout) => topMm(layout, tube),
+          write: withTop,
           derived: (read) => whole(shoulderStart(read).zMm),
         }),
         tubeAsk(bars, {
@@ -226,11 +226,11 @@ const crossAsks = (layout: Layout): readonly Ask[] => [
   tubeAsk(crossTubes, {
     id: 'tubes.cross-front',
     words: 'Rearward to its front edge',
-    hint: 'Level, from the datum.',
+    hint: 'Level, from the datum; at the middle of the seat.',
     letter: 'A',
     limits: FROM_DATUM,
-    read: frontMm,
-    write: (write, tube, mm) => withMiddle(write, tube, 'xMm', mm + tube.outsideDiameterMm / 2),
+    read: (tube, layout) => frontMm(layout, tube),
+    write: withFront,
     derived: (read) => whole(lapStart(read).xMm),
   }),
   tubeAsk(crossTubes, {
@@ -239,8 +239,8 @@ const crossAsks = (layout: Layout): readonly Ask[] => [
     hint: 'Plumb, from the height of the datum.',
     letter: 'B',
     limits: FROM_DATUM,
-    read: topMm,
-    write: (write, tube, mm) => withMiddle(write, tube, 'zMm', mm - tube.outsideDiameterMm / 2),
+    read: (tube, layout) => topMm(layout, tube),
+    write: withTop,
     derived: (read) => whole(lapStart(read).zMm - HOLE_OFF_TUBE_MM),
   }),
 ]
@@ -250,8 +250,8 @@ const withSidesApart = (layout: Layout, mm: number): Layout => {
   const sides = sideTubesOf(layout)
   if (sides === null) return layout
   const middle = (middleMm(sides.left, 'yMm') + middleMm(sides.right, 'yMm')) / 2
-  const left = withMiddle(layout, sides.left, 'yMm', middle - mm / 2)
-  return withMiddle(left, sides.right, 'yMm', middle + mm / 2)
+  const left = withMiddle(layout, sides.left, middle - mm / 2)
+  return withMiddle(left, sides.right, middle + mm / 2)
 }
 
 /** Centre lines of the side tubes apart: at least a seat's width, our judgement. */
@@ -279,8 +279,8 @@ const sideAsks = (layout: Layout): readonly Ask[] => [
     hint: 'Plumb, from the height of the datum.',
     letter: 'B',
     limits: FROM_DATUM,
-    read: topMm,
-    write: (write, tube, mm) => withMiddle(write, tube, 'zMm', mm - tube.outsideDiameterMm / 2),
+    read: (tube, layout) => topMm(layout, tube),
+    write: withTop,
     derived: (read) => whole(lapStart(read).zMm - HOLE_OFF_TUBE_MM),
   }),
 ]

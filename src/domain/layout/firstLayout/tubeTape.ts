@@ -1,7 +1,8 @@
-import type { PointMm } from '../../geometry/point'
+import { pointBetween, type PointMm } from '../../geometry/point'
 import type { Tube } from '../../geometry/tube'
 import type { Layout } from '../document/layout'
 import { addTube, removeTube, withTube } from '../edit/changeTubes'
+import { tubeMiddle } from '../edit/handles'
 import { withPlaceChanged } from '../edit/replace'
 import { pointOnTube } from '../edit/tubeMove'
 import { askedPlace } from './askedPlace'
@@ -37,10 +38,35 @@ export const middleMm = (tube: Tube, axis: keyof PointMm): number => {
   return (Math.max(...values) + Math.min(...values)) / 2
 }
 
-/** What a tape meets first coming from the front; the tube's front edge, mm from the datum. */
-export const frontMm = (tube: Tube): number => middleMm(tube, 'xMm') - tube.outsideDiameterMm / 2
+/**
+ * Where a tape is held to a tube: on its centre line where that passes a place along the axis, the first such place of a bent one; the
+ * middle of its nearest piece where it passes none.
+ */
+const passing = (tube: Tube, axis: 'xMm' | 'yMm', atMm: number): PointMm => {
+  const pieces = tube.points.slice(1).map((end, index) => ({ start: tube.points[index] ?? end, end }))
+  const shares = pieces.map(({ start, end }) => (atMm - start[axis]) / (end[axis] - start[axis]))
+  const index = shares.findIndex((share) => share >= 0 && share <= 1)
+  const piece = pieces[index]
+  if (piece !== undefined) return pointBetween(piece.start, piece.end, shares[index] ?? 0)
+  const away = pieces.map(({ start, end }) => Math.abs((start[axis] + end[axis]) / 2 - atMm))
+  const nearest = pieces[away.indexOf(Math.min(...away))]
+  return nearest === undefined ? tubeMiddle(tube) : pointBetween(nearest.start, nearest.end, 0.5)
+}
 
-export const topMm = (tube: Tube): number => middleMm(tube, 'zMm') + tube.outsideDiameterMm / 2
+/** Where the tape is held to one of the asked tubes: across the car at the seat's middle, along it beside the hips. */
+export const heldAt = (layout: Layout, tube: Tube): PointMm => {
+  const { hipPoint } = askedPlace(layout).seat
+  return span(tube, 'yMm') >= span(tube, 'xMm')
+    ? passing(tube, 'yMm', hipPoint.yMm)
+    : passing(tube, 'xMm', hipPoint.xMm)
+}
+
+/** What a tape meets first coming from the front: the tube's front edge, mm from the datum. */
+export const frontMm = (layout: Layout, tube: Tube): number =>
+  heldAt(layout, tube).xMm - tube.outsideDiameterMm / 2
+
+export const topMm = (layout: Layout, tube: Tube): number =>
+  heldAt(layout, tube).zMm + tube.outsideDiameterMm / 2
 
 /** Half of the tube's reach across the car, mm. */
 export const halfMm = (tube: Tube): number => span(tube, 'yMm') / 2
@@ -65,15 +91,23 @@ const withPoints = (layout: Layout, tube: Tube, points: readonly PointMm[]): Lay
   }))
 }
 
-/** The tube moved as a whole along one axis until its middle is there. */
-export const withMiddle = (layout: Layout, tube: Tube, axis: keyof PointMm, mm: number): Layout => {
-  const byMm = mm - middleMm(tube, axis)
-  return withPoints(
+/** The tube moved as a whole along one axis. */
+const withMoved = (layout: Layout, tube: Tube, axis: keyof PointMm, byMm: number): Layout =>
+  withPoints(
     layout,
     tube,
     tube.points.map((point) => ({ ...point, [axis]: point[axis] + byMm })),
   )
-}
+
+/** Moved sideways until its middle is there. */
+export const withMiddle = (layout: Layout, tube: Tube, mm: number): Layout =>
+  withMoved(layout, tube, 'yMm', mm - middleMm(tube, 'yMm'))
+
+export const withFront = (layout: Layout, tube: Tube, mm: number): Layout =>
+  withMoved(layout, tube, 'xMm', mm - frontMm(layout, tube))
+
+export const withTop = (layout: Layout, tube: Tube, mm: number): Layout =>
+  withMoved(layout, tube, 'zMm', mm - topMm(layout, tube))
 
 /** The tube reaching this far to each side of its middle; its bends go outward in proportion. */
 export const withHalf = (layout: Layout, tube: Tube, mm: number): Layout => {

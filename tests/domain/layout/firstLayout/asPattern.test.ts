@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { layoutText } from '../../../../src/domain/layout/document/layoutText'
 import { parseLayoutText } from '../../../../src/domain/layout/document/parseLayout'
-import { begunFrom, withAnswer } from '../../../../src/domain/layout/firstLayout/answer'
+import { begunFresh, begunFrom, withAnswer } from '../../../../src/domain/layout/firstLayout/answer'
 import { askedPlace } from '../../../../src/domain/layout/firstLayout/askedPlace'
 import { asPattern } from '../../../../src/domain/layout/firstLayout/asPattern'
-import { barOf, topMm } from '../../../../src/domain/layout/firstLayout/tubeTape'
+import { barOf, frontMm } from '../../../../src/domain/layout/firstLayout/tubeTape'
+import { anchorOf } from '../../../../src/domain/straps/mount'
 import { strapsOf } from '../../../../src/domain/straps/strap'
 import { exampleIndex, exampleLayout } from '../../../support/exampleLayouts'
 
@@ -86,7 +87,39 @@ describe('asPattern', () => {
       expect(mount.point.zMm - (was?.point.zMm ?? 0)).toBeCloseTo(expected, 6)
     }
     const [bar, wasBar] = [barOf(layout), barOf(pattern)]
-    expect(bar === null ? null : topMm(bar)).toBe(wasBar === null ? null : topMm(wasBar))
+    expect(bar).toEqual(wasBar)
+  })
+
+  it.each([
+    ['shoulder.kind', 'tab', 'bar-tab', 'shoulder-left'],
+    ['bar.has', 'no', 'bar-tab', 'shoulder-left'],
+    ['lap.tube', 'floor-or-plate', 'wrap', 'lap-left'],
+    ['tubes.kind', 'none', 'wrap', 'lap-left'],
+  ] as const)('leaves a tab where it was beside the seat when %s is %s', (id, answer, kind, strap) => {
+    const own = withAnswer(withAnswer(begunFresh(), 'shoulder.kind', kind), 'tubes.kind', 'cross').layout
+    const start = begunFrom(asPattern(own))
+    const at = (layout: typeof own) => anchorOf(askedPlace(layout).anchors, strap)?.mount
+    const before = at(start.layout)
+    const after = at(withAnswer(start, id, answer).layout)
+    expect(before?.tubeId).not.toBeNull()
+    expect(after?.tubeId).toBeNull()
+    expect(after?.point).toEqual(before?.point)
+  })
+
+  it('reads a bent bar where the tape is held to it, at the middle of the seat', () => {
+    const car = withAnswer(begunFresh(), 'shoulder.kind', 'tab').layout
+    const [bar] = car.tubes
+    if (bar === undefined) throw new Error('there is a bar')
+    const points = [-500, -300, 300, 500].map((yMm) => ({
+      xMm: Math.abs(yMm) < 400 ? 1400 : 1300,
+      yMm,
+      zMm: 560,
+    }))
+    const bent = { ...car, tubes: [{ ...bar, points }] }
+    // Half of 38.1 mm ahead of the piece behind the seat, not of the ends.
+    expect(frontMm(bent, { ...bar, points })).toBeCloseTo(1400 - 19.05, 9)
+    const { layout } = withAnswer(begunFrom(asPattern(bent)), 'bar.front', 1390.95)
+    expect(layout.tubes[0]?.points.map(({ xMm }) => xMm)).toEqual([1310, 1410, 1410, 1310])
   })
 
   it('comes back to the pattern when another belt is chosen and chosen back', () => {

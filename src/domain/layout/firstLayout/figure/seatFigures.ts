@@ -7,7 +7,7 @@ import type { Primitive } from '../../drawing/primitive'
 import { drawnPose } from '../../edit/handles'
 import { seatShellPrimitives } from '../../drawing/seatPrimitives'
 import { askedPlace } from '../askedPlace'
-import { backDepthMm, backMm, cushionMm } from '../seatTape'
+import { backDepthMm, backMm, cushionMm, READ_ABOVE_CUSHION_MM } from '../seatTape'
 import { DATUM, datumPrimitives, figureOf, label, line, point, type QuestionFigure } from './figure'
 
 const shell = (layout: Layout, elevation: 'side' | 'top'): readonly Primitive[] => {
@@ -60,16 +60,16 @@ export const seatFigure = (layout: Layout): readonly QuestionFigure[] => {
   const pose = drawnPose(place)
   const depthMm = backDepthMm(seat)
   const at = (zMm: number) => projected(vehiclePoint(pose, pointMm(depthMm, 0, zMm)), 'side')
-  const back = planePoint(backMm(layout), hipPoint.zMm)
   const under = projected(vehiclePoint(pose, pointMm(0, 0, -seat.hipHeightMm)), 'side')
   const cushion = cushionMm(layout)
+  const back = planePoint(backMm(layout), cushion + READ_ABOVE_CUSHION_MM)
   return [
     figureOf({
       layout,
       elevation: 'side',
       caption: 'Side: rearward to the back (A), up to the cushion (B)',
       taped: [
-        { letter: 'A', valueMm: back.uMm, from: DATUM, to: back, way: 'level', at: hipPoint.zMm },
+        { letter: 'A', valueMm: back.uMm, from: DATUM, to: back, way: 'level', at: back.vMm },
         {
           letter: 'B',
           valueMm: cushion,

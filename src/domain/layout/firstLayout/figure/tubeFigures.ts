@@ -3,7 +3,7 @@ import type { Tube } from '../../../geometry/tube'
 import type { Layout } from '../../document/layout'
 import type { Primitive } from '../../drawing/primitive'
 import { tubePrimitives } from '../../drawing/tubePrimitives'
-import { barOf, crossTubeOf, frontMm, halfMm, middleMm, sideTubesOf, topMm } from '../tubeTape'
+import { barOf, crossTubeOf, frontMm, halfMm, heldAt, middleMm, sideTubesOf, topMm } from '../tubeTape'
 import { DATUM, datumPrimitives, figureOf, line, type QuestionFigure, type Taped } from './figure'
 
 const pickedOut = (tubes: readonly Tube[], elevation: 'side' | 'top'): readonly Primitive[] =>
@@ -18,11 +18,13 @@ const BESIDE_MM = 120
 
 /** Front edge and top of a tube seen end on. */
 const edges = (
+  layout: Layout,
   tube: Tube,
   isLettered: { readonly front: string | null; readonly top: string },
 ): readonly Taped[] => {
-  const front = planePoint(frontMm(tube), middleMm(tube, 'zMm'))
-  const top = planePoint(middleMm(tube, 'xMm'), topMm(tube))
+  const held = heldAt(layout, tube)
+  const front = planePoint(frontMm(layout, tube), held.zMm)
+  const top = planePoint(held.xMm, topMm(layout, tube))
   return [
     ...(isLettered.front === null
       ? []
@@ -47,12 +49,11 @@ const edges = (
   ]
 }
 
-const level = (tube: Tube): Primitive =>
-  line('level', [DATUM, planePoint(middleMm(tube, 'xMm') + BESIDE_MM, 0)], 'hidden')
+const level = (layout: Layout, tube: Tube): Primitive =>
+  line('level', [DATUM, planePoint(heldAt(layout, tube).xMm + BESIDE_MM, 0)], 'hidden')
 
-const sectionOf = (bar: Tube): Taped => {
-  const u = middleMm(bar, 'xMm')
-  const v = middleMm(bar, 'zMm')
+const sectionOf = (layout: Layout, bar: Tube): Taped => {
+  const { xMm: u, zMm: v } = heldAt(layout, bar)
   const halfOd = bar.outsideDiameterMm / 2
   return {
     letter: 'D',
@@ -68,14 +69,14 @@ export const barFigure = (layout: Layout): readonly QuestionFigure[] => {
   const bar = barOf(layout)
   if (bar === null) return []
   const middle = middleMm(bar, 'yMm')
-  const x = middleMm(bar, 'xMm')
+  const x = heldAt(layout, bar).xMm
   return [
     figureOf({
       layout,
       elevation: 'side',
       caption: 'Side: rearward to the front edge (A), up to the top (B), across the tube (D)',
-      taped: [...edges(bar, { front: 'A', top: 'B' }), sectionOf(bar)],
-      focus: [...pickedOut([bar], 'side'), level(bar), ...datumPrimitives()],
+      taped: [...edges(layout, bar, { front: 'A', top: 'B' }), sectionOf(layout, bar)],
+      focus: [...pickedOut([bar], 'side'), level(layout, bar), ...datumPrimitives()],
     }),
     figureOf({
       layout,
@@ -106,8 +107,8 @@ export const floorTubeFigure = (layout: Layout): readonly QuestionFigure[] => {
         layout,
         elevation: 'side',
         caption: 'Side: rearward to the front edge (A), up to the top (B)',
-        taped: edges(cross, { front: 'A', top: 'B' }),
-        focus: [...pickedOut([cross], 'side'), level(cross), ...datumPrimitives()],
+        taped: edges(layout, cross, { front: 'A', top: 'B' }),
+        focus: [...pickedOut([cross], 'side'), level(layout, cross), ...datumPrimitives()],
       }),
     ]
   if (sides === null) return []
@@ -134,8 +135,8 @@ export const floorTubeFigure = (layout: Layout): readonly QuestionFigure[] => {
       layout,
       elevation: 'side',
       caption: 'Side: up to their top (B)',
-      taped: edges(left, { front: null, top: 'B' }),
-      focus: [...pickedOut([left], 'side'), level(left), ...datumPrimitives()],
+      taped: edges(layout, left, { front: null, top: 'B' }),
+      focus: [...pickedOut([left], 'side'), level(layout, left), ...datumPrimitives()],
     }),
   ]
 }
