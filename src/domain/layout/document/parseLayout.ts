@@ -5,16 +5,19 @@ import { type Layout, LAYOUT_VERSION } from './layout'
 import { fieldProblem, type LayoutProblem, receivedText } from './problem'
 import { readFields } from './schema'
 
+/** More than anybody mends one by one; a file from anywhere may have hundreds of thousands. Our judgement. */
+const MOST_PROBLEMS = 1_000
+
 /**
  * A layout from anything at all: a file, storage, a link. The version is looked at first; then every field; then whether the
- * fields agree with each other. Fails with every problem found, never with a half-read layout.
+ * fields agree with each other. Fails with every problem found, of more than a thousand the first thousand; never with a half-read layout.
  */
 export const parseLayout = (input: unknown): Result<Layout, readonly LayoutProblem[]> => {
   const version = versionProblem(input)
   if (version !== null) return err([version])
   const read = readFields(input)
   if ('issues' in read)
-    return err(read.issues.map((issue) => fieldProblem(issue, input)).filter(isFirstAtPath))
+    return err(withoutTwins(read.issues.slice(0, MOST_PROBLEMS).map((issue) => fieldProblem(issue, input))))
   const contradictions = layoutContradictions(read.layout)
   return contradictions.length > 0 ? err(contradictions) : ok(read.layout)
 }
@@ -32,8 +35,14 @@ export const parseLayoutText = (text: string): Result<Layout, readonly LayoutPro
   return parseLayout(input)
 }
 
-const isFirstAtPath = (problem: LayoutProblem, index: number, all: readonly LayoutProblem[]): boolean =>
-  all.findIndex((other) => other.path === problem.path && other.message === problem.message) === index
+/** Each problem once, where it came first. */
+const withoutTwins = (problems: readonly LayoutProblem[]): readonly LayoutProblem[] => {
+  const seen = new Set<string>()
+  return problems.filter(({ path, message }) => {
+    const key = JSON.stringify([path, message])
+    return !seen.has(key) && seen.add(key)
+  })
+}
 
 const fileProblem = (received: string, message: string): LayoutProblem => ({
   path: '',

@@ -34,6 +34,14 @@ describe('parseLayout', () => {
     expect(mount?.kind === 'tab' && Object.is(mount.planDeg, 0)).toBe(true)
   })
 
+  it('says no more than a thousand things of a file with hundreds of thousands that are wrong, the first ones first', () => {
+    const tubes = Array.from({ length: 50_000 }, (_, index) => ({ id: `t${index}` }))
+    const problems = problemsOf({ ...emptyLayout(), tubes })
+    expect(problems).toHaveLength(1_000)
+    expect(problems[0]?.path).toBe('tubes[0].name')
+    expect(new Set(problems.map(({ path, message }) => `${path} ${message}`)).size).toBe(1_000)
+  })
+
   it.each([
     { what: 'a list', input: [], path: '', message: /not a layout/ },
     { what: 'null', input: null, path: '', message: /not a layout/ },
