@@ -34,6 +34,40 @@ const coveredPoints = async (side: Elevation): Promise<number> =>
       .filter((element) => element === null || !pane.contains(element)).length
   })
 
+/**
+ * The inset beside the finger: clear of it, on the pane, and with ink in it. The stage is enlarged three times about the point that
+ * the finger has dragged, so the inset's middle is that point.
+ */
+const expectMagnified = async (side: Elevation, finger: { x: number; y: number }): Promise<void> => {
+  const magnifier = side.app.page.getByTestId('magnifier')
+  await expect(magnifier).toContainText(/x .* mm/)
+  const inset = await magnifier.locator('canvas').boundingBox()
+  const pane = await side.box()
+  if (inset === null) throw new Error('no inset')
+  const [atX = NaN, atY = NaN] = ((await magnifier.getAttribute('data-at')) ?? '').split(' ').map(Number)
+  // A finger is followed to whole mm, and took the handle within half of 44 px.
+  expect(Math.hypot(pane.x + atX - finger.x, pane.y + atY - finger.y)).toBeLessThanOrEqual(22)
+  const nearest = {
+    x: Math.min(Math.max(finger.x, inset.x), inset.x + inset.width),
+    y: Math.min(Math.max(finger.y, inset.y), inset.y + inset.height),
+  }
+  expect(Math.hypot(nearest.x - finger.x, nearest.y - finger.y)).toBeGreaterThan(22)
+  expect(inset.x).toBeGreaterThanOrEqual(pane.x)
+  expect(inset.y).toBeGreaterThanOrEqual(pane.y)
+  expect(inset.x + inset.width).toBeLessThanOrEqual(pane.x + pane.width)
+  await expect
+    .poll(
+      async () =>
+        await magnifier.locator('canvas').evaluate((canvas) => {
+          if (!(canvas instanceof HTMLCanvasElement)) return 0
+          const { data } = canvas.getContext('2d')?.getImageData(0, 0, canvas.width, canvas.height) ?? {}
+          return new Set(Array.from(data ?? [], (value, index) => (index % 4 === 0 ? value : 0))).size
+        }),
+      { message: 'different shades in the inset' },
+    )
+    .toBeGreaterThan(20)
+}
+
 for (const { name, viewport } of SCREENS) {
   test.describe(`on ${name}`, () => {
     test.use({ viewport, hasTouch: true, isMobile: viewport.width < 600 })
@@ -48,7 +82,9 @@ for (const { name, viewport } of SCREENS) {
       await touch.move([from], [to])
       await expect(side.pane).toHaveAttribute('data-dragging', 'true')
       expect(await coveredPoints(side)).toBe(0)
+      await expectMagnified(side, to)
       await touch.up()
+      await expect(app.page.getByTestId('magnifier')).toHaveCount(0)
       await expect(side.pane).toHaveAttribute('data-dragging', 'false')
       // The whole car is in view: what one px is on the car is as well as a finger can be followed.
       await app.expectAt(LAP_LEFT, { x: 1410, y: 130, z: 90 }, 1 / scale)
@@ -95,8 +131,8 @@ for (const { name, viewport } of SCREENS) {
       await touch.move([to, second], [{ x: to.x + 10, y: to.y }, second])
       await touch.up()
       expect(await app.numbers()).toEqual(before)
-      // The only step to undo is still the opening of the file.
-      await expect(page.getByRole('button', { name: 'Undo' })).toHaveAttribute('title', /Open bench/)
+      // An opened file has no step to undo yet.
+      await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled()
     })
 
     test('every handle has 44 px for a finger: a touch 20 px beside it still takes it', async ({ page }) => {
@@ -106,6 +142,57 @@ for (const { name, viewport } of SCREENS) {
       await touch.down(beside)
       await touch.up()
       await expect(app.page.locator('[data-testid^="part:"][aria-pressed="true"]')).toContainText('lap tab')
+    })
+
+    test('a tap where several parts lie offers them by name, and one of them is then dragged', async ({
+      page,
+    }) => {
+      const { app, side, touch } = await start(page)
+      // Left and right lie on one spot in the side elevation.
+      const at = await side.pxOfHandle(LAP_LEFT)
+      await touch.down(at)
+      await touch.up()
+      const chooser = page.getByTestId('crowd-chooser')
+      const right = chooser.getByRole('button', { name: /right lap tab/ })
+      await expect(chooser.getByRole('button', { name: /left lap tab/ })).toBeVisible()
+      expect((await right.boundingBox())?.height).toBeGreaterThanOrEqual(44)
+      await right.tap()
+      await expect(chooser).toHaveCount(0)
+      await expect(app.part(LAP_RIGHT)).toHaveAttribute('aria-pressed', 'true')
+      const undo = page.getByRole('button', { name: 'Undo' })
+      await touch.down(at)
+      await touch.move([at], [{ x: at.x + 20, y: at.y - 20 }])
+      await touch.up()
+      await expect(undo).toHaveAttribute('title', /right lap tab/)
+    })
+
+    test('a button beside the numbers moves the part one step, held ever more, and is one step to undo', async ({
+      page,
+    }) => {
+      const { app, touch } = await start(page)
+      await app.select(LAP_LEFT)
+      const up = page.getByRole('button', { name: 'Up by 1 mm' })
+      await up.scrollIntoViewIfNeeded()
+      const box = await up.boundingBox()
+      if (box === null) throw new Error('no button')
+      expect(Math.min(box.width, box.height)).toBeGreaterThanOrEqual(44)
+      const { z } = await app.at(LAP_LEFT)
+      await up.tap()
+      await app.expectAt(LAP_LEFT, { z: z + 1 })
+      await app.settled()
+      const before = await app.numbers()
+      await touch.down({ x: box.x + box.width / 2, y: box.y + box.height / 2 })
+      await expect.poll(async () => (await app.at(LAP_LEFT)).z).toBeGreaterThanOrEqual(z + 6)
+      // Let go anywhere: off the button as well.
+      await touch.move([{ x: box.x + 5, y: box.y + 5 }], [{ x: box.x + 5, y: box.y - 120 }])
+      await touch.up()
+      await app.settled()
+      const { z: reached } = await app.at(LAP_LEFT)
+      await page.getByRole('button', { name: 'Steps of 10 mm' }).tap()
+      await page.getByRole('button', { name: 'Down by 10 mm' }).tap()
+      await app.expectAt(LAP_LEFT, { z: reached - 10 })
+      await app.undo()
+      await app.expectOneUndoGives(before)
     })
   })
 }

@@ -1,4 +1,4 @@
-import { type ReactElement, type RefObject, useId, useRef } from 'react'
+import { type ReactElement, type RefObject, useCallback, useId, useRef } from 'react'
 import type { Elevation } from '../domain/geometry/plane'
 import type { LengthUnit } from '../domain/layout/document/layout'
 import type { Drawing } from '../domain/layout/drawing/primitive'
@@ -7,6 +7,7 @@ import { useAppStore } from '../state/react'
 import { type Crowd, CrowdChooser } from './CrowdChooser'
 import type { Hands } from './hands'
 import type { PointerKind } from './handles/handleHit'
+import type { Source } from './magnifier/paintMagnifier'
 import { Magnifier, type MagnifierHandle } from './magnifier/Magnifier'
 import type { PointPx, PaneSizes, SizePx } from './viewTransform'
 import type { Palette } from './paint/palette'
@@ -45,11 +46,22 @@ const usePaint = (props: PaneProps, drag: HandleDrag) => {
   return { ...paint, live: isMagnified ? null : paint.live, magnified: isMagnified ? paint.live : null }
 }
 
+/** What the stage paints, kept for the inset that copies it. */
+const useInset = () => {
+  const magnifier = useRef<MagnifierHandle>(null)
+  const sources = useRef<readonly Source[]>([])
+  const onPainted = useCallback((painted: readonly Source[]) => {
+    sources.current = painted
+    magnifier.current?.repaint(painted)
+  }, [])
+  return { magnifier, sources, onPainted }
+}
+
 /** What lies beside the canvas within its frame: the enlarged drawing while a finger drags, the parts under the last tap. */
 const Overlays = (
   props: PaneProps & {
     readonly magnified: ReturnType<typeof usePaint>['magnified']
-    readonly magnifier: RefObject<MagnifierHandle | null>
+    readonly inset: ReturnType<typeof useInset>
     readonly frame: RefObject<HTMLDivElement | null>
   },
 ): ReactElement => {
@@ -57,7 +69,13 @@ const Overlays = (
   return (
     <>
       {magnified === null ? null : (
-        <Magnifier {...magnified} pane={size} palette={props.palette} handle={props.magnifier} />
+        <Magnifier
+          {...magnified}
+          pane={size}
+          palette={props.palette}
+          sources={props.inset.sources}
+          handle={props.inset.magnifier}
+        />
       )}
       {crowd === null ? null : (
         <CrowdChooser
@@ -83,7 +101,7 @@ export const ElevationPane = (props: PaneProps): ReactElement => {
   const drag = useHandleDrag(elevation)
   const pointerEvents = usePointerEvents(props, drag)
   const nudge = useNudgeKeys(elevation, props.onRefused)
-  const magnifier = useRef<MagnifierHandle>(null)
+  const inset = useInset()
   const helpId = useId()
   const view = paneTransform(control.view, elevation)
   const paint = usePaint(props, drag)
@@ -123,11 +141,11 @@ export const ElevationPane = (props: PaneProps): ReactElement => {
           handles={paint.handles}
           live={paint.live}
           photos={photos}
-          onPainted={(sources) => magnifier.current?.repaint(sources)}
+          onPainted={inset.onPainted}
         />
       </div>
       <TraceOverlay {...props} />
-      <Overlays {...props} magnified={paint.magnified} magnifier={magnifier} frame={frame} />
+      <Overlays {...props} magnified={paint.magnified} inset={inset} frame={frame} />
     </div>
   )
 }

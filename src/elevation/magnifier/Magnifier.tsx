@@ -1,4 +1,12 @@
-import { type ReactElement, type Ref, useImperativeHandle, useLayoutEffect, useRef } from 'react'
+import {
+  useCallback,
+  type ReactElement,
+  type Ref,
+  type RefObject,
+  useImperativeHandle,
+  useLayoutEffect,
+  useRef,
+} from 'react'
 import type { Palette } from '../paint/palette'
 import type { PointPx, SizePx } from '../viewTransform'
 import { paintMagnifier, type Source } from './paintMagnifier'
@@ -20,26 +28,28 @@ export const Magnifier = (props: {
   readonly lines: readonly string[]
   readonly pane: SizePx
   readonly palette: Palette
+  /** The stage's canvases as last painted, to begin with. */
+  readonly sources?: RefObject<readonly Source[]>
   readonly handle: Ref<MagnifierHandle>
 }): ReactElement => {
-  const { at, lines, pane, palette, handle } = props
+  const { at, lines, pane, palette, sources, handle } = props
   const inset = useRef<HTMLCanvasElement>(null)
   const latest = useRef({ at, palette })
   useLayoutEffect(() => {
     latest.current = { at, palette }
   })
   const ratio = window.devicePixelRatio
-  useImperativeHandle(
-    handle,
-    () => ({
-      repaint: (sources) => {
-        if (inset.current === null) return
-        const now = latest.current
-        paintMagnifier({ canvas: inset.current, ratio }, sources, now.at, INSET_PX, now.palette)
-      },
-    }),
+  const repaint = useCallback(
+    (from: readonly Source[]) => {
+      if (inset.current === null) return
+      const now = latest.current
+      paintMagnifier({ canvas: inset.current, ratio }, from, now.at, INSET_PX, now.palette)
+    },
     [ratio],
   )
+  useImperativeHandle(handle, () => ({ repaint }), [repaint])
+  // Nothing need have been painted since the finger came: what is there is shown at once.
+  useLayoutEffect(() => repaint(sources?.current ?? []), [repaint, sources])
   const size = { widthPx: TEXT_PX.widthPx, heightPx: INSET_PX + lines.length * TEXT_PX.lineHeightPx }
   const { xPx, yPx } = placeMagnifier(at, pane, size)
   return (
