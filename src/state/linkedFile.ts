@@ -1,3 +1,4 @@
+import type { Layout } from '../domain/layout/document/layout'
 import { layoutText } from '../domain/layout/document/layoutText'
 import { parseLayoutText } from '../domain/layout/document/parseLayout'
 import { download, layoutFileName, openLayoutFile } from './files'
@@ -94,11 +95,22 @@ export const openFromDialog = async (store: AppStore): Promise<boolean> => {
   }
 }
 
-const written = async (store: AppStore, documentId: string, handle: FileHandle): Promise<void> => {
+/** What was open when somebody asked to save it; another document may be open by the time the dialogs are through. */
+interface Saved {
+  readonly documentId: string
+  readonly layout: Layout
+}
+
+const openNow = (store: AppStore): Saved => {
+  const { documentId, history } = store.state.getState()
+  return { documentId, layout: history.present }
+}
+
+const written = async (store: AppStore, saved: Saved, handle: FileHandle): Promise<void> => {
   const writable = await handle.createWritable()
-  await writable.write(layoutText(store.state.getState().history.present))
+  await writable.write(layoutText(saved.layout))
   await writable.close()
-  await keepLink(documentId, handle)
+  await keepLink(saved.documentId, handle)
   store.actions.notify('info', `Saved to ${handle.name}.`)
 }
 
@@ -110,16 +122,16 @@ const mayWrite = async ({ queryPermission, requestPermission }: FileHandle, hand
 
 /** Saves to a file that is picked now, a download where the browser has no dialog; false when it was called off. */
 export const saveAs = async (store: AppStore): Promise<boolean> => {
-  const { history, documentId } = store.state.getState()
-  const name = layoutFileName(history.present)
+  const saved = openNow(store)
+  const name = layoutFileName(saved.layout)
   const { showSaveFilePicker } = fileWindow()
   try {
     if (showSaveFilePicker === undefined) throw new Error('no dialog')
     const handle = await showSaveFilePicker.call(window, { suggestedName: name, types: TYPES })
-    await written(store, documentId, handle)
+    await written(store, saved, handle)
   } catch (problem) {
     if (isCalledOff(problem)) return false
-    download(layoutText(history.present), name)
+    download(layoutText(saved.layout), name)
     store.actions.notify('info', 'The layout file is saved. Everything in it can be opened again from here.')
   }
   return true
@@ -130,8 +142,8 @@ export const saveAs = async (store: AppStore): Promise<boolean> => {
  * A file that something else has changed since is not written over.
  */
 export const save = async (store: AppStore): Promise<boolean> => {
-  const documentId = openId(store)
-  const link = await linkOf(documentId)
+  const saved = openNow(store)
+  const link = await linkOf(saved.documentId)
   if (link === null) return await saveAs(store)
   const { handle, changedAtMs } = link
   try {
@@ -147,7 +159,7 @@ export const save = async (store: AppStore): Promise<boolean> => {
       )
       return false
     }
-    await written(store, documentId, handle)
+    await written(store, saved, handle)
     return true
   } catch {
     store.actions.notify(

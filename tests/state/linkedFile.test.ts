@@ -131,6 +131,23 @@ describe('save', () => {
     expect(said(store)).toBe('')
   })
 
+  it('saves what was open when it was asked for, whatever is opened while the browser asks back', async () => {
+    const { disk, handle } = diskFile('dune.layout.json', layoutText(named('Dune car')))
+    const store = createAppStore(named('mine'))
+    await openHandle(store, {
+      ...handle,
+      requestPermission: () => {
+        store.actions.openLayout(named('Another'), 'Open another')
+        return Promise.resolve('granted')
+      },
+    })
+    rename(store, 'Dune car, lower')
+    expect(await save(store)).toBe(true)
+    expect(JSON.parse(disk.text)).toEqual(named('Dune car, lower'))
+    expect(jobName(store)).toBe('Another')
+    expect(await linkedFileName(documentId(store))).toBeNull()
+  })
+
   it('leaves the file of another document alone', async () => {
     const { disk, handle } = diskFile('dune.layout.json', layoutText(named('Dune car')))
     const store = createAppStore(named('mine'))

@@ -1,5 +1,5 @@
 import { type ReactElement, useId, useMemo, useRef, useState } from 'react'
-import type { Carried } from '../../state/share/fragment'
+import { type Carried, carriedIn } from '../../state/share/fragment'
 import { isOnlyThisMachine, linkTo, SAFE_LINK_CHARACTERS } from '../../state/share/link'
 import { QrCode } from './QrCode'
 
@@ -40,13 +40,26 @@ const LengthWords = (props: { readonly link: string }): ReactElement => {
   )
 }
 
+/** The link; null when it could not be read again, because it would hold more than a link may. */
+const soundLink = (carried: Carried): string | null => {
+  const link = linkTo(window.location.href, carried)
+  const back = carriedIn(new URL(link).hash)
+  return back.ok && back.value?.text === carried.text ? link : null
+}
+
 /** A link that carries a text whole, to copy, to hand over and as a QR code. `subject` says in a few words what it is. */
 export const ShareLink = (props: Carried & { readonly subject: string }): ReactElement => {
   const { kind, text, subject } = props
+  const link = useMemo(() => soundLink({ kind, text }), [kind, text])
+  if (link === null) return <p>This is too long for a link. Send the file instead.</p>
+  return <SoundLink link={link} subject={subject} />
+}
+
+const SoundLink = (props: { readonly link: string; readonly subject: string }): ReactElement => {
+  const { link, subject } = props
   const id = useId()
   const field = useRef<HTMLTextAreaElement>(null)
   const [outcome, setOutcome] = useState('')
-  const link = useMemo(() => linkTo(window.location.href, { kind, text }), [kind, text])
   return (
     <div className="share-link">
       <label htmlFor={id}>Link</label>

@@ -65,7 +65,10 @@ const unpacked = (bytes: Uint8Array): string | null => {
   }
 }
 
-/** The part of an address, # and all, that carries this text whole: `#layout1.` and letters, digits, - and _. */
+/**
+ * The part of an address, # and all, that carries this text whole: `#layout1.` and letters, digits, - and _. A text longer than any layout
+ * makes one that `carriedIn` refuses, so whoever shows a link reads it back first.
+ */
 export const fragmentOf = ({ kind, text }: Carried): string => {
   const plain = packed(text)
   const small = deflateSync(plain, { level: 9, mem: 7, dictionary })
