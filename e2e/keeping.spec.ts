@@ -78,6 +78,7 @@ test('a saved file holds the layout and opens to the same numbers', async ({ pag
   await app.openExample('Nearly empty')
   await app.pickFile(text, 'again.layout.json')
   await expect(app.notice).toContainText('again.layout.json is open')
+  await app.showNumbers()
   await expect.poll(async () => await app.numbers()).toEqual(before)
 })
 

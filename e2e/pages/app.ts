@@ -62,7 +62,7 @@ export class App {
     await this.openLayouts()
     const examples = this.page.getByRole('region', { name: 'Examples' })
     await examples.getByRole('button', { name: new RegExp(`^${title}`) }).click()
-    await expect(this.notice).toContainText(`${title} is open`)
+    await expect(this.notice).toContainText(new RegExp(`${title}.* is open`))
     await this.closeNotice()
   }
 
