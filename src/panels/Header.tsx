@@ -1,4 +1,5 @@
 import type { ReactElement } from 'react'
+import { jobWords } from '../domain/layout/wording/variantWords'
 import { useActions, useApp } from '../state/react'
 import { canRedo, canUndo } from '../state/selectors'
 import { Disclosure } from './Disclosure'
@@ -47,7 +48,7 @@ const PapersButton = (): ReactElement | null => {
 
 /** The name of the job, the ways back, the file and what every number is shown in and held against. */
 export const Header = (): ReactElement => {
-  const jobName = useApp((state) => state.layout.job.name)
+  const jobName = useApp((state) => jobWords(state.layout))
   const isNarrow = useMediaQuery('(max-width: 640px)')
   return (
     <header className="header no-print">

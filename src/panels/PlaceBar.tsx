@@ -11,6 +11,7 @@ import {
   waitingFor,
   zonesFailureOf,
 } from '../state/selectors'
+import { VariantSelect } from './compare/VariantSelect'
 import { ChoiceField } from './fields/ChoiceField'
 import { PhotoToggle } from './photo/PhotoToggle'
 import { useIsLong } from './useIsLong'
@@ -97,6 +98,7 @@ const SittingSelect = (): ReactElement | null => {
 /** Whose seat is looked at, in which position, and how it stands. */
 export const PlaceBar = (props: { readonly panelToggle: ReactNode }): ReactElement => (
   <div className="place-bar">
+    <VariantSelect />
     <PlaceButtons />
     <FindingCounts />
     <SittingSelect />

@@ -45,6 +45,16 @@ export const drawnVariantId = ({ variants }: MaybeVariants): string => variants?
 /** What the drawn variant is called; empty where there is only one way to build the car. */
 export const drawnVariantName = ({ variants }: MaybeVariants): string => variants?.drawn.name ?? ''
 
+/** What all variants are called, in their order; empty where there is only one. */
+export const variantLabels = ({ variants }: MaybeVariants): readonly Pick<Variant, 'id' | 'name'>[] => {
+  if (variants === undefined) return []
+  const { drawn, others } = variants
+  return [...others.slice(0, drawn.index), drawn, ...others.slice(drawn.index)].map(({ id, name }) => ({
+    id,
+    name,
+  }))
+}
+
 const allOf = ({ tubes, places }: Built, { drawn, others }: Variants): readonly Variant[] => [
   ...others.slice(0, drawn.index),
   { id: drawn.id, name: drawn.name, tubes, places },

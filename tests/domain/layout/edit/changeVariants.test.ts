@@ -12,6 +12,7 @@ import {
   isFreeVariantName,
   MOST_VARIANTS,
   variantsOf,
+  variantLabels,
   withoutVariant,
   withVariantAdded,
   withVariantDrawn,
@@ -97,6 +98,7 @@ describe('withVariantDrawn', () => {
           const all = variantsOf(drawn)
           drawn = withVariantDrawn(drawn, all[step % all.length]?.id ?? '')
           expect(variantsOf(drawn)).toEqual(variantsOf(layout))
+          expect(variantLabels(drawn)).toEqual(variantsOf(layout).map(({ id, name }) => ({ id, name })))
           expect(parseLayoutText(layoutText(drawn))).toEqual({ ok: true, value: drawn })
         }
       }),
