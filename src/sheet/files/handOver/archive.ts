@@ -22,9 +22,10 @@ export const archive = (
   jobDate: string,
 ): Uint8Array<ArrayBuffer> => {
   const mtime = fileDate(jobDate)
-  const entries = files.map(({ path, text }): readonly [string, ZippableFile] => [
+  const entries = files.map(({ path, text, bytes }): readonly [string, ZippableFile] => [
     `${folder}/${path}`,
-    [strToU8(text), { mtime, level: 6 }],
+    // A picture is packed already.
+    bytes === undefined ? [strToU8(text), { mtime, level: 6 }] : [bytes, { mtime, level: 0 }],
   ])
   return zipSync(Object.fromEntries(entries))
 }

@@ -35,7 +35,7 @@ const withUniquePaths = (parts: readonly MadePart[]): readonly MadePart[] => {
   }
   return parts.map((part) =>
     part.made.kind === 'files'
-      ? { ...part, made: { kind: 'files', files: part.made.files.map(unique) } }
+      ? { ...part, made: { ...part.made, files: part.made.files.map(unique) } }
       : part,
   )
 }

@@ -20,6 +20,7 @@ export const handOverParts = (): readonly HandOverPart[] => [
   ...PAPER_KINDS.flatMap(drawingPart),
   ...PAPER_KINDS.flatMap(tableParts),
   calendarPart,
+  photosPart,
   layoutPart,
 ]
 
@@ -126,6 +127,29 @@ const calendarPart: HandOverPart = {
           because: 'No belt has a last day that is still to come, or an interval of inspection.',
         }
       : { kind: 'files', files: [{ path: `calendar/${paperFileName('belts', layout, 'ics')}`, text }] }
+  },
+}
+
+const photosPart: HandOverPart = {
+  words: 'Photos that lie under the drawing',
+  make: ({ pictures = [] }) => {
+    if (pictures.length === 0) return { kind: 'none', because: 'No photo lies under the drawing.' }
+    const named = pictures.map(({ photo, bytes }) => ({
+      bytes,
+      about: `${photo.elevation} elevation`,
+      path: `photos/${photo.elevation}-${namePart(photo.name.replace(/\.[^.]*$/, ''))}.jpg`,
+    }))
+    return {
+      kind: 'files',
+      files: named.flatMap(({ bytes, path, about }) =>
+        bytes === null ? [] : [{ path, about, text: '', bytes }],
+      ),
+      missing: pictures
+        .filter(({ bytes }) => bytes === null)
+        .map(
+          ({ photo }) => `The photo ${photo.name}: its picture is not on the device this folder was made on.`,
+        ),
+    }
   },
 }
 

@@ -1,3 +1,4 @@
+import { pagePictures } from '../../../state/photos/pagePictures'
 import type { PaperKind, PaperRequest } from '../../paperKinds'
 import { embeddedFonts } from '../savedFile'
 import { paperStem } from '../sheetFile'
@@ -5,6 +6,7 @@ import { archive } from './archive'
 import { filesOf } from './handOverFiles'
 import { type HandOverRequest, type MadePart, madePart } from './handOverPart'
 import { handOverParts, handOverStem, tableParts } from './handOverParts'
+import { picturesOf } from './picturesOf'
 import { HAND_OVER_TITLE } from './readMeFirst'
 
 export interface MadeArchive {
@@ -29,7 +31,11 @@ export const madeArchive = async (
   request: PaperRequest,
   onStep: (words: string) => void,
 ): Promise<MadeArchive> => {
-  const withFonts = { ...request, fonts: await embeddedFonts() }
+  const withFonts = {
+    ...request,
+    fonts: await embeddedFonts(),
+    pictures: await picturesOf(request.layout.photos ?? [], pagePictures.read),
+  }
   const made: MadePart[] = []
   for (const part of handOverParts()) {
     onStep(part.words.replace(/[:,].*$/, '').toLowerCase())
@@ -56,6 +62,10 @@ const packed = (
   name: `${stem}.zip`,
   bytes: archive(stem, filesOf(request, made, title), request.layout.job.date),
   missing: made.flatMap(({ words, made: result }) =>
-    result.kind === 'failed' ? [`${words}: ${result.message}`] : [],
+    result.kind === 'failed'
+      ? [`${words}: ${result.message}`]
+      : result.kind === 'files'
+        ? (result.missing ?? [])
+        : [],
   ),
 })

@@ -59,7 +59,7 @@ const stateLines = (layout: Layout, evaluation: CheckedEvaluation): readonly str
 ]
 
 const contentLines = ({ words, made }: MadePart): readonly string[] =>
-  made.kind === 'files' ? [`${words}.`, ...made.files.map(fileLine)] : []
+  made.kind === 'files' && made.files.length > 0 ? [`${words}.`, ...made.files.map(fileLine)] : []
 
 const fileLine = ({ path, about = '' }: HandOverFile): string =>
   `    ${path}${about === '' ? '' : `  (${oneLine(about)})`}`
@@ -70,6 +70,7 @@ const missingLines = (
   hasPages: boolean,
 ): readonly string[] => {
   const lines = parts.flatMap(({ words, made }) => {
+    if (made.kind === 'files') return (made.missing ?? []).map((missing) => `- ${missing}`)
     if (made.kind === 'none') return made.because === '' ? [] : [`- ${words}. ${made.because}`]
     if (made.kind === 'failed')
       return [
@@ -103,6 +104,10 @@ const readingLines = (layout: Layout): readonly (readonly [string, string])[] =>
   [
     '.ics',
     'The calendar file (.ics) holds whole days; open it with a calendar. Make it again when a belt’s record changes.',
+  ],
+  [
+    '.jpg',
+    'Photos (.jpg): as they lie under the drawing. To have one under it on another device, open the layout file there, go to Photo and choose the picture again; crosses and measured lengths are in the layout file.',
   ],
   ['.layout.json', 'The layout file holds everything else; the papers can be made from it again.'],
 ]

@@ -1,0 +1,123 @@
+import { crc32, deflateSync } from 'node:zlib'
+
+export interface Spot {
+  readonly u: number
+  readonly v: number
+}
+
+export interface Disc extends Spot {
+  readonly radiusMm: number
+  readonly colour: readonly [number, number, number]
+}
+
+export interface SyntheticCamera {
+  /** Where the lens is, mm: along u, up v, and away from the plane. */
+  readonly lens: { readonly u: number; readonly v: number; readonly away: number }
+  readonly looksAt: Spot
+  readonly focalPx: number
+  readonly widthPx: number
+  readonly heightPx: number
+}
+
+type Vector = readonly [number, number, number]
+
+const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+const cross = (a: Vector, b: Vector): Vector => [
+  a[1] * b[2] - a[2] * b[1],
+  a[2] * b[0] - a[0] * b[2],
+  a[0] * b[1] - a[1] * b[0],
+]
+const unit = (a: Vector): Vector => {
+  const length = Math.sqrt(dot(a, a))
+  return [a[0] / length, a[1] / length, a[2] / length]
+}
+
+/**
+ * A pinhole camera before the plane of a drawing: u to the right, v up, w toward the viewer. Source: Hartley & Zisserman, Multiple View Geometry
+ * in Computer Vision, 2nd ed., section 6.1 (from memory).
+ */
+export class Pinhole {
+  readonly camera: SyntheticCamera
+  readonly #right: Vector
+  readonly #down: Vector
+  readonly #sight: Vector
+  readonly #lens: Vector
+
+  constructor(camera: SyntheticCamera) {
+    this.camera = camera
+    const { lens, looksAt } = camera
+    this.#lens = [lens.u, lens.v, lens.away]
+    this.#sight = unit([looksAt.u - lens.u, looksAt.v - lens.v, -lens.away])
+    this.#right = unit(cross(this.#sight, [0, 1, 0]))
+    this.#down = cross(this.#sight, this.#right)
+  }
+
+  /** Where a place of the plane is in the picture, px. */
+  seen({ u, v }: Spot): { readonly x: number; readonly y: number } {
+    const from: Vector = [u - this.#lens[0], v - this.#lens[1], -this.#lens[2]]
+    const depth = dot(from, this.#sight)
+    const { focalPx, widthPx, heightPx } = this.camera
+    return {
+      x: widthPx / 2 + (focalPx * dot(from, this.#right)) / depth,
+      y: heightPx / 2 + (focalPx * dot(from, this.#down)) / depth,
+    }
+  }
+
+  /** Which place of the plane a point of the picture shows: where its ray meets the plane. */
+  place(x: number, y: number): Spot {
+    const { focalPx, widthPx, heightPx } = this.camera
+    const [across, below] = [(x - widthPx / 2) / focalPx, (y - heightPx / 2) / focalPx]
+    const ray = [0, 1, 2].map(
+      (axis) =>
+        (this.#sight[axis] ?? 0) + across * (this.#right[axis] ?? 0) + below * (this.#down[axis] ?? 0),
+    )
+    const reach = -this.#lens[2] / (ray[2] ?? NaN)
+    return { u: this.#lens[0] + reach * (ray[0] ?? NaN), v: this.#lens[1] + reach * (ray[1] ?? NaN) }
+  }
+}
+
+const PAPER = [250, 250, 250] as const
+
+/** What the camera sees of coloured discs on white paper; every pixel is the mean of nine rays. */
+const rendered = (pinhole: Pinhole, discs: readonly Disc[]): Buffer => {
+  const { widthPx, heightPx } = pinhole.camera
+  const rows = Buffer.alloc(heightPx * (3 * widthPx + 1))
+  for (let row = 0; row < heightPx; row += 1)
+    for (let column = 0; column < widthPx; column += 1) {
+      const at = row * (3 * widthPx + 1) + 1 + 3 * column
+      const sum = [0, 0, 0]
+      for (const dy of [1, 3, 5])
+        for (const dx of [1, 3, 5]) {
+          const { u, v } = pinhole.place(column + dx / 6, row + dy / 6)
+          const disc = discs.find((each) => (u - each.u) ** 2 + (v - each.v) ** 2 < each.radiusMm ** 2)
+          ;(disc?.colour ?? PAPER).forEach((value, channel) => (sum[channel] = (sum[channel] ?? 0) + value))
+        }
+      sum.forEach((value, channel) => (rows[at + channel] = Math.round(value / 9)))
+    }
+  return rows
+}
+
+const chunk = (type: string, data: Buffer): Buffer => {
+  const body = Buffer.concat([Buffer.from(type, 'latin1'), data])
+  const length = Buffer.alloc(4)
+  length.writeUInt32BE(data.length)
+  const sum = Buffer.alloc(4)
+  sum.writeUInt32BE(crc32(body))
+  return Buffer.concat([length, body, sum])
+}
+
+/** A picture file of what the camera sees. Source of the format: PNG (Portable Network Graphics), W3C, third edition (from memory). */
+export const syntheticPhoto = (pinhole: Pinhole, discs: readonly Disc[]): Buffer => {
+  const { widthPx, heightPx } = pinhole.camera
+  const header = Buffer.alloc(13)
+  header.writeUInt32BE(widthPx, 0)
+  header.writeUInt32BE(heightPx, 4)
+  // Eight bits a channel, red green blue, no interlacing.
+  header.set([8, 2, 0, 0, 0], 8)
+  return Buffer.concat([
+    Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]),
+    chunk('IHDR', header),
+    chunk('IDAT', deflateSync(rendered(pinhole, discs))),
+    chunk('IEND', Buffer.alloc(0)),
+  ])
+}
