@@ -47,7 +47,7 @@ const jsonIn = (text: string): unknown => {
  * Opens the text of any of our files, by what it holds and not by its name: a layout as a document of its own, or the one that is kept
  * already letter for letter; what a customer was shown or answered on its own screen. Anything else changes nothing and says why.
  */
-export const openText = async (store: AppStore, text: string, name: string): Promise<boolean> => {
+const openText = async (store: AppStore, text: string, name: string): Promise<boolean> => {
   const value = jsonIn(text)
   const other = OTHER_KINDS.find(({ recognises }) => recognises(value))
   if (other !== undefined) return other.open(store, text, name)
