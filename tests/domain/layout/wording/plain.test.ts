@@ -168,6 +168,28 @@ describe('plainFindings', () => {
     }
   })
 
+  it('say of a number below its limits what low means, and of one above what high means', () => {
+    let low = 0
+    let high = 0
+    for (const { file } of exampleIndex) {
+      const layout = exampleLayout(file)
+      const findings = layoutNumbers(layout).places.flatMap((place) => place.findings)
+      for (const { group, fact, means, cases } of plainFindings(findings, layout)) {
+        for (const { finding } of group === 'outside' ? cases : []) {
+          const { quantity, value, limit } = finding
+          const id = QUANTITY_IDS.find((each) => each === quantity)
+          if (id === undefined || typeof value !== 'number') continue
+          const isLow = value < (limit.min ?? -Infinity)
+          expect(isLow || value > (limit.max ?? Infinity)).toBe(true)
+          expect({ fact, means }).toEqual(plainQuantity(id)[isLow ? 'low' : 'high'])
+          if (isLow) low += 1
+          else high += 1
+        }
+      }
+    }
+    expect(Math.min(low, high)).toBeGreaterThan(0)
+  })
+
   it('say of a belt that is too flat what it does, with the number and for whom', () => {
     const layout = exampleLayout('everything-wrong.layout.json')
     const findings = evaluateLayout(layout).places.flatMap((place) => place.findings)
