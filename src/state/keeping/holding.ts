@@ -11,6 +11,8 @@ export interface HoldingStorage extends SlotStorage {
   /** It lasts only until the page closes: the browser has not been able to keep it so far. */
   readonly isHeld: (id: string) => boolean
   readonly isHoldingAny: () => boolean
+  /** `write` for what is not done at all where the browser refuses: nothing of it is held. */
+  readonly writeOrFail: SlotStorage['write']
 }
 
 type Held = Map<string, HeldSlot>
@@ -26,6 +28,13 @@ const writeHeld = async (held: Held, storage: SlotStorage, freshId: () => string
   }
 }
 
+/** How slots are filed, those in hand as it was said last. */
+const filingsWith = async (held: Held, storage: SlotStorage): ReturnType<SlotStorage['filings']> => {
+  const kept = await storage.filings().catch((): ReadonlyMap<string, Filing> => new Map())
+  const inHand = [...held].flatMap(([id, { filing }]) => (filing === null ? [] : [[id, filing] as const]))
+  return new Map([...kept, ...inHand])
+}
+
 const listing = (held: Held, storage: SlotStorage): Pick<SlotStorage, 'all' | 'filings' | 'file'> => ({
   all: async () => {
     const inHand = [...held.values()].map(({ slot }) => slot)
@@ -36,17 +45,12 @@ const listing = (held: Held, storage: SlotStorage): Pick<SlotStorage, 'all' | 'f
       return inHand
     }
   },
-  filings: async () => {
-    const kept = await storage.filings().catch((): ReadonlyMap<string, Filing> => new Map())
-    return new Map([
-      ...kept,
-      ...[...held].flatMap(([id, { filing }]) => (filing === null ? [] : [[id, filing] as const])),
-    ])
-  },
+  filings: () => filingsWith(held, storage),
   file: async (id, change) => {
     const inHand = held.get(id)
-    if (inHand === undefined) await storage.file(id, change)
-    else held.set(id, { ...inHand, filing: { ...(inHand.filing ?? UNFILED), ...change } })
+    if (inHand === undefined) return await storage.file(id, change)
+    const filing = (await filingsWith(held, storage)).get(id) ?? UNFILED
+    held.set(id, { ...inHand, filing: { ...filing, ...change } })
   },
 })
 
@@ -56,29 +60,40 @@ const listing = (held: Held, storage: SlotStorage): Pick<SlotStorage, 'all' | 'f
  */
 export const holdingStorage = (storage: SlotStorage, freshId: () => string): HoldingStorage => {
   const held: Held = new Map()
+
+  /** Where this tab knows its held version to lie, the browser has what that was to go over. */
+  const stampThere = (id: string, over: string | null): string | null => {
+    const before = held.get(id)
+    return before !== undefined && before.slot.stamp === over ? before.over : over
+  }
+
+  const writeOrFail = async (slot: Slot, over: string | null): ReturnType<SlotStorage['write']> => {
+    if ((await storage.write(slot, stampThere(slot.id, over))) === 'overtaken') return 'overtaken'
+    const filing = held.get(slot.id)?.filing ?? null
+    held.delete(slot.id)
+    try {
+      if (filing !== null) await storage.file(slot.id, filing)
+      await writeHeld(held, storage, freshId)
+    } catch {
+      // What is refused again stays held; this write has succeeded all the same.
+    }
+    return 'written'
+  }
+
   return {
     ...storage,
     ...listing(held, storage),
     isHeld: (id) => held.has(id),
     isHoldingAny: () => held.size > 0,
+    writeOrFail,
     write: async (slot, over) => {
-      const before = held.get(slot.id)
-      // Where this tab knows its held version to lie, the browser has what that was to go over.
-      const there = before !== undefined && before.slot.stamp === over ? before.over : over
       try {
-        if ((await storage.write(slot, there)) === 'overtaken') return 'overtaken'
+        return await writeOrFail(slot, over)
       } catch (error) {
-        held.set(slot.id, { slot, over: there, filing: before?.filing ?? null })
+        const filing = held.get(slot.id)?.filing ?? null
+        held.set(slot.id, { slot, over: stampThere(slot.id, over), filing })
         throw error
       }
-      held.delete(slot.id)
-      try {
-        if (before?.filing !== undefined && before.filing !== null) await storage.file(slot.id, before.filing)
-        await writeHeld(held, storage, freshId)
-      } catch {
-        // What is refused again stays held; this write has succeeded all the same.
-      }
-      return 'written'
     },
     remove: async (id) => {
       const wasHeld = held.delete(id)

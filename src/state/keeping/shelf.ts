@@ -67,7 +67,7 @@ const slotOf = async (shelf: Shelf, id: string): Promise<Slot | undefined> =>
   (await shelf.storage.all()).find((slot) => slot.id === id)
 
 const writtenOver = (shelf: Shelf, id: string, layout: Layout, over: string | null) =>
-  shelf.storage.write(
+  shelf.storage.writeOrFail(
     {
       id,
       text: layoutText(layout),

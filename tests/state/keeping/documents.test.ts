@@ -146,6 +146,33 @@ describe('a browser that keeps nothing', () => {
     expect(await tab.keeping.settled()).toBe(true)
   })
 
+  it('does nothing later of what it said it could not do', async () => {
+    const within = browser({ slots: [kept('a', 'A', 3), kept('b', 'B', 2)] })
+    const { state, storage } = refusing(within.storage)
+    const tab = await page(within, within.openTab(), storage)
+    expect(await tab.keeping.rename('b', 'Bee')).toBe(false)
+    expect(await tab.keeping.duplicate('b')).toBeNull()
+    expect(await tab.keeping.settled()).toBe(true)
+    state.isFull = false
+    await tab.rename('A, lower')
+    expect(names(within).toSorted()).toEqual(['A, lower', 'B'])
+  })
+
+  it('forgets no folder of what it has in hand', async () => {
+    const within = browser({ slots: [kept('a', 'A', 3)] })
+    const { state, storage } = refusing(within.storage)
+    const tab = await page(within, within.openTab(), storage)
+    await tab.keeping.moveToFolder(['a'], 'Dune club')
+    await tab.rename('A, lower')
+    tab.store.actions.openLayout(called('Second'), 'Open second')
+    await settled()
+    await tab.keeping.putIntoBin(['a'])
+    await tab.keeping.putBack(['a'])
+    state.isFull = false
+    await tab.rename('Second, lower')
+    expect(within.filings.get('a')).toEqual({ folder: 'Dune club', removedAtMs: null })
+  })
+
   it('writes over what lies there once it can, when the one in hand was opened again meanwhile', async () => {
     const within = browser()
     const { state, storage } = refusing(within.storage)
