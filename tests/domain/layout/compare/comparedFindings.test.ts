@@ -60,6 +60,15 @@ describe('comparedNumbers', () => {
     expect(row === undefined ? null : numberBy(row, 0, 1)).toBeCloseTo(33.690_068 - 45, 5)
   })
 
+  it('takes the value of the worst finding where several rules speak of one number', () => {
+    const variant = shown(lapAt(200, -200))
+    const findings = [broken(40), finding({ id: 'driver/other/lap-left', ruleId: 'other', value: 50 })]
+    const places = variant.evaluation.places.map((place) => ({ ...place, findings }))
+    const rows = comparedNumbers([{ ...variant, evaluation: { ...variant.evaluation, places } }], 0)
+    const row = rows.find(({ quantity, subject }) => quantity === 'lap-angle' && subject === 'lap-left')
+    expect(row?.values[0]?.worst).toBe(40)
+  })
+
   it('puts the largest change first', () => {
     const rows = comparedNumbers([shown(lapAt(200, -200)), shown(lapAt(200, -201))], 0)
     const sizes = rows.map((row) => Math.abs(numberBy(row, 0, 1) ?? 0))
