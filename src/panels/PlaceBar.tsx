@@ -1,4 +1,4 @@
-import { useMemo, type ReactElement, type ReactNode } from 'react'
+import { useLayoutEffect, useMemo, useRef, type ReactElement, type ReactNode } from 'react'
 import { verdictWord } from '../domain/layout/wording/words'
 import { sittingName } from '../domain/layout/wording/names'
 import type { ShownFinding, ShownVerdict } from '../domain/rules/finding'
@@ -95,9 +95,29 @@ const SittingSelect = (): ReactElement | null => {
   )
 }
 
+/**
+ * While something is moved the bar keeps its height, whatever it has to say: another line in it would make the drawing below another
+ * size under the hand.
+ */
+const useHeightWhileMoving = () => {
+  const bar = useRef<HTMLDivElement>(null)
+  const isMoving = useApp((state) => state.gesture !== null)
+  useLayoutEffect(() => {
+    const element = bar.current
+    if (element === null || !isMoving) return undefined
+    element.style.height = `${element.offsetHeight}px`
+    element.style.overflow = 'hidden'
+    return () => {
+      element.style.height = ''
+      element.style.overflow = ''
+    }
+  }, [isMoving])
+  return bar
+}
+
 /** Whose seat is looked at, in which position, and how it stands. */
 export const PlaceBar = (props: { readonly panelToggle: ReactNode }): ReactElement => (
-  <div className="place-bar">
+  <div className="place-bar" ref={useHeightWhileMoving()}>
     <VariantSelect />
     <PlaceButtons />
     <FindingCounts />

@@ -4,6 +4,7 @@ import { LIMITS } from '../domain/layout/document/limits'
 import { handleById } from '../domain/layout/edit/handles'
 import { movedHandle } from '../domain/layout/edit/move'
 import { useActions, useApp, useAppStore } from '../state/react'
+import { lengthUnitOf } from '../state/selectors'
 import { PointFields } from './fields/PointFields'
 import { NudgePad } from './nudge/NudgePad'
 
@@ -50,6 +51,7 @@ export const StepsOverDrawing = (): ReactElement | null => {
 export const SelectedPart = (): ReactElement | null => {
   const { edit, selectHandle } = useActions()
   const store = useAppStore()
+  const unit = useApp(lengthUnitOf)
   const { onFocus, goBack } = useWayBack()
   const handle = useSelectedHandle()
   if (handle === null) return null
@@ -68,7 +70,7 @@ export const SelectedPart = (): ReactElement | null => {
     >
       <PointFields
         key={handle.id}
-        legend={`${handle.name}, from the datum`}
+        legend={`${handle.name}, from the datum, ${unit}`}
         point={handle.point}
         limits={LIMITS.coordinateMm}
         axes={LETTERS.filter((letter) => handle.moves[letter])}
