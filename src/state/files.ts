@@ -98,7 +98,8 @@ export const download = (text: string, name: string, mediaType = 'application/js
   link.href = address
   link.download = name
   link.click()
-  URL.revokeObjectURL(address)
+  // The download has started by then; a browser that is slower still holds the text for this long.
+  setTimeout(() => URL.revokeObjectURL(address), 60_000)
 }
 
 export interface ExampleEntry {
