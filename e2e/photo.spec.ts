@@ -70,7 +70,8 @@ test('a photo taken askew is straightened by four corners, lies to scale, is tra
   const photo = new PhotoScreen(app)
   const side = new Elevation(app, 'side')
   await photo.open()
-  await photo.choose('left side.png', syntheticPhoto(ASKEW, [...DOTS, ...MARKS]))
+  const picture = syntheticPhoto(ASKEW, [...DOTS, ...MARKS])
+  await photo.choose('left side.png', picture)
 
   await test.step('four corners, put roughly, then dragged with the picture enlarged', async () => {
     await expect(app.notice).toContainText('where it was taken, was left out')
@@ -130,6 +131,38 @@ test('a photo taken askew is straightened by four corners, lies to scale, is tra
     await expectMarks(side)
   })
 
+  await test.step('a drag of a part does not paint the photo again; a pan does', async () => {
+    await page.evaluate(() => {
+      const paint = Reflect.get(CanvasRenderingContext2D.prototype, 'drawImage') as (
+        ...all: unknown[]
+      ) => void
+      let count = 0
+      const counting = new Proxy(paint, {
+        apply: (target, self, all: unknown[]) => {
+          if (all[0] instanceof ImageBitmap) count += 1
+          Object.assign(window, { photosPainted: count })
+          return Reflect.apply(target, self, all)
+        },
+      })
+      Object.assign(window, { photosPainted: 0 })
+      Object.assign(CanvasRenderingContext2D.prototype, { drawImage: counting })
+    })
+    const painted = (): Promise<number> =>
+      page.evaluate(() => (window as unknown as { photosPainted: number }).photosPainted)
+    await app.tab('Parts')
+    const before = await app.at('hip:driver')
+    await side.drag('hip:driver', { u: 40, v: 20 })
+    await expect.poll(async () => (await app.at('hip:driver')).x).not.toBe(before.x)
+    expect(await painted()).toBe(0)
+    await app.undo()
+    const box = await side.box()
+    await page.mouse.move(box.x + 30, box.y + box.height - 60)
+    await page.mouse.down()
+    await page.mouse.move(box.x + 60, box.y + box.height - 60, { steps: 3 })
+    await page.mouse.up()
+    await expect.poll(painted).toBeGreaterThan(0)
+  })
+
   await test.step('a tube is traced over two marks, as one undo step', async () => {
     await page.getByRole('button', { name: 'Trace, photo' }).click()
     await page.getByRole('button', { name: 'Trace a tube from the side' }).click()
@@ -174,6 +207,31 @@ test('a photo taken askew is straightened by four corners, lies to scale, is tra
     await photo.open()
     await expect(photo.state).toHaveAttribute('data-scaled', 'true')
     await expect(photo.cross('rearHigh')).toBeVisible()
+  })
+
+  await test.step('where the picture is gone it is said, and it can be chosen again with its crosses kept', async () => {
+    const before = await photo.at('rearHigh')
+    await page.evaluate(
+      () =>
+        new Promise<void>((resolve, reject) => {
+          const opening = indexedDB.open('tabwright-pictures')
+          opening.onerror = () => reject(new Error('no store'))
+          opening.onsuccess = () => {
+            const change = opening.result.transaction('pictures', 'readwrite')
+            change.objectStore('pictures').clear()
+            change.oncomplete = () => resolve()
+          }
+        }),
+    )
+    await page.reload()
+    await expect(page.getByRole('application').first()).toBeVisible()
+    await photo.open()
+    await expect(page.getByTestId('picture-missing')).toContainText('not on this device: choose it again')
+    await page
+      .getByTestId('choose-again')
+      .setInputFiles({ name: 'again.png', mimeType: 'image/png', buffer: picture })
+    await expect(photo.cross('rearHigh')).toBeVisible()
+    expect(await photo.at('rearHigh')).toEqual(before)
   })
 })
 

@@ -66,33 +66,36 @@ export class Pinhole {
   /** Which place of the plane a point of the picture shows: where its ray meets the plane. */
   place(x: number, y: number): Spot {
     const { focalPx, widthPx, heightPx } = this.camera
-    const [across, below] = [(x - widthPx / 2) / focalPx, (y - heightPx / 2) / focalPx]
-    const ray = [0, 1, 2].map(
-      (axis) =>
-        (this.#sight[axis] ?? 0) + across * (this.#right[axis] ?? 0) + below * (this.#down[axis] ?? 0),
-    )
-    const reach = -this.#lens[2] / (ray[2] ?? NaN)
-    return { u: this.#lens[0] + reach * (ray[0] ?? NaN), v: this.#lens[1] + reach * (ray[1] ?? NaN) }
+    const across = (x - widthPx / 2) / focalPx
+    const below = (y - heightPx / 2) / focalPx
+    const toward = (axis: 0 | 1 | 2): number =>
+      this.#sight[axis] + across * this.#right[axis] + below * this.#down[axis]
+    const reach = -this.#lens[2] / toward(2)
+    return { u: this.#lens[0] + reach * toward(0), v: this.#lens[1] + reach * toward(1) }
   }
 }
 
 const PAPER = [250, 250, 250] as const
 
-/** What the camera sees of coloured discs on white paper; every pixel is the mean of nine rays. */
+/** The colour that a ray through a point of the picture meets: discs on white paper. */
+const colourAt = (pinhole: Pinhole, discs: readonly Disc[], x: number, y: number) => {
+  const { u, v } = pinhole.place(x, y)
+  for (const disc of discs) if ((u - disc.u) ** 2 + (v - disc.v) ** 2 < disc.radiusMm ** 2) return disc.colour
+  return PAPER
+}
+
+/** What the camera sees; every pixel is the mean of four rays. */
 const rendered = (pinhole: Pinhole, discs: readonly Disc[]): Buffer => {
   const { widthPx, heightPx } = pinhole.camera
   const rows = Buffer.alloc(heightPx * (3 * widthPx + 1))
   for (let row = 0; row < heightPx; row += 1)
     for (let column = 0; column < widthPx; column += 1) {
       const at = row * (3 * widthPx + 1) + 1 + 3 * column
-      const sum = [0, 0, 0]
-      for (const dy of [1, 3, 5])
-        for (const dx of [1, 3, 5]) {
-          const { u, v } = pinhole.place(column + dx / 6, row + dy / 6)
-          const disc = discs.find((each) => (u - each.u) ** 2 + (v - each.v) ** 2 < each.radiusMm ** 2)
-          ;(disc?.colour ?? PAPER).forEach((value, channel) => (sum[channel] = (sum[channel] ?? 0) + value))
-        }
-      sum.forEach((value, channel) => (rows[at + channel] = Math.round(value / 9)))
+      const rays = [0.25, 0.75].flatMap((dy) =>
+        [0.25, 0.75].map((dx) => colourAt(pinhole, discs, column + dx, row + dy)),
+      )
+      for (const channel of [0, 1, 2])
+        rows[at + channel] = Math.round(rays.reduce((sum, colour) => sum + (colour[channel] ?? 0), 0) / 4)
     }
   return rows
 }

@@ -6,6 +6,7 @@ import type { KeptPicture } from '../../state/photos/pictures'
 import { useActions, useApp, useAppStore } from '../../state/react'
 import { ScreenFrame } from '../ScreenFrame'
 import { AddPhoto } from './AddPhoto'
+import { KeptPictures } from './KeptPictures'
 import { PhotoLook } from './PhotoLook'
 import { PhotoResult } from './PhotoResult'
 import { PhotoSteps } from './PhotoSteps'
@@ -126,6 +127,7 @@ export const PhotoScreen = (): ReactElement => {
         )}
         {photo === undefined ? null : <PhotoEditor key={`${photo.id} ${photo.pictureId}`} photo={photo} />}
         <AddPhoto onAdded={setChosen} />
+        <KeptPictures />
       </div>
     </ScreenFrame>
   )

@@ -64,6 +64,10 @@ export interface Pictures {
   readonly takeIn: (file: File) => Promise<Result<TakenIn, string>>
   /** The picture, or undefined where it is not on this device. */
   readonly read: (pictureId: string) => Promise<Blob | undefined>
+  /** All that are kept, whatever layout they are of. */
+  readonly ids: () => Promise<readonly string[]>
+  /** Removes pictures for good. */
+  readonly remove: (pictureIds: readonly string[]) => Promise<void>
 }
 
 export const createPictures = (storage: PictureStorage, ask: AskPictures): Pictures => {
@@ -113,6 +117,13 @@ export const createPictures = (storage: PictureStorage, ask: AskPictures): Pictu
     read: async (pictureId) => {
       const kept = state.getState()[pictureId]
       return kept?.kind === 'here' ? kept.picture : await storage.read(pictureId)
+    },
+    ids: storage.ids,
+    remove: async (pictureIds) => {
+      for (const pictureId of pictureIds) {
+        await storage.remove(pictureId)
+        if (state.getState()[pictureId] !== undefined) put(pictureId, { kind: 'missing' })
+      }
     },
   }
 }

@@ -22,6 +22,8 @@ const bench = (read: Pictures['read'] = () => Promise.resolve(PICTURE)) => {
     want: () => undefined,
     takeIn: () => Promise.reject(new Error('not here')),
     read,
+    ids: () => Promise.resolve([]),
+    remove: () => Promise.resolve(),
   }
   return { asked, laid: createLaidPhotos(pictures, ask) }
 }

@@ -106,6 +106,21 @@ describe('want', () => {
   })
 })
 
+describe('remove', () => {
+  it('takes pictures off the device, and what is shown of them becomes missing', async () => {
+    const storage = inMemory()
+    const pictures = createPictures(storage, answering(taken({ widthPx: 4096, heightPx: 3072 })))
+    const result = await pictures.takeIn(FILE)
+    if (!result.ok) throw new Error(result.error)
+    const { pictureId } = result.value.picture
+    expect(await pictures.ids()).toEqual([pictureId])
+    await pictures.remove([pictureId])
+    expect(await pictures.ids()).toEqual([])
+    expect(pictures.state.getState()[pictureId]).toEqual({ kind: 'missing' })
+    expect(await pictures.read(pictureId)).toBeUndefined()
+  })
+})
+
 describe('keptSize', () => {
   // 48 megapixels of a phone are 8,064 by 6,048: 4,096 by 3,072.
   it.each([
