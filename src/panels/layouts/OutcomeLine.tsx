@@ -10,7 +10,7 @@ export const OutcomeLine = (props: {
   const line = useRef<HTMLDivElement>(null)
   useEffect(() => {
     if (outcome.words !== '' && (document.activeElement === document.body || document.activeElement === null))
-      line.current?.focus()
+      line.current?.focus({ preventScroll: true })
   }, [outcome])
   return (
     <div ref={line} tabIndex={-1} className="layout-outcome" data-testid="layouts-outcome">
