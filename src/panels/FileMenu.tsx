@@ -2,7 +2,7 @@ import { useEffect, useState, type ReactElement } from 'react'
 import type { Layout } from '../domain/layout/document/layout'
 import { emptyLayout } from '../domain/layout/document/empty'
 import { download } from '../state/files'
-import { startFirstLayout } from '../state/firstLayout/guideKeeper'
+import { continueFirstLayout, startFirstLayout } from '../state/firstLayout/guideKeeper'
 import { linkedFileName, save, saveAs } from '../state/linkedFile'
 import { useActions, useApp, useAppStore } from '../state/react'
 import { Disclosure } from './Disclosure'
@@ -96,6 +96,11 @@ const MenuEntries = (props: {
         words="Answer questions"
         about="a new layout, in the order a car is measured"
         onChoose={after(() => startFirstLayout(store))}
+      />
+      <Entry
+        words="Questions of this layout"
+        about="what was answered, and what nobody has measured yet"
+        onChoose={after(() => continueFirstLayout(store))}
       />
       <li>
         <OpenFileButton testId="open-file" onDone={onDone} />

@@ -14,7 +14,8 @@ interface AskProps {
   readonly ask: Ask
 }
 
-const START = 'Start value.'
+/** What nobody has measured on this car yet, in a fresh layout and in one that was begun from another. */
+const UNMEASURED = { fresh: 'Start value.', takenOver: 'Taken over, not measured here.' }
 
 /** Nobody has typed it or moved it: a start value. Words have none worth naming. */
 export const isAtStart = ({ guide, layout }: GuideView, ask: Ask): boolean =>
@@ -66,7 +67,16 @@ export const AskField = ({ view, question, ask }: AskProps): ReactElement | null
           value={Number(value)}
           format={formatOf(entry.kind, view)}
           limits={entry.limits}
-          hint={[...(isUnmeasured ? [START] : []), ask.hint ?? ''].join(' ').trim() || undefined}
+          hint={
+            [
+              ...(isUnmeasured
+                ? [UNMEASURED[view.guide.progress.begun.isFresh ? 'fresh' : 'takenOver']]
+                : []),
+              ask.hint ?? '',
+            ]
+              .join(' ')
+              .trim() || undefined
+          }
           name={ask.id}
           onCommit={answer}
           onDraft={(draft) => keeper.preview(step, ask.id, draft)}

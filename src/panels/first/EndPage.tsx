@@ -1,5 +1,8 @@
 import type { ReactElement } from 'react'
 import type { QuestionId } from '../../domain/layout/firstLayout/question'
+import { isComplete } from '../../domain/layout/firstLayout/anchorTape'
+import { askedPlace } from '../../domain/layout/firstLayout/askedPlace'
+import { placeName } from '../../domain/layout/wording/names'
 import { unmeasured } from '../../state/firstLayout/guide'
 import { useActions, useApp } from '../../state/react'
 import { currentPlaceEvaluation } from '../../state/selectors'
@@ -31,8 +34,7 @@ const Unmeasured = ({ view }: { readonly view: GuideView }): ReactElement | null
   return (
     <section aria-label="Not measured yet">
       <p>
-        <strong>Not measured yet.</strong> These stand on starting values; weld nothing from them before they
-        are measured:
+        <strong>Not measured yet.</strong> Weld nothing from these before they are measured on the car:
       </p>
       <ul className="left-open">
         {left.map(({ question: { id, title }, asks }) => (
@@ -54,9 +56,16 @@ export const EndPage = ({ view }: { readonly view: GuideView }): ReactElement =>
   return (
     <>
       <p>
-        Seat, people, belt, bar and an anchor for every strap are drawn. Everything can still be changed:
-        here, in the panels, or by dragging.
+        {isComplete(askedPlace(view.layout))
+          ? 'Seat, people, belt and an anchor for every strap are drawn. Everything can still be changed: here, in the panels, or by dragging.'
+          : 'Some straps have no anchor yet, or an anchor has no strap: the panel “Anchors” adds and removes them.'}
       </p>
+      {view.layout.places.length < 2 ? null : (
+        <p>
+          The questions were about {placeName(askedPlace(view.layout).id, view.layout)}. The other seats of
+          this car are as they were: the panels change them.
+        </p>
+      )}
       <FindingCount />
       <Unmeasured view={view} />
       <h3>What next</h3>

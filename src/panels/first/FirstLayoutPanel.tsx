@@ -1,5 +1,7 @@
 import { type KeyboardEvent, type ReactElement, useEffect, useId, useRef, useState } from 'react'
 import { flushSync } from 'react-dom'
+import { isComplete } from '../../domain/layout/firstLayout/anchorTape'
+import { askedPlace } from '../../domain/layout/firstLayout/askedPlace'
 import { movedOn, questionStatus, withLeft, withSkipped } from '../../state/firstLayout/guide'
 import { useActions } from '../../state/react'
 import { EndPage } from './EndPage'
@@ -110,7 +112,8 @@ export const FirstLayoutPanel = (): ReactElement => {
         {isListOpen ? <QuestionList view={view} onGo={() => setListOpen(false)} /> : null}
         <div role="group" aria-labelledby={headingId} className="question">
           <h2 id={headingId} ref={headingRef} tabIndex={-1}>
-            {question?.title ?? 'Your layout is complete'}
+            {question?.title ??
+              (isComplete(askedPlace(layout)) ? 'Your layout is complete' : 'No more questions')}
           </h2>
           {question === undefined ? (
             <EndPage view={view} />

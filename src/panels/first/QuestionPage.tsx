@@ -123,9 +123,10 @@ const StatusLine = ({ view, question }: PageProps): ReactElement => {
   const { keeper, guide, layout } = view
   const status = questionStatus(guide, layout, question)
   const left = unmeasured(guide, layout, question)
+  const lines = guide.progress.begun.isFresh ? STATUS_LINES : TAKEN_OVER_LINES
   return (
     <div className="question-status" data-status={status}>
-      <p>{left.length === 0 ? 'Answered.' : STATUS_LINES[status]}</p>
+      <p>{left.length === 0 ? 'Answered.' : lines[status]}</p>
       {left.length === 0 ? null : (
         <button
           type="button"
@@ -143,6 +144,12 @@ const STATUS_LINES = {
   open: 'What is shown here is a starting value: somewhere to begin, not advice.',
   skipped: 'Skipped: the starting value is kept. It is not measured.',
   answered: 'Answered. What says “Start value” is not measured yet.',
+} as const
+
+const TAKEN_OVER_LINES = {
+  open: 'What is shown here is as it was when the questions began. Measure it on this car.',
+  skipped: 'Skipped: it is kept as it was. It is not measured on this car.',
+  answered: 'Answered. What says “Taken over” is not measured on this car yet.',
 } as const
 
 /** What is asked, how it is measured, and the fields. */

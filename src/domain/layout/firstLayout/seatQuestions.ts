@@ -1,3 +1,4 @@
+import { lengthWithUnit } from '../../units/length'
 import { LIMITS, type NumberLimits } from '../document/limits'
 import { withSeat } from '../edit/change'
 import { movedHandle } from '../edit/move'
@@ -5,7 +6,15 @@ import type { Seat } from '../../straps/seat'
 import { hipHeightFigure, reclineFigure, seatFigure, slideFigure } from './figure/seatFigures'
 import { askedPlace } from './askedPlace'
 import { type Ask, FROM_DATUM, numberAsk, type Question } from './question'
-import { backMm, cushionMm, withBack, withCushion, withHipHeight, withRecline } from './seatTape'
+import {
+  backMm,
+  cushionMm,
+  READ_ABOVE_CUSHION_MM,
+  withBack,
+  withCushion,
+  withHipHeight,
+  withRecline,
+} from './seatTape'
 
 /** A seat to start from, 1,060 mm behind and 158 mm above the datum. Starting values, our judgement: those of a new layout, rounded. */
 const STARTING_BACK_MM = 1_060
@@ -16,12 +25,12 @@ export const seatQuestion: Question = {
   title: 'Where is the seat?',
   how: 'Hold a straight edge along the face of the back, down to the cushion, and measure from the datum.',
   isAsked: () => true,
-  asks: () => [
+  asks: ({ units }) => [
     numberAsk({
       id: 'seat.back',
       kind: 'length',
       words: 'Rearward to the face of the back',
-      hint: 'Level, to the straight edge, a hand’s breadth (100 mm) above the cushion.',
+      hint: `Level, to the straight edge, a hand’s breadth (${lengthWithUnit(READ_ABOVE_CUSHION_MM, units.length)}) above the cushion.`,
       letter: 'A',
       limits: FROM_DATUM,
       read: backMm,
@@ -77,17 +86,20 @@ export const reclineQuestion: Question = {
   figures: reclineFigure,
 }
 
+/** Said as a help to find the hip point. Source: public dummy models, 97–103 mm above the compressed cushion. */
+const USUAL_HIP_HEIGHT_MM = 100
+
 export const hipHeightQuestion: Question = {
   id: 'hip-height',
   title: 'How high are the hips above the cushion?',
-  how: 'The hip point is where the thigh turns in the hip. Feel for the bony knob at the outside of the hip of somebody who sits there. In a firm bucket seat it is about 100 mm above the cushion.',
+  how: 'The hip point is where the thigh turns in the hip. Feel for the bony knob at the outside of the hip of somebody who sits there.',
   isAsked: () => true,
-  asks: () => [
+  asks: ({ units }) => [
     numberAsk({
       id: 'seat.hip-height',
       kind: 'length',
       words: 'Hip point above the pressed-down cushion',
-      hint: 'In line with the back.',
+      hint: `In line with the back; about ${lengthWithUnit(USUAL_HIP_HEIGHT_MM, units.length)} in a firm bucket seat.`,
       letter: 'A',
       limits: LIMITS.hipHeightMm,
       read: (layout) => askedPlace(layout).seat.hipHeightMm,
