@@ -94,7 +94,7 @@ test('a variant is made, changed by typing, compared, drawn and undone, and surv
   await cards.nth(1).getByRole('button', { name: 'Remove Low tabs' }).click()
   await expect(page.getByText('There is one way to build this car so far.')).toBeVisible()
   await app.pickFile(text, 'two.layout.json')
-  await openCompare(page)
+  await expect(app.notice).toContainText('two.layout.json is open')
   await expectLowTabsCompared(page)
 })
 

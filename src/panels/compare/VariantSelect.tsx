@@ -8,8 +8,8 @@ export const VariantSelect = (): ReactElement | null => {
   // The same object as long as only the drawn one is changed: a drag renders nothing here.
   const variants = useApp((state) => state.layout.variants)
   const { edit } = useActions()
-  if (variants === undefined) return null
   const labels = variantLabels({ variants })
+  if (variants === undefined || labels.length < 2) return null
   return (
     <ChoiceField
       label="Variant"

@@ -204,4 +204,4 @@ const sheetOf = (layout: Layout, today: string): RecordSheet => {
 
 /** The variants of a car on paper: each in short, one laid over the other, and everything that differs; none without variants. */
 export const comparisonPages = (layout: Layout, today: string, paperName: PaperName): readonly SheetPage[] =>
-  layout.variants === undefined ? [] : recordPages([sheetOf(layout, today)], paperName)
+  variantsOf(layout).length < 2 ? [] : recordPages([sheetOf(layout, today)], paperName)

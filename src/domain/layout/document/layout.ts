@@ -71,13 +71,13 @@ export interface Variant {
 }
 
 /**
- * Two to four variants of one car. The one that is drawn has its tubes and places in the layout itself, so that everything else
- * works on it as on any layout; the others wait here.
+ * Up to four variants of one car. The one that is drawn has its tubes and places in the layout itself, so that everything else
+ * works on it as on any layout; the others wait here. The last one left keeps its id and name while a record or a review names it.
  */
 export interface Variants {
   /** `index` is where the drawn one stands among all, from 0, so that their order outlasts a change of the drawn one. */
   readonly drawn: { readonly id: string; readonly name: string; readonly index: number }
-  /** In their order, at least one. */
+  /** In their order. */
   readonly others: readonly Variant[]
 }
 

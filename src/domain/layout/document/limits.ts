@@ -90,7 +90,7 @@ export const COUNTS = {
   tapePoints: { min: 0, max: 60 },
   photos: { min: 0, max: 8 },
   places: { min: 1, max: 8 },
-  otherVariants: { min: 1, max: 3 },
+  otherVariants: { min: 0, max: 3 },
   occupants: { min: 1, max: 24 },
   anchors: { min: 0, max: 7 },
   slots: { min: 0, max: 12 },

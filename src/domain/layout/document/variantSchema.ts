@@ -29,5 +29,5 @@ const variant = group(
 export const variants = group(
   { drawn, others: list(variant, COUNTS.otherVariants, 'other variants', 'In their order.') },
   'variants',
-  'Two to four ways to build the car; left out while there is only one. All else in the layout holds for each of them.',
+  'Up to four ways to build the car; left out while there is only one that nothing names. All else in the layout holds for each of them.',
 )

@@ -35,6 +35,9 @@ export interface Overlay {
 /** Less than this nobody sees apart on a drawing; mm. Our judgement. */
 const APART_MM = 0.5
 
+/** Half of what lengths are shown to. */
+const SHOWN_MM = 0.05
+
 /** Half the diagonal of a rhomb, as a share of the lettering. A drawing convention of ours. */
 const RHOMB_SHARE = 0.45
 
@@ -184,11 +187,12 @@ const anchorOf = ({ kind, parts }: ComparedPart, { layout }: EvaluatedVariant): 
   )
 }
 
-/** Shifts that one sees as one: from the same point to the same point of the drawing. */
+/** Shifts that one sees as one, from the same point to the same point of the drawing, and that are as far through space: one label is of all. */
 const groupedShifts = (shifts: readonly Shift[], elevation: Elevation): readonly (readonly Shift[])[] => {
   const groups: Shift[][] = []
   for (const shift of shifts) {
-    const isSame = ({ from, to }: Shift): boolean =>
+    const isSame = ({ from, to, byMm }: Shift): boolean =>
+      Math.abs(byMm - shift.byMm) < SHOWN_MM &&
       planeDistanceMm(projected(from, elevation), projected(shift.from, elevation)) < APART_MM &&
       planeDistanceMm(projected(to, elevation), projected(shift.to, elevation)) < APART_MM
     const group = groups.find(([first]) => first !== undefined && isSame(first))

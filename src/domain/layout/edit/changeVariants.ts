@@ -61,7 +61,7 @@ const allOf = ({ tubes, places }: Built, { drawn, others }: Variants): readonly 
   ...others.slice(drawn.index),
 ]
 
-/** The layout with these variants in this order, and the one with `drawnId` drawn; only one left: no variants. */
+/** The layout with these variants in this order, and the one with `drawnId` drawn. The only one left is none, unless something names it. */
 const withAll = (layout: Layout, all: readonly Variant[], drawnId: string): Layout => {
   const index = all.findIndex(({ id }) => id === drawnId)
   const drawn = all[index]
@@ -69,7 +69,7 @@ const withAll = (layout: Layout, all: readonly Variant[], drawnId: string): Layo
   const { tubes, places } = drawn
   const { variants: _variants, ...plain } = layout
   const built = { ...plain, tubes, places }
-  if (all.length === 1) return built
+  if (all.length === 1 && namedIds(layout).every((named) => named.id !== drawn.id)) return built
   const others = all.filter((_, at) => at !== index)
   return { ...built, variants: { drawn: { id: drawn.id, name: drawn.name, index }, others } }
 }
@@ -104,24 +104,28 @@ export const withVariantAdded = (
   const named = withFirstNamed(layout)
   const all = allOf(named, named.variants)
   if (all.length >= MOST_VARIANTS || !isFreeVariantName(named, name, '')) return layout
-  const id = freshId('variant', [...all, ...reviewedIds(layout)])
+  const id = freshId('variant', [...all, ...namedIds(layout)])
   const { tubes, places } = from
   return withAll(named, [...all, { id, name: name.trim(), tubes, places }], id)
 }
 
-/** Variants that somebody looked at, removed ones among them: what was said of one must not be taken to be of another. */
-const reviewedIds = ({ reviews = [] }: Layout): readonly { readonly id: string }[] =>
-  reviews
-    .flatMap((entry) =>
+/**
+ * Variants that somebody looked at or that were welded, removed ones among them: what was said or measured of one must not be taken to
+ * be of another.
+ */
+const namedIds = ({ reviews = [], asWelded = [] }: Layout): readonly { readonly id: string }[] =>
+  [
+    ...reviews.flatMap((entry) =>
       entry.kind === 'shown' ? entry.variants.map(({ variantId }) => variantId) : [entry.variantId],
-    )
-    .map((id) => ({ id }))
+    ),
+    ...asWelded.flatMap(({ plannedVariant }) => plannedVariant?.id ?? []),
+  ].map((id) => ({ id }))
 
 /** Lets the only way to build the car be one of several; never kept so, because a layout holds two or more. */
 const withFirstNamed = (layout: Layout): Layout & { readonly variants: Variants } => ({
   ...layout,
   variants: layout.variants ?? {
-    drawn: { id: freshId('variant', reviewedIds(layout)), name: freeVariantName(layout), index: 0 },
+    drawn: { id: freshId('variant', namedIds(layout)), name: freeVariantName(layout), index: 0 },
     others: [],
   },
 })
@@ -146,14 +150,14 @@ export const withVariantRenamed = (layout: Layout, id: string, name: string): La
 
 /**
  * A variant less. Is it the drawn one, its neighbour is drawn: the one after it, else the one before. With only one left the layout is
- * as one that never had variants.
+ * as one that never had variants, unless a record or a review names that one: then it keeps its id and its name. The last one stays.
  */
 export const withoutVariant = (layout: Layout, id: string): Layout => {
   const { variants } = layout
   if (variants === undefined) return layout
   const all = allOf(layout, variants)
   const index = all.findIndex((variant) => variant.id === id)
-  if (index === -1) return layout
+  if (index === -1 || all.length < 2) return layout
   const neighbour = all[index + 1] ?? all[index - 1]
   const drawnId = variants.drawn.id === id && neighbour !== undefined ? neighbour.id : variants.drawn.id
   return withAll(

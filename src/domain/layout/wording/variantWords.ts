@@ -1,6 +1,6 @@
 import type { AsWeldedRecord } from '../../measure/asWeldedRecord'
 import type { Layout } from '../document/layout'
-import { drawnVariantName, type MaybeVariants } from '../edit/changeVariants'
+import { drawnVariantName, type MaybeVariants, variantLabels } from '../edit/changeVariants'
 
 type Named = Pick<Layout, 'job'> & MaybeVariants
 
@@ -17,11 +17,15 @@ export const otherVariantText = (
   { plannedVariant }: Pick<AsWeldedRecord, 'plannedVariant'>,
   { variants }: MaybeVariants,
 ): string | null => {
-  if (variants === undefined) return null
+  const labels = variantLabels({ variants })
+  if (plannedVariant === undefined) {
+    if (variants === undefined) return null
+    return `This record was begun while the car had no variants; which of them was welded is not written down. ${variants.drawn.name} is drawn now.`
+  }
+  if (labels.every(({ id }) => id !== plannedVariant.id))
+    return `This record is of ${plannedVariant.name}, which the layout does not have any more. Deviations are from what was planned when the record was begun; findings are of what is drawn now with its anchors where they were measured.`
+  if (variants === undefined || plannedVariant.id === variants.drawn.id) return null
   const drawn = variants.drawn.name
-  if (plannedVariant === undefined)
-    return `This record was begun while the car had no variants; which of them was welded is not written down. ${drawn} is drawn now.`
-  if (plannedVariant.id === variants.drawn.id) return null
   return (
     `This record is of ${plannedVariant.name}, and ${drawn} is drawn now. Deviations are from what was planned when the record was begun; ` +
     `findings are of the seat, people and tubes of ${drawn} with the anchors where they were measured. Draw ${plannedVariant.name} to see those of what was welded.`

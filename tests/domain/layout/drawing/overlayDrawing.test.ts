@@ -51,6 +51,20 @@ describe('overlayDrawing', () => {
     expect(texts(overlaid(plan, moved, 'top'))).toEqual(['Left lap tab 50 mm', 'Right lap tab 50 mm'])
   })
 
+  it('never says the shift of one side for another that only looks alike', () => {
+    const [place] = plan.places
+    // Both 20 up; the right one 100 further out too: 101.98 mm, the root of 20² + 100².
+    const anchors = place?.anchors.map((anchor) => {
+      const { point } = anchor.mount
+      const yMm = point.yMm > 0 ? point.yMm + 100 : point.yMm
+      return { ...anchor, mount: { ...anchor.mount, point: { ...point, yMm, zMm: point.zMm + 20 } } }
+    })
+    const places = plan.places.map((each) => ({ ...each, anchors: anchors ?? [] }))
+    expect(texts(overlaid(plan, { ...plan, places }, 'side')).toSorted((a, b) => a.localeCompare(b))).toEqual(
+      ['Left lap tab 20 mm', 'Right lap tab 102 mm'],
+    )
+  })
+
   it('dots only what lies elsewhere, and gives its anchors rhombs instead of circles', () => {
     const moved = overlaid(plan, lapAt(230, -240), 'top')
     const other = dotted(moved)

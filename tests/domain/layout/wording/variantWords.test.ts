@@ -4,7 +4,10 @@ import { parseLayout } from '../../../../src/domain/layout/document/parseLayout'
 import { addRecord } from '../../../../src/domain/layout/edit/asWelded'
 import { addPlace } from '../../../../src/domain/layout/edit/change'
 import {
+  drawnVariantId,
+  variantLabels,
   variantsOf,
+  withoutVariant,
   withVariantAdded,
   withVariantDrawn,
   withVariantRenamed,
@@ -43,6 +46,35 @@ describe('a record of what was welded', () => {
       recorded.asWelded,
       recorded.asWelded,
     ])
+  })
+
+  it('is never taken to be of another variant that is made later', () => {
+    const recorded = addRecord(two)
+    const [record] = recorded.asWelded ?? []
+    const without = withoutVariant(recorded, 'variant-2')
+    expect(otherVariantText(record ?? {}, without)).toContain('which the layout does not have any more')
+    const again = withVariantAdded(without, 'Newer bar')
+    expect(drawnVariantId(again)).not.toBe('variant-2')
+    expect(otherVariantText(record ?? {}, again)).toContain('which the layout does not have any more')
+  })
+
+  it('is still of the one that is left when all others are removed, and when others are added again', () => {
+    const recorded = addRecord(two)
+    const [record] = recorded.asWelded ?? []
+    const alone = withoutVariant(recorded, 'variant-1')
+    expect(alone.variants).toEqual({ drawn: { id: 'variant-2', name: 'Low bar', index: 0 }, others: [] })
+    expect(parseLayout(alone)).toEqual({ ok: true, value: alone })
+    expect(otherVariantText(record ?? {}, alone)).toBeNull()
+    expect(withoutVariant(alone, 'variant-2')).toBe(alone)
+    const more = withVariantAdded(alone, 'High bar')
+    expect(variantLabels(more)).toEqual([
+      { id: 'variant-2', name: 'Low bar' },
+      { id: drawnVariantId(more), name: 'High bar' },
+    ])
+    expect(otherVariantText(record ?? {}, more)).toMatch(
+      /^This record is of Low bar, and High bar is drawn now\./,
+    )
+    expect(otherVariantText(record ?? {}, withVariantDrawn(more, 'variant-2'))).toBeNull()
   })
 
   it('begun before there were variants says that nobody knows which', () => {
