@@ -25,7 +25,7 @@ import { startCompleting } from './state/evaluation/evaluationRunner'
 import { pageEvaluationWorker, roomsWorkers } from './state/evaluation/pageEvaluationWorker'
 import { soundStep } from './state/talk/soundStep'
 import { takeLaunchedFiles } from './state/linkedFile'
-import { pageKeeping } from './state/keeping/pageKeeping'
+import { pageKeeping, warnBeforeLosing } from './state/keeping/pageKeeping'
 import { startKeepingApp, startOffline } from './state/offline/pageOffline'
 import { preferredView, startKeepingView } from './state/keptView'
 import { Papers } from './sheet/Papers'
@@ -74,6 +74,7 @@ const startWorkbench = async (root: HTMLElement): Promise<void> => {
   if (notice !== null) store.actions.notify(notice.kind, notice.text, notice.details)
   startKeepingView(store)
   pageKeeping.start(store, before)
+  warnBeforeLosing()
   startOffline(store)
   startArrivals(store)
   if (pageEvaluationWorker !== null) startCompleting(store, pageEvaluationWorker, roomsWorkers())

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useState } from 'react'
+import { useCallback, useEffect, useRef, useState } from 'react'
 import { pageKeeping } from '../../state/keeping/pageKeeping'
 import { useApp } from '../../state/react'
 import { type Entry, entryOf } from './entries'
@@ -11,9 +11,13 @@ export const useShelf = (): { readonly shelf: ShelfState; readonly reload: () =>
   const [shelf, setShelf] = useState<ShelfState>('loading')
   const present = useApp((state) => state.history.present)
   const documentId = useApp((state) => state.documentId)
+  const asked = useRef(0)
   const reload = useCallback(async (): Promise<void> => {
+    asked.current += 1
+    const question = asked.current
     const kept = await pageKeeping.list()
-    setShelf(kept === null ? 'missing' : kept.map(entryOf))
+    // Of two answers that overtake each other the newer question's counts.
+    if (question === asked.current) setShelf(kept === null ? 'missing' : kept.map(entryOf))
   }, [])
   useEffect(() => {
     const onBack = (): void => {

@@ -16,6 +16,8 @@ export interface Keeping {
   readonly start: (store: AppStore, before: Pick<Restored, 'from' | 'canKeep'>) => Autosave
   /** Resolves once nothing waits to be written or is being written; true when the browser has kept all of it. */
   readonly settled: () => Promise<boolean>
+  /** Whether there is something that would be gone with the page, because the browser has not been able to keep it. */
+  readonly hasUnkept: () => boolean
   /** Everything that is kept, in the bin too, newest first; null when the browser does not say. */
   readonly list: () => Promise<readonly KeptLayout[] | null>
   /** Opens a kept layout (openKept.ts); false when nothing was opened, which a notice says. */
@@ -57,6 +59,7 @@ export const createKeeping = (browserStorage: SlotStorage, tab: TabFacts): Keepi
       await running?.autosave.settled()
       return !storage.isHoldingAny()
     },
+    hasUnkept: () => storage.isHoldingAny(),
     list: () => keptLayouts(shelf).catch(() => null),
     open: (store, id) => openKept(shelf, store, id),
     duplicate: (id) => duplicated(shelf, id).catch(() => null),

@@ -121,6 +121,7 @@ describe('a browser that keeps nothing', () => {
       ['First', true],
     ])
     expect(await tab.keeping.settled()).toBe(false)
+    expect(tab.keeping.hasUnkept()).toBe(true)
     await tab.keeping.open(tab.store, first)
     expect(tab.name()).toBe('First')
     expect(names(within)).toEqual([])
@@ -144,6 +145,7 @@ describe('a browser that keeps nothing', () => {
     expect(names(within).toSorted()).toEqual(['First, higher', 'Second, lower'])
     expect((await tab.keeping.list())?.some(({ isOnlyInPage }) => isOnlyInPage)).toBe(false)
     expect(await tab.keeping.settled()).toBe(true)
+    expect(tab.keeping.hasUnkept()).toBe(false)
   })
 
   it('does nothing later of what it said it could not do', async () => {
