@@ -8,7 +8,7 @@ export interface Source {
 }
 
 /** What lies under the finger is shown this much larger. Our judgement. */
-export const MAGNIFICATION = 3
+const MAGNIFICATION = 3
 
 /** Free of lines about the point itself, px of the page. Our judgement. */
 const GAP_PX = 7

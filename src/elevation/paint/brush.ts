@@ -13,7 +13,7 @@ export interface Brush {
 }
 
 /** The rim of paper about a line over a photo, px on each side. Our judgement. */
-export const RIM_PX = 1.5
+const RIM_PX = 1.5
 
 /** Lettering on the drawing. Nothing smaller is legible at arm's length on a tablet. Our judgement. */
 const TEXT_PX = 12.5
