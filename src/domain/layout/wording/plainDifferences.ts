@@ -14,13 +14,16 @@ const SAME_MM = 0.5
 const way = (byMm: number, plus: string, minus: string, unit: LengthUnit): readonly string[] =>
   Math.abs(byMm) < SAME_MM ? [] : [`${moveText(Math.abs(byMm), unit)} ${byMm > 0 ? plus : minus}`]
 
-/** How one position lies off another: "30 mm further back and 12 mm higher"; empty where they are one. */
-const offWords = (from: PointMm, to: PointMm, unit: LengthUnit): string => {
-  const outward = to.yMm * Math.sign(from.yMm) - Math.abs(from.yMm)
+/**
+ * How one position lies off another: "30 mm further back and 12 mm higher"; empty where they are one. What belongs to one side of a seat
+ * is further out or in from that seat's middle, at `middleYMm`; everything else, for null, further right or left.
+ */
+const offWords = (from: PointMm, to: PointMm, unit: LengthUnit, middleYMm: number | null): string => {
+  const sideMm = middleYMm === null ? 0 : from.yMm - middleYMm
   const across =
-    Math.abs(from.yMm) < SAME_MM
+    Math.abs(sideMm) < SAME_MM
       ? way(to.yMm - from.yMm, 'further right', 'further left', unit)
-      : way(outward, 'further out', 'further in', unit)
+      : way((to.yMm - from.yMm) * Math.sign(sideMm), 'further out', 'further in', unit)
   return listed([
     ...way(to.xMm - from.xMm, 'further back', 'further forward', unit),
     ...way(to.zMm - from.zMm, 'higher', 'lower', unit),
@@ -38,7 +41,7 @@ interface Difference {
 
 const seatSays = (before: Place | undefined, after: Place | undefined, unit: LengthUnit): string => {
   if (before === undefined || after === undefined) return 'different'
-  const moved = offWords(before.seat.hipPoint, after.seat.hipPoint, unit)
+  const moved = offWords(before.seat.hipPoint, after.seat.hipPoint, unit, null)
   const turnDeg = after.seat.reclineDeg - before.seat.reclineDeg
   const leaned = Math.abs(turnDeg) < 0.05 ? '' : `leans ${turnDeg > 0 ? 'further back' : 'less far back'}`
   const both = listed([moved, leaned].filter((text) => text !== ''))
@@ -56,7 +59,8 @@ const saysOf = (printId: string, from: Layout, to: Layout): string => {
   if (kind === 'belt') return 'other belts'
   const before = pointed(from)
   const after = pointed(to)
-  const off = before === undefined || after === undefined ? '' : offWords(before, after, unit)
+  const middleYMm = kind === 'anchor' ? (placeOf(from)?.seat.hipPoint.yMm ?? null) : null
+  const off = before === undefined || after === undefined ? '' : offWords(before, after, unit, middleYMm)
   if (off !== '') return off
   return kind === 'tube' ? 'another size or another way' : 'fixed in another way'
 }

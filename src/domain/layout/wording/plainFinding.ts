@@ -35,7 +35,7 @@ export interface PlainFinding {
   readonly topic: string
   /** What is so. */
   readonly fact: string
-  /** What that can do to the person; what it is good for where it is as asked. */
+  /** What that can do to the person; what such rules are for where it is as asked. */
   readonly means: string
   /** What the number is. */
   readonly number: string
@@ -130,8 +130,11 @@ const faultOf = ({ quantity, value, limit }: ShownFinding): PlainFault => {
   return plainQuantity(quantity)[isLow ? 'low' : 'high']
 }
 
+/** A purpose, not a promise: how much a limit does for it differs from rule book to rule book. */
+const aimText = (aim: string): string => `Such rules are there so that ${aim}.`
+
 const factOf = (finding: ShownFinding, group: PlainGroup): PlainFault => {
-  const { fine } = isProperty(finding.quantity)
+  const { aim } = isProperty(finding.quantity)
     ? plainProperty(finding.quantity)
     : plainQuantity(finding.quantity)
   switch (group) {
@@ -144,11 +147,11 @@ const factOf = (finding: ShownFinding, group: PlainGroup): PlainFault => {
       }
     case 'close':
       return {
-        fact: `${fine} But only just.`,
-        means: 'Welding and measuring are never exact; the workshop has to take care here.',
+        fact: 'Within what this rule asks for, but only just.',
+        means: `${aimText(aim)} Welding and measuring are never exact; the workshop has to take care here.`,
       }
     case 'within':
-      return { fact: fine, means: '' }
+      return { fact: 'Within what this rule asks for.', means: aimText(aim) }
   }
 }
 

@@ -14,7 +14,7 @@ const FIXING_WORDS = {
         means: 'It slides sideways, and is then as much too loose.',
       },
     },
-    fine: 'Small hoops keep the wrapped belt in its place.',
+    aim: 'the wrapped belt stays in its place',
     limit: TYPED,
   },
   'wrap-bar-diameter': {
@@ -22,12 +22,12 @@ const FIXING_WORDS = {
     number: 'The diameter of the bar that the belt is wrapped round.',
     faults: {
       low: {
-        fact: 'The belt is wrapped round a thin bar.',
+        fact: 'The belt is wrapped round a thinner bar than asked for.',
         means: 'A thin bar bends the belt sharply and lessens what it can hold.',
       },
       high: typedLimit('The bar in the belt’s loop is thicker than the workshop’s own limit.'),
     },
-    fine: 'The bar in the belt’s loop is thick enough not to bend the belt sharply.',
+    aim: 'the bar does not bend the belt sharply',
     limit: NO_STRENGTH,
   },
   'wrap-tube-role': {
@@ -39,7 +39,7 @@ const FIXING_WORDS = {
         means: 'A low tube scrapes the ground, and that cuts the belt.',
       },
     },
-    fine: 'The belt is wrapped round a tube that does not touch the ground.',
+    aim: 'the belt is not scraped through on the ground',
     limit: NO_STRENGTH,
   },
   'anchor-form': {
@@ -51,27 +51,33 @@ const FIXING_WORDS = {
         means: 'A belt that cannot turn with you is loaded on one edge.',
       },
     },
-    fine: 'The end of the belt can turn with you.',
+    aim: 'the end of the belt can turn with you',
     limit: NO_STRENGTH,
   },
   'eye-thread': {
     topic: 'How thick the eye bolt is',
     number: 'The diameter of the bolt’s thread.',
     faults: {
-      low: { fact: 'The eye bolt is thin.', means: 'A thin thread bends and strips, and holds nobody then.' },
+      low: {
+        fact: 'The eye bolt is thinner than asked for.',
+        means: 'The thinner the thread, the sooner it bends and strips, and holds nobody then.',
+      },
       high: typedLimit('The eye bolt is thicker than the workshop’s own limit.'),
     },
-    fine: 'The eye bolt is as thick as asked for.',
+    aim: 'the thread does not bend and strip',
     limit: NO_STRENGTH,
   },
   'tab-thickness': {
     topic: 'How thick the metal tab is',
     number: 'The thickness of the tab that holds the belt.',
     faults: {
-      low: { fact: 'The metal tab is thin.', means: 'A thin tab tears at its hole, and holds nobody then.' },
+      low: {
+        fact: 'The metal tab is thinner than asked for.',
+        means: 'The thinner the tab, the sooner it tears at its hole, and holds nobody then.',
+      },
       high: typedLimit('The metal tab is thicker than the workshop’s own limit.'),
     },
-    fine: 'The tab is as thick as asked for.',
+    aim: 'the tab does not tear at its hole',
     limit: NO_STRENGTH,
   },
   'tab-shear': {
@@ -83,7 +89,7 @@ const FIXING_WORDS = {
         means: 'It can bend; a bolt that is held on both sides does not.',
       },
     },
-    fine: 'The belt’s bolt is held on both sides, so that it does not bend.',
+    aim: 'the bolt does not bend',
     limit: NO_STRENGTH,
   },
   'tab-to-tube': {
@@ -91,15 +97,15 @@ const FIXING_WORDS = {
     number: 'The distance from the hole to the outside of the tube that the fitting is on.',
     faults: {
       low: {
-        fact: 'The hole would lie inside the tube.',
-        means: 'There is no room for it; the drawing is wrong there.',
+        fact: 'The hole lies closer to its tube than asked for, or inside it.',
+        means: 'Inside the tube there is no room for it; the drawing may be wrong there.',
       },
       high: {
-        fact: 'The hole lies far from its tube.',
+        fact: 'The hole lies further from its tube than asked for.',
         means: 'The fitting is then a long lever that bends, or the drawing is wrong there.',
       },
     },
-    fine: 'The fitting sits close to its tube.',
+    aim: 'the fitting is no long lever, and the drawing is right there',
     limit: NO_STRENGTH,
   },
   'sub-to-lap': {
@@ -108,11 +114,11 @@ const FIXING_WORDS = {
     faults: {
       low: typedLimit('The crotch belts are fixed nearer to the lap belt than the workshop’s own limit.'),
       high: {
-        fact: 'The crotch belts, which you sit on, are fixed far from the lap belt.',
+        fact: 'The crotch belts, which you sit on, are fixed further from the lap belt than asked for.',
         means: 'They then do less to pull your hips down and back together with it.',
       },
     },
-    fine: 'The crotch belts pull your hips down and back together with the lap belt.',
+    aim: 'the crotch belts pull your hips down and back together with the lap belt',
     limit: 'It is read off the drawing; what is welded has to be measured.',
   },
   'shoulder-anchorages': {
@@ -125,7 +131,7 @@ const FIXING_WORDS = {
           'They press on your neck and hold one shoulder less; and if that place gives way, both are loose.',
       },
     },
-    fine: 'Each shoulder belt has a fixing of its own.',
+    aim: 'each shoulder is held by itself',
     limit: NO_STRENGTH,
   },
 } as const satisfies Partial<Record<PropertyId, PlainProperty>>
@@ -141,7 +147,7 @@ const bar = (topic: string, number: string): PlainProperty => ({
     },
     high: typedLimit('The bar that carries the shoulder belts is larger than the workshop’s own limit.'),
   },
-  fine: 'The bar that carries the shoulder belts is as large as asked for.',
+  aim: 'the bar does not bend away before the belts are done',
   limit: NO_STRENGTH,
 })
 

@@ -15,7 +15,7 @@ const BELT_WORDS = {
       },
       high: typedLimit('More belts meet at your buckle than the workshop’s own limit.'),
     },
-    fine: 'As many belts meet at your buckle as asked for.',
+    aim: 'both shoulders are held, and the lap belt stays down',
     limit: TYPED,
   },
   'belt-buckle': {
@@ -27,7 +27,7 @@ const BELT_WORDS = {
         means: 'Dust and mud can clog it, so that it does not lock, or does not let you out.',
       },
     },
-    fine: 'The buckle is of the kind that is asked for.',
+    aim: 'the buckle locks, and lets you out, with dirt in it',
     limit: TYPED,
   },
   'belt-material': {
@@ -39,7 +39,7 @@ const BELT_WORDS = {
         means: 'Nylon stretches clearly more under load, takes up water and ages fast in the sun.',
       },
     },
-    fine: 'The belts are woven of what is asked for.',
+    aim: 'the belts stretch and age as they are known to',
     limit: TYPED,
   },
   'belt-lap-adjuster': {
@@ -51,7 +51,7 @@ const BELT_WORDS = {
         means: 'Those adjusters jam between the seat and your hip, and the belt stays loose.',
       },
     },
-    fine: 'You or a helper can pull the lap belt tight.',
+    aim: 'you or a helper can pull the lap belt tight',
     limit: TYPED,
   },
   'belt-head-and-neck': {
@@ -63,7 +63,7 @@ const BELT_WORDS = {
         means: 'When your shoulders are held the head goes on, and the neck alone holds it.',
       },
     },
-    fine: 'A head-and-neck restraint is planned. It helps only when it is worn.',
+    aim: 'your neck does not have to hold your head alone; it helps only when it is worn',
     limit: TYPED,
   },
   'belt-joined': {
@@ -75,7 +75,7 @@ const BELT_WORDS = {
         means: 'They press on your neck, and hold one shoulder less when you are thrown to a side.',
       },
     },
-    fine: 'The shoulder belts are as asked for.',
+    aim: 'nothing presses your neck, and each shoulder is held',
     limit: TYPED,
   },
   'straps-crossed': {
@@ -91,7 +91,7 @@ const BELT_WORDS = {
         means: 'With only four belts at the buckle they then slip off the shoulders more easily.',
       },
     },
-    fine: 'The belts run on the side where they are asked to.',
+    aim: 'the belts neither chafe on each other nor slip off',
     limit: 'It is read off the drawing.',
   },
   'webbing-width': {
@@ -99,12 +99,12 @@ const BELT_WORDS = {
     number: 'The width of the belt.',
     faults: {
       low: {
-        fact: 'The belt is narrow.',
+        fact: 'The belt is narrower than asked for.',
         means: 'A narrow belt presses along a line instead of a band.',
       },
       high: typedLimit('The belt is wider than the workshop’s own limit.'),
     },
-    fine: 'The belt is as wide as asked for.',
+    aim: 'the belt presses on a band and not along a line',
     limit: TYPED,
   },
   'strap-slot': {
@@ -116,7 +116,7 @@ const BELT_WORDS = {
         means: 'It is longer, moves about and lies in the wrong place.',
       },
     },
-    fine: 'The belt goes through the seat straight to where it is fixed.',
+    aim: 'the belt lies in its place and takes the short way',
     limit: 'Whether the edges of the opening are smooth has to be felt on the seat.',
   },
   'slot-spare': {
@@ -124,15 +124,15 @@ const BELT_WORDS = {
     number: 'How much longer the opening is than the belt is wide.',
     faults: {
       low: {
-        fact: 'The opening in the seat is too short for the belt.',
-        means: 'The belt has to be folded to go through, wears along the fold and jams.',
+        fact: 'The opening in the seat is shorter than asked for.',
+        means: 'A belt that has to be folded to go through wears along the fold and jams.',
       },
       high: {
-        fact: 'The opening in the seat is much longer than the belt is wide.',
-        means: 'The belt wanders to one end and is loaded along one edge.',
+        fact: 'The opening in the seat is longer than asked for.',
+        means: 'The belt can wander to one end and be loaded along one edge.',
       },
     },
-    fine: 'The belt lies flat in its opening.',
+    aim: 'the belt lies flat in its opening and does not wander',
     limit: 'Whether the edges of the opening are smooth has to be felt on the seat.',
   },
 } as const satisfies Partial<Record<PropertyId, PlainProperty>>

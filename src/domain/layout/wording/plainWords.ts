@@ -15,8 +15,8 @@ export interface PlainWords {
   readonly number: string
   readonly low: PlainFault
   readonly high: PlainFault
-  /** What it is good for that it is as asked. */
-  readonly fine: string
+  /** What such rules are for, to follow "so that": a purpose and never a fact about this drawing, because limits differ. */
+  readonly aim: string
   /** What it cannot tell. */
   readonly limit: string
 }
@@ -34,7 +34,8 @@ export interface PlainProperty {
   readonly number: string
   /** What is so and what it means, by the value that was found; a number is `low` or `high`. */
   readonly faults: Readonly<Record<string, PlainFault>>
-  readonly fine: string
+  /** What such rules are for, to follow "so that". */
+  readonly aim: string
   readonly limit: string
 }
 

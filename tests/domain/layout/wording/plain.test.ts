@@ -24,12 +24,12 @@ const OWN_LIMIT = /workshop’s own limit/
 /** Every sentence that a customer may read which is not from a rule book. */
 const everySentence: readonly string[] = [
   ...QUANTITY_IDS.flatMap((id) => {
-    const { topic, number, low, high, fine, limit } = plainQuantity(id)
-    return [topic, number, low.fact, low.means, high.fact, high.means, fine, limit]
+    const { topic, number, low, high, aim, limit } = plainQuantity(id)
+    return [topic, number, low.fact, low.means, high.fact, high.means, aim, limit]
   }),
   ...PROPERTY_IDS.flatMap((id) => {
-    const { topic, number, faults, fine, limit } = plainProperty(id)
-    return [topic, number, fine, limit, ...Object.values(faults).flatMap(({ fact, means }) => [fact, means])]
+    const { topic, number, faults, aim, limit } = plainProperty(id)
+    return [topic, number, aim, limit, ...Object.values(faults).flatMap(({ fact, means }) => [fact, means])]
   }),
   ...Object.values(STATED_TOPICS).flatMap(({ ask, means }) => [ask, means]),
 ]
@@ -110,6 +110,33 @@ describe('plain words over every rule set of the program', () => {
     ).toEqual([])
   })
 
+  it('say of a number beyond its limit only that it is beyond what is asked for, because limits differ', () => {
+    const BEYOND = /(than|less than|more than) asked for|than the workshop’s own limit/
+    for (const id of QUANTITY_IDS) {
+      const { low, high } = plainQuantity(id)
+      expect(low.fact).toMatch(BEYOND)
+      expect(high.fact).toMatch(BEYOND)
+    }
+    for (const id of PROPERTY_IDS) {
+      const faults: Readonly<Record<string, { readonly fact: string }>> = plainProperty(id).faults
+      for (const side of ['low', 'high']) expect(faults[side]?.fact ?? 'than asked for').toMatch(BEYOND)
+    }
+  })
+
+  it('say of what is kept only that it is, whatever its limits are, and what the rule is for', () => {
+    for (const { file } of exampleIndex) {
+      for (const { id } of RULE_SETS) {
+        const layout = { ...exampleLayout(file), ruleSetId: id }
+        const findings = layoutNumbers(layout).places.flatMap((place) => place.findings)
+        for (const { group, fact, means } of plainFindings(findings, layout)) {
+          if (group !== 'within') continue
+          expect(fact).toBe('Within what this rule asks for.')
+          expect(means).toMatch(/^Such rules are there so that [a-z].*\.$/)
+        }
+      }
+    }
+  })
+
   it('promise no safety', () => {
     expect(
       everySentence.filter((sentence) => /\bsafe|protect|guarant|certif|surviv|secure you/i.test(sentence)),
@@ -122,10 +149,13 @@ describe('plain words over every rule set of the program', () => {
       expect(means).toMatch(/^[A-Z].*\.$/)
     }
     for (const id of QUANTITY_IDS) {
-      const { number, low, high, fine, limit } = plainQuantity(id)
-      for (const sentence of [number, low.fact, low.means, high.fact, high.means, fine, limit])
+      const { number, low, high, aim, limit } = plainQuantity(id)
+      for (const sentence of [number, low.fact, low.means, high.fact, high.means, limit])
         expect(sentence).toMatch(/^[A-Z].*\.$/)
+      // It follows "so that".
+      expect(aim).toMatch(/^[a-z].*[^.]$/)
     }
+    for (const id of PROPERTY_IDS) expect(plainProperty(id).aim).toMatch(/^[a-z].*[^.]$/)
   })
 })
 
@@ -195,7 +225,7 @@ describe('plainFindings', () => {
     const findings = evaluateLayout(layout).places.flatMap((place) => place.findings)
     const outside = plainFindings(findings, layout).filter(({ group }) => group === 'outside')
     const lap = outside.find(({ topic }) => topic === 'How the lap belt holds your hips')
-    expect(lap?.fact).toMatch(/^The lap belt (lies too flat|stands too steep)\.$/)
+    expect(lap?.fact).toMatch(/^The lap belt (lies flatter|stands steeper) than asked for\.$/)
     expect(lap?.cases[0]?.measured).toMatch(/^\d+(\.\d+)?° \(.+\); asked for: /)
   })
 })

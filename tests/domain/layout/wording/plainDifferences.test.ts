@@ -48,18 +48,56 @@ describe('plainDifferences', () => {
     ])
   })
 
-  it('counts sideways from the middle: further out is further out on both sides', () => {
+  it('counts sideways from the middle of the seat: further out is further out on both sides', () => {
+    const middleYMm = rockBuggy.places[0]?.seat.hipPoint.yMm ?? 0
+    // The datum of the rock buggy is at its left floor rail, so both sides lie to the right of it.
+    expect(middleYMm).toBeGreaterThan(100)
     const wider = withAnchors(rockBuggy, (anchor) => {
       if (strapFamily(anchor.strap) !== 'lap') return anchor
       const { point } = anchor.mount
       return {
         ...anchor,
-        mount: { ...anchor.mount, point: { ...point, yMm: point.yMm + 20 * Math.sign(point.yMm) } },
+        mount: {
+          ...anchor.mount,
+          point: { ...point, yMm: point.yMm + 20 * Math.sign(point.yMm - middleYMm) },
+        },
       }
     })
     expect(plainDifferences(rockBuggy, wider)).toEqual([
       'Where the left lap belt is fixed and where the right lap belt is fixed: 20 mm further out.',
     ])
+  })
+
+  it('counts from the middle of the own seat, wherever the datum is: of two seats side by side too', () => {
+    const car = exampleLayout('trail-car-two-seat.layout.json')
+    const [driver] = car.places
+    if (driver === undefined) throw new Error('no driver')
+    const middleYMm = driver.seat.hipPoint.yMm
+    // Both lap belts of the driver lie on the same side of the datum.
+    expect(Math.abs(middleYMm)).toBeGreaterThan(250)
+    const wider = withPlace(car, (place) => ({
+      ...place,
+      anchors: place.anchors.map((anchor) => {
+        if (strapFamily(anchor.strap) !== 'lap') return anchor
+        const { point } = anchor.mount
+        const yMm = point.yMm + 20 * Math.sign(point.yMm - middleYMm)
+        return { ...anchor, mount: { ...anchor.mount, point: { ...point, yMm } } }
+      }),
+    }))
+    const words = plainDifferences(car, wider)
+    expect(words).toHaveLength(1)
+    expect(words[0]).toMatch(
+      /left lap belt is fixed and .* right lap belt is fixed: .*20 mm.* further out\.$/,
+    )
+  })
+
+  it('moves tubes and seats to the right or left, not out or in', () => {
+    const aside = withPlace(rockBuggy, (place) => ({
+      ...place,
+      seat: { ...place.seat, hipPoint: { ...place.seat.hipPoint, yMm: place.seat.hipPoint.yMm + 12 } },
+    }))
+    // y is to the occupant's right (ISO 4130).
+    expect(plainDifferences(rockBuggy, aside)).toEqual(['The seat: 12 mm further right.'])
   })
 
   it('names seats, people, belts, tubes, and what is in one only', () => {
