@@ -42,6 +42,14 @@ const SearchTools = (props: {
 const KEPT_HERE =
   'Every layout is kept on this device by itself, in this browser, and nowhere else. Save those that matter to files as well.'
 
+const KEPT_ONLY_IN_PAGE =
+  'This browser does not keep everything: what is marked lasts only until the page closes. Save it to files before that.'
+
+const KeptHint = (props: { readonly entries: readonly Entry[] }): ReactElement => {
+  const isAnyUnkept = props.entries.some(({ isOnlyInPage }) => isOnlyInPage)
+  return isAnyUnkept ? <p>{KEPT_ONLY_IN_PAGE}</p> : <p className="hint">{KEPT_HERE}</p>
+}
+
 const Nothing = (props: { readonly isSearch: boolean }): ReactElement => (
   <p>
     {props.isSearch
@@ -66,7 +74,7 @@ export const LayoutsScreen = (): ReactElement => {
     <ScreenFrame title="Layouts">
       <div className="layouts">
         <StartRow />
-        <p className="hint">{KEPT_HERE}</p>
+        {shelf === 'missing' ? null : <KeptHint entries={all} />}
         <SearchTools words={words} onWords={setWords} order={order} onOrder={setOrder} />
         <OutcomeLine outcome={actions.outcome} onPutBack={(ids) => void actions.putBack(ids)} />
         <ChosenBar
