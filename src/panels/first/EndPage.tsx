@@ -8,18 +8,22 @@ import { useActions, useApp } from '../../state/react'
 import { currentPlaceEvaluation } from '../../state/selectors'
 import type { GuideView } from './useGuide'
 
+const findingsWord = (count: number): string => `${count} ${count === 1 ? 'finding' : 'findings'}`
+
+/** How the layout stands against the chosen rules; what could not be checked is never passed over. */
 const FindingCount = (): ReactElement => {
   const findings = useApp(currentPlaceEvaluation)?.findings ?? []
   const broken = findings.filter(({ verdict }) => verdict === 'broken')
   const must = broken.filter(({ level }) => level === 'must').length
-  if (broken.length === 0)
-    return <p>Checked against the chosen rules: nothing is broken with what is drawn now.</p>
+  const unchecked = findings.filter(({ verdict }) => verdict === 'unchecked').length
+  const sentences = [
+    broken.length === 0
+      ? 'nothing is broken with what is drawn now'
+      : `${findingsWord(broken.length)} broken${must === 0 ? ', none of them a must' : `, ${must} of them a must`}`,
+    ...(unchecked === 0 ? [] : [`${findingsWord(unchecked)} could not be checked`]),
+  ]
   return (
-    <p>
-      Checked against the chosen rules: {broken.length} {broken.length === 1 ? 'finding is' : 'findings are'}{' '}
-      broken{must === 0 ? ', none of them a must' : `, ${must} of them a must`}. The panel “Findings” says
-      what to move, and by how much.
-    </p>
+    <p>Against the chosen rules: {sentences.join('; ')}. The panel “Findings” says what to move, and why.</p>
   )
 }
 

@@ -84,13 +84,16 @@ const carried = (
   return now.tubeId === null ? besideSeat : (ask.derived?.(layout) ?? besideSeat)
 }
 
-/** What was changed by hand since the questions last changed the layout counts as answered, as it is now. */
+/**
+ * What was changed by hand since the questions last changed the layout counts as answered, as it is now; so does what was not there
+ * then, such as a bar that was drawn: an older answer to it was about another one.
+ */
 export const withHandChanges = ({ layout, progress }: Guided): Progress => {
   const { left, begun } = progress
   const now = readings(layout, begun)
   const changed = Object.entries(now).filter(([id, value]) => {
     const before = left[id]
-    return before !== undefined && !isSame(before, value)
+    return before === undefined || !isSame(before, value)
   })
   return changed.length === 0
     ? progress

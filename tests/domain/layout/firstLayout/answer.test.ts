@@ -4,6 +4,7 @@ import { vehiclePoint } from '../../../../src/domain/body/pose'
 import { layoutText } from '../../../../src/domain/layout/document/layoutText'
 import { parseLayoutText } from '../../../../src/domain/layout/document/parseLayout'
 import { drawnPose } from '../../../../src/domain/layout/edit/handles'
+import { withPlaceChanged } from '../../../../src/domain/layout/edit/replace'
 import { movedHandle } from '../../../../src/domain/layout/edit/move'
 import { evaluateLayout, layoutNumbers } from '../../../../src/domain/layout/evaluate/evaluateLayout'
 import {
@@ -151,6 +152,27 @@ describe('withAnswer', () => {
     const after = withAnswer({ layout: moved, progress: begunOn(layout) }, 'job.name', 'Rock car')
     expect(askedPlace(after.layout).seat.hipPoint.xMm).toBeCloseTo(1200, 6)
     expect(askedPlace(after.layout).seat.hipPoint.zMm).toBeCloseTo(333, 6)
+  })
+
+  it('keeps what was drawn by hand over an older answer about what was there before', () => {
+    const tabs = answered([
+      { id: 'shoulder.kind', answer: 'tab' },
+      { id: 'shoulder.back', answer: 1399 },
+    ])
+    const wrapped = withAnswer(tabs, 'shoulder.kind', 'wrap')
+    const { anchors } = askedPlace(tabs.layout)
+    const byHand = {
+      ...wrapped,
+      layout: withPlaceChanged(wrapped.layout, 'place-1', (place) => ({
+        ...place,
+        anchors: anchors.map((anchor) => ({
+          ...anchor,
+          mount: { ...anchor.mount, point: { ...anchor.mount.point, xMm: anchor.mount.point.xMm - 20 } },
+        })),
+      })),
+    }
+    const { layout } = withAnswer(byHand, 'job.car', 'Rock car')
+    expect(anchorOf(askedPlace(layout).anchors, 'shoulder-left')?.mount.point.xMm).toBeCloseTo(1379, 6)
   })
 
   it('takes an answer back to where it started', () => {
