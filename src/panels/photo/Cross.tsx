@@ -1,4 +1,4 @@
-import { useRef, type KeyboardEvent, type PointerEvent, type ReactElement } from 'react'
+import { useRef, type KeyboardEvent, type MouseEvent, type PointerEvent, type ReactElement } from 'react'
 import { markWords } from '../../domain/layout/wording/photoWords'
 import type { MarkId, Photo, PicturePoint } from '../../domain/measure/photo/photo'
 import type { Crosses } from './useCrosses'
@@ -25,6 +25,7 @@ interface Props {
 /** A cross moves with the pointer as far as the pointer does, wherever on it the finger lies, so that the finger can stay beside the spot. */
 const usePointer = ({ id, at, crosses, scale, photo }: Props) => {
   const start = useRef<{ readonly x: number; readonly y: number; readonly at: PicturePoint } | null>(null)
+  const wasDragged = useRef(false)
   const end = (how: 'keep' | 'put-back'): void => {
     if (start.current === null) return
     start.current = null
@@ -35,12 +36,14 @@ const usePointer = ({ id, at, crosses, scale, photo }: Props) => {
       if (event.button !== 0 || photo.locked) return
       event.currentTarget.setPointerCapture(event.pointerId)
       start.current = { x: event.clientX, y: event.clientY, at }
-      crosses.choose(id)
+      wasDragged.current = false
+      crosses.choose(id, 'taken-hold-of')
     },
     onPointerMove: (event: PointerEvent<HTMLButtonElement>) => {
       const from = start.current
       if (from === null || (event.clientX === from.x && event.clientY === from.y && crosses.held === null))
         return
+      wasDragged.current = true
       crosses.hold({
         id,
         by: 'pointer',
@@ -52,6 +55,13 @@ const usePointer = ({ id, at, crosses, scale, photo }: Props) => {
     },
     onPointerUp: () => end('keep'),
     onPointerCancel: () => end('put-back'),
+    // A tap on a cross while another is still to be put means that both lie on one spot; from the keys it means nothing.
+    onClick: (event: MouseEvent<HTMLButtonElement>) => {
+      event.stopPropagation()
+      const { tapId } = crosses
+      const isOther = tapId !== null && tapId !== id && crosses.where(tapId) === undefined
+      if (isOther && event.detail > 0 && !wasDragged.current) crosses.put(tapId, at)
+    },
     putBack: () => end('put-back'),
   }
 }
@@ -87,8 +97,8 @@ export const Cross = (props: Props): ReactElement => {
       data-active={crosses.activeId === id}
       aria-label={`${words}: ${Math.round(at.xPx)} across, ${Math.round(at.yPx)} down, pixels of the picture. Arrow keys move it.`}
       style={{ transform: `translate(${at.xPx * scale - 22}px, ${at.yPx * scale - 22}px)` }}
-      onFocus={() => crosses.choose(id)}
-      onClick={(event) => event.stopPropagation()}
+      autoFocus={crosses.forKeysId === id}
+      onFocus={() => crosses.choose(id, 'taken-hold-of')}
       {...pointer}
       onKeyDown={(event) => onCrossKey(props, event, putBack)}
       onKeyUp={keep}

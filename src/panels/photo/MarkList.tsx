@@ -14,7 +14,11 @@ export const MarkList = (props: {
     <ul className="mark-list">
       {ids.map((id) => (
         <li key={id}>
-          <button type="button" aria-pressed={crosses.activeId === id} onClick={() => crosses.choose(id)}>
+          <button
+            type="button"
+            aria-pressed={crosses.activeId === id}
+            onClick={() => crosses.choose(id, 'by-name')}
+          >
             <span aria-hidden="true">{markOf(photo, id) === undefined ? '○' : '✓'}</span>{' '}
             {markWords(photo, id)}
             <span className="visually-hidden">

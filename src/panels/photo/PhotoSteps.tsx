@@ -36,26 +36,39 @@ const Step = (props: {
   </li>
 )
 
-const FACINGS = [
-  { value: 'left', words: 'left' },
-  { value: 'right', words: 'right' },
-] as const
+const FACINGS = {
+  side: {
+    about:
+      'The drawing has the front of the car at the left. A picture with the front at the right was taken from the other side; it is drawn as in a mirror, so that the front comes to the left.',
+    label: 'In the picture the front of the car is at the',
+    plain: 'left',
+    mirrored: 'right',
+  },
+  top: {
+    about:
+      'The drawing looks down on the car. A picture from below, as on a lift, is drawn as in a mirror. However it is turned, the crosses turn it right.',
+    label: 'The picture was taken from',
+    plain: 'above',
+    mirrored: 'below',
+  },
+} as const
 
-/** The drawing has the front at the left; a picture from the other side is turned over as in a mirror. */
+/** The drawing looks from one side only; a picture from the other is turned over as in a mirror. */
 const FacingStep = ({ photo }: StepProps): ReactElement => {
   const { edit } = useActions()
+  const { about, label, plain, mirrored } = FACINGS[photo.elevation]
   return (
-    <Step
-      title="From which side"
-      about="The drawing has the front of the car at the left. A picture with the front at the right was taken from the other side; it is drawn as in a mirror, so that the front comes to the left."
-    >
+    <Step title="From which side" about={about}>
       <SwitchField
-        label="In the picture the front of the car is at the"
-        value={photo.mirrored ? 'right' : 'left'}
-        choices={FACINGS}
+        label={label}
+        value={photo.mirrored ? 'mirrored' : 'plain'}
+        choices={[
+          { value: 'plain', words: plain },
+          { value: 'mirrored', words: mirrored },
+        ]}
         onChange={(side) =>
           edit('Change the side of a photo', (layout) =>
-            withPhotoMirrored(layout, photo.id, side === 'right'),
+            withPhotoMirrored(layout, photo.id, side === 'mirrored'),
           )
         }
       />
@@ -204,7 +217,7 @@ export const PhotoSteps = (props: StepProps): ReactElement => {
   return (
     <fieldset className="photo-steps" disabled={photo.locked} aria-label="Lay the photo to scale">
       <ol>
-        {photo.elevation === 'side' ? <FacingStep {...props} /> : null}
+        <FacingStep {...props} />
         <KindStep {...props} />
         {calibration.kind === 'known-length' ? (
           <LengthSteps {...props} calibration={calibration} />

@@ -1,6 +1,6 @@
 import { useLayoutEffect, useRef, useState, type MouseEvent, type ReactElement } from 'react'
 import { markWords } from '../../domain/layout/wording/photoWords'
-import type { MarkId, Photo, PicturePoint } from '../../domain/measure/photo/photo'
+import type { Photo, PicturePoint } from '../../domain/measure/photo/photo'
 import { Cross } from './Cross'
 import { CrossMagnifier } from './CrossMagnifier'
 import { PictureLines } from './PictureLines'
@@ -81,11 +81,15 @@ const StepButtons = (props: {
   </div>
 )
 
-const hintOf = (photo: Photo, activeId: MarkId | null, isPut: boolean): string => {
+const hintOf = (photo: Photo, { activeId, tapId, where }: Crosses): string => {
   if (photo.locked) return 'Locked: unlock the photo to move its crosses.'
-  if (activeId === null) return 'Drag a cross to move it.'
-  const name = markWords(photo, activeId)
-  return isPut ? `In hand: ${name}. Drag it, or tap where it belongs.` : `Tap the ${name} on the picture.`
+  if (activeId === null || tapId === null) return 'Drag a cross to move it.'
+  const tap = markWords(photo, tapId)
+  if (where(activeId) === undefined) return `Tap the ${tap} on the picture.`
+  const inHand = `In hand: ${markWords(photo, activeId)}.`
+  return tapId === activeId
+    ? `${inHand} Drag it, or tap where it belongs.`
+    : `${inHand} A tap puts the ${tap}.`
 }
 
 /** The bar over the picture: what the next tap does, finer steps, and how large the picture is. */
@@ -101,13 +105,10 @@ const PictureBar = (props: {
   return (
     <div className="picture-bar">
       <p role="status" data-testid="picture-hint">
-        {hintOf(photo, activeId, at !== undefined)}
+        {hintOf(photo, crosses)}
       </p>
       {activeId === null ? null : at === undefined ? (
-        <button
-          type="button"
-          onClick={() => crosses.put(activeId, { xPx: photo.size.widthPx / 2, yPx: photo.size.heightPx / 2 })}
-        >
+        <button type="button" onClick={() => crosses.putInMiddle(activeId)}>
           Put it in the middle
         </button>
       ) : (
@@ -134,9 +135,9 @@ export const PictureView = (props: {
   const [scrolledPx, setScrolled] = useState(0)
   const scale = (widthPx * (ZOOMS[zoom] ?? 1)) / photo.size.widthPx
   const onTap = (event: MouseEvent<HTMLDivElement>): void => {
-    if (crosses.activeId === null || scale === 0) return
+    if (crosses.tapId === null || scale === 0) return
     const box = event.currentTarget.getBoundingClientRect()
-    crosses.put(crosses.activeId, {
+    crosses.put(crosses.tapId, {
       xPx: (event.clientX - box.left) / scale,
       yPx: (event.clientY - box.top) / scale,
     })

@@ -80,7 +80,7 @@ export interface Photo {
   /** The file's name as it was chosen, to find it again by. */
   readonly name: string
   readonly size: PictureSize
-  /** Taken from the other side (side elevation: the front of the car is at the right), so it is drawn as in a mirror. */
+  /** Taken from the other side (side elevation: the front of the car is at the right; top elevation: from below), so it is drawn as in a mirror. */
   readonly mirrored: boolean
   readonly calibration: Calibration
   readonly check?: CheckLength
