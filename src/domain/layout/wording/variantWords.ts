@@ -4,10 +4,13 @@ import { drawnVariantName, type MaybeVariants, variantLabels } from '../edit/cha
 
 type Named = Pick<Layout, 'job'> & MaybeVariants
 
+/** A variant by its name, which need not say that it is one: "variant Low bar", "Variant B". */
+const variantWords = (name: string): string => (/^variant\b/i.test(name) ? name : `variant ${name}`)
+
 /** What a paper or file is of: the job's name, and which variant where the car has several. */
 export const jobWords = ({ job, variants }: Named): string => {
   const variant = drawnVariantName({ variants })
-  return [job.name.trim(), variant === '' ? '' : `variant ${variant}`]
+  return [job.name.trim(), variant === '' ? '' : variantWords(variant)]
     .filter((word) => word !== '')
     .join(', ')
 }

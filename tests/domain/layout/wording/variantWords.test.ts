@@ -27,6 +27,9 @@ describe('jobWords', () => {
     expect(jobWords({ job: { ...plain.job, name: 'Spring' } })).toBe('Spring')
     expect(jobWords({ ...two, job: { ...two.job, name: ' Spring ' } })).toBe('Spring, variant Low bar')
     expect(jobWords({ ...two, job: { ...two.job, name: '' } })).toBe('variant Low bar')
+    expect(jobWords({ ...withVariantAdded(plain), job: { ...plain.job, name: 'Spring' } })).toBe(
+      'Spring, Variant B',
+    )
   })
 })
 
