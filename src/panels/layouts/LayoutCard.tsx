@@ -1,5 +1,6 @@
 import type { ReactElement } from 'react'
 import { LayoutPicture } from '../figure/LayoutPicture'
+import { PictureBoundary } from '../share/PictureBoundary'
 import { CardMore } from './CardMore'
 import { changedText, entryName } from './cardWords'
 import type { Entry } from './entries'
@@ -15,14 +16,16 @@ const PictureOf = (props: { readonly picture: Picture; readonly name: string }):
     return <span className="layout-picture layout-damaged">No picture: this text is damaged.</span>
   return (
     <span className="layout-picture">
-      <LayoutPicture layout={picture.layout} elevation="side" description={`Side view of ${name}`} />
+      <PictureBoundary>
+        <LayoutPicture layout={picture.layout} elevation="side" description={`Side view of ${name}`} />
+      </PictureBoundary>
     </span>
   )
 }
 
 const Marks = (props: { readonly entry: Entry; readonly picture: Picture }): ReactElement => {
   const { entry, picture } = props
-  const broken = typeof picture === 'string' ? 0 : picture.brokenCount
+  const broken = typeof picture === 'string' ? 0 : (picture.brokenCount ?? 0)
   const marks = [
     entry.isOpenHere ? 'Open here' : '',
     entry.isOpenElsewhere ? 'Open in another tab' : '',

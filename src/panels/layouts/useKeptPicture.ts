@@ -3,17 +3,27 @@ import type { Layout } from '../../domain/layout/document/layout'
 import { parseLayoutText } from '../../domain/layout/document/parseLayout'
 import { layoutNumbers } from '../../domain/layout/evaluate/evaluateLayout'
 
-/** A kept layout once it has been looked at: read whole, with how many of its findings are broken; `damaged` when it cannot be read. */
-type KeptPicture = { readonly layout: Layout; readonly brokenCount: number } | 'damaged' | 'not-looked-at'
+/**
+ * A kept layout once it has been looked at: read whole, with how many of its findings are broken, null where they could not be counted;
+ * `damaged` when it cannot be read.
+ */
+type KeptPicture =
+  { readonly layout: Layout; readonly brokenCount: number | null } | 'damaged' | 'not-looked-at'
+
+const brokenCountOf = (layout: Layout): number | null => {
+  try {
+    const findings = layoutNumbers(layout).places.flatMap((place) => place.findings)
+    return findings.filter(({ verdict }) => verdict === 'broken').length
+  } catch {
+    // One layout that cannot be worked out must not take the list along.
+    return null
+  }
+}
 
 const pictureOf = (text: string): KeptPicture => {
   const parsed = parseLayoutText(text)
   if (!parsed.ok) return 'damaged'
-  const findings = layoutNumbers(parsed.value).places.flatMap((place) => place.findings)
-  return {
-    layout: parsed.value,
-    brokenCount: findings.filter(({ verdict }) => verdict === 'broken').length,
-  }
+  return { layout: parsed.value, brokenCount: brokenCountOf(parsed.value) }
 }
 
 /** Reads and evaluates a kept layout when its card comes into view for the first time, so that a long list opens at once. */

@@ -4,6 +4,7 @@ import { useActions, useAppStore, useKept } from '../../state/react'
 import { arrival, type ArrivedLayout, settleArrival } from '../../state/share/arrival'
 import { LayoutPicture } from '../figure/LayoutPicture'
 import { ModalDialog } from './ModalDialog'
+import { PictureBoundary } from './PictureBoundary'
 
 const Facts = ({ layout }: ArrivedLayout): ReactElement => {
   const { name, car, customer, revision } = layout.job
@@ -66,11 +67,13 @@ export const ArrivedLayoutDialog = (): ReactElement | null => {
   return (
     <ModalDialog title="A layout came with the link" onClose={settleArrival}>
       <div className="arrived-picture">
-        <LayoutPicture
-          layout={arrived.layout}
-          elevation="side"
-          description="Side view of the layout in the link"
-        />
+        <PictureBoundary>
+          <LayoutPicture
+            layout={arrived.layout}
+            elevation="side"
+            description="Side view of the layout in the link"
+          />
+        </PictureBoundary>
       </div>
       <Facts {...arrived} />
       <p>
