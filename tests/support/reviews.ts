@@ -1,6 +1,11 @@
 import fc from 'fast-check'
 
-import type { AnswerEntry, CommentEntry, DecisionEntry } from '../../src/domain/layout/document/review'
+import type {
+  AnswerEntry,
+  CommentEntry,
+  DecisionEntry,
+  ShownEntry,
+} from '../../src/domain/layout/document/review'
 import type { Layout } from '../../src/domain/layout/document/layout'
 import { layoutFingerprint, reviewedVariantsOf } from '../../src/domain/layout/agreement/fingerprint'
 import { withShown } from '../../src/domain/layout/edit/reviews'
@@ -39,6 +44,16 @@ export const shownLayout = (layout: Layout): Layout =>
     to: 'Ines',
     variants: reviewedVariantsOf(layout),
   })
+
+/** What `shownLayout` records, as it travels. */
+export const shownEntry = (layout: Layout): ShownEntry => ({
+  kind: 'shown',
+  id: 'shown-1',
+  date: '2026-06-01',
+  by: 'Kit',
+  to: 'Ines',
+  variants: reviewedVariantsOf(layout).map(({ parts: _parts, ...variant }) => variant),
+})
 
 const said = {
   date: fc.constantFrom('2024-02-29', '2026-06-02', '2026-12-31'),

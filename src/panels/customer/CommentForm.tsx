@@ -15,7 +15,8 @@ export const CommentForm = (props: {
   const key = typedKey(variantId, partId)
   const text = (talk.typed[key] ?? '').trim()
   const by = talk.name.trim()
-  const missing = text === '' ? 'Write something first.' : by === '' ? 'Say who you are first.' : null
+  const missing =
+    talk.full ?? (text === '' ? 'Write something first.' : by === '' ? 'Say who you are first.' : null)
   const add = (): void => {
     talk.say({ kind: 'comment', date: today(), by, variantId, partId, text })
     talk.type(key, '')

@@ -28,7 +28,7 @@ const ProposalBody = (props: { readonly proposal: Proposal }): ReactElement => {
   const answer: Answer | null =
     talk.said.length === 0
       ? null
-      : { shownId: proposal.shown.id, jobName: proposal.layout.job.name, entries: talk.said }
+      : { shown: proposal.shown, jobName: proposal.layout.job.name, entries: talk.said }
   return (
     <>
       {isKept ? null : (

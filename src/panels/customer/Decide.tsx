@@ -70,7 +70,8 @@ const DecisionForm = (
   const text = (talk.typed[key] ?? '').trim()
   const by = talk.name.trim()
   const isWordless = !isAgreeing && text === ''
-  const missing = by === '' ? 'Type your name.' : isWordless ? 'Say what is to be changed.' : null
+  const missing =
+    talk.full ?? (by === '' ? 'Type your name.' : isWordless ? 'Say what is to be changed.' : null)
   const record = (): void => {
     const fingerprint = layoutFingerprint(variant.layout)
     const told = isAgreeing ? toldBroken(plain) : {}

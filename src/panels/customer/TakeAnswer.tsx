@@ -1,8 +1,9 @@
 import { type ReactElement, useEffect, useState } from 'react'
 import { shownById } from '../../domain/layout/agreement/agreement'
+import { holdsShown, withPartsOf } from '../../domain/layout/agreement/fingerprint'
 import type { Answer } from '../../domain/layout/agreement/answer'
 import type { Layout } from '../../domain/layout/document/layout'
-import { type AnswerRefusal, withAnswersTaken } from '../../domain/layout/edit/reviews'
+import { type AnswerRefusal, withAnswersTaken, withShown } from '../../domain/layout/edit/reviews'
 import { pageKeeping } from '../../state/keeping/pageKeeping'
 import { pickedText } from '../../state/pickedFile'
 import { useActions, useApp, useAppStore, useKept } from '../../state/react'
@@ -29,8 +30,8 @@ const refusalWords = (refusal: AnswerRefusal): string => {
 }
 
 /** Whether a decision of the answer was made on another drawing than the one that was shown. */
-const isOnOtherDrawing = ({ shownId, entries }: Answer, layout: Layout): boolean => {
-  const shown = shownById(layout, shownId)
+const isOnOtherDrawing = ({ shown: { id }, entries }: Answer, layout: Layout): boolean => {
+  const shown = shownById(layout, id)
   return entries.some(
     (entry) =>
       entry.kind !== 'comment' &&
@@ -54,28 +55,49 @@ const Said = (props: { readonly answer: Answer }): ReactElement => (
   </ol>
 )
 
-/** The answer belongs to what is open: what taking it would add, or why it cannot be taken. */
-const Taking = (props: { readonly answer: Answer; readonly layout: Layout }): ReactElement => {
+/** The layout with what was shown recorded, also where the record of it is gone but the drawing is there. */
+const withRecord = (layout: Layout, { shown }: Answer): Layout =>
+  shownById(layout, shown.id) === null && holdsShown(layout, shown)
+    ? withShown(layout, withPartsOf(shown, layout))
+    : layout
+
+const Warnings = (props: { readonly answer: Answer; readonly layout: Layout }): ReactElement => {
   const { answer, layout } = props
-  const { edit } = useActions()
-  const taken = withAnswersTaken(layout, answer.entries)
-  if (!taken.ok) return <p role="alert">{refusalWords(taken.error)} Nothing was added.</p>
-  const { added } = taken.value
-  if (added.length === 0) return <p>All of it is in the layout already; nothing is added twice.</p>
   return (
     <>
-      {isOnOtherDrawing(answer, layout) ? (
+      {shownById(layout, answer.shown.id) === null ? (
+        <p className="caution" role="alert">
+          This layout has no record that it was shown: it was undone, or this is another copy. Its drawing is
+          the one that the answer speaks of; adding the answer puts the record back as the answer gives it.
+        </p>
+      ) : null}
+      {isOnOtherDrawing(answer, withRecord(layout, answer)) ? (
         <p className="caution" role="alert">
           The customer looked at another drawing than the one that was shown: something came between. It can
           be added, and will say so; show the drawing again.
         </p>
       ) : null}
+    </>
+  )
+}
+
+/** The answer belongs to what is open: what taking it would add, or why it cannot be taken. */
+const Taking = (props: { readonly answer: Answer; readonly layout: Layout }): ReactElement => {
+  const { answer, layout } = props
+  const { edit } = useActions()
+  const taken = withAnswersTaken(withRecord(layout, answer), answer.entries)
+  if (!taken.ok) return <p role="alert">{refusalWords(taken.error)} Nothing was added.</p>
+  const { added } = taken.value
+  if (added.length === 0) return <p>All of it is in the layout already; nothing is added twice.</p>
+  return (
+    <>
+      <Warnings {...props} />
       <button
         type="button"
         className="primary"
         onClick={() => {
           edit(`Add the answer of ${answer.entries[0]?.by ?? 'the customer'}`, (before) => {
-            const again = withAnswersTaken(before, answer.entries)
+            const again = withAnswersTaken(withRecord(before, answer), answer.entries)
             return again.ok ? again.value.layout : before
           })
           putAside()
@@ -89,24 +111,24 @@ const Taking = (props: { readonly answer: Answer; readonly layout: Layout }): Re
 
 /** The answer belongs to another layout: which of the kept ones it can be, each to be opened. */
 const Elsewhere = (props: { readonly answer: Answer }): ReactElement => {
-  const { shownId, jobName } = props.answer
+  const { shown, jobName } = props.answer
   const store = useAppStore()
   const [found, setFound] = useState<readonly ShownFrom[] | null>(null)
   useEffect(() => {
     let isWanted = true
     void pageKeeping.list().then((kept) => {
-      if (isWanted) setFound(layoutsShown(kept ?? [], shownId).filter(({ isOpenHere }) => !isOpenHere))
+      if (isWanted) setFound(layoutsShown(kept ?? [], shown).filter(({ isOpenHere }) => !isOpenHere))
     })
     return () => {
       isWanted = false
     }
-  }, [shownId])
+  }, [shown])
   if (found === null) return <p role="status">Looking for the layout that was shown…</p>
   if (found.length === 0)
     return (
       <p role="alert">
-        The layout that was shown{jobName === '' ? '' : ` (“${jobName}”)`} is not kept on this device. Open
-        its file, then the answer once more.
+        No layout that is kept on this device was shown so{jobName === '' ? '' : ` (“${jobName}”)`}, or holds
+        the drawing that was. Open its file, then the answer once more.
       </p>
     )
   return (
@@ -158,10 +180,10 @@ export const TakeAnswer = (): ReactElement => {
       ) : (
         <>
           <Said answer={answer} />
-          {shownById(layout, answer.shownId) === null ? (
-            <Elsewhere answer={answer} />
-          ) : (
+          {shownById(layout, answer.shown.id) !== null || holdsShown(layout, answer.shown) ? (
             <Taking answer={answer} layout={layout} />
+          ) : (
+            <Elsewhere answer={answer} />
           )}
           <button type="button" onClick={putAside}>
             Put it aside

@@ -27,6 +27,8 @@ export interface Conversation {
   readonly type: (about: string, text: string) => void
   readonly name: string
   readonly setName: (name: string) => void
+  /** Why nothing more can be said at all; null when it can. */
+  readonly full: string | null
   /** Why nothing can be agreed to now; null when it can. */
   readonly undecidable: string | null
 }

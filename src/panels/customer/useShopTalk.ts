@@ -2,6 +2,7 @@ import { useMemo, useState } from 'react'
 import { lastShown } from '../../domain/layout/agreement/agreement'
 import { layoutFingerprint } from '../../domain/layout/agreement/fingerprint'
 import type { Layout } from '../../domain/layout/document/layout'
+import { COUNTS } from '../../domain/layout/document/limits'
 import type { AnswerEntry, ShownEntry } from '../../domain/layout/document/review'
 import { variantsOf } from '../../domain/layout/edit/changeVariants'
 import { withComment, withDecision } from '../../domain/layout/edit/reviews'
@@ -10,6 +11,7 @@ import { uniqueId } from '../../state/uniqueId'
 import type { Conversation, NewAnswer } from './conversation'
 
 const NOT_SHOWN = 'Nothing was shown yet: record above that you show it, so that what is agreed to is known.'
+const FULL = `The layout holds ${COUNTS.reviews.max} entries already and takes no more.`
 const CHANGED =
   'The drawing has changed since it was shown: record above that you show it again, so that what is agreed to is what is drawn.'
 
@@ -66,6 +68,7 @@ export const useShopTalk = (): Conversation => {
     type: (about, text) => setTyped((before) => ({ ...before, [about]: text })),
     name: typedName ?? (shown?.to || layout.job.customer),
     setName,
+    full: (layout.reviews ?? []).length < COUNTS.reviews.max ? null : FULL,
     undecidable,
   }
 }

@@ -8,10 +8,16 @@ import { createAppStore } from '../../../src/state/store'
 import { arrivedAnswer, putAside } from '../../../src/state/talk/arrivedAnswer'
 import { layoutsShown } from '../../../src/state/talk/layoutsOfAnswer'
 import { answerOpener, proposalOpener } from '../../../src/state/talk/openers'
-import { EMPTY_DRAFT, keepDraft, keptDraft } from '../../../src/state/talk/proposalDraft'
+import {
+  type DraftStorage,
+  EMPTY_DRAFT,
+  keepDraft,
+  keptDraft,
+  type ProposalDraft,
+} from '../../../src/state/talk/proposalDraft'
 import { soundStep } from '../../../src/state/talk/soundStep'
 import { flatLayout, flatPlace } from '../../support/flatLayout'
-import { answersArb, comment, shownLayout } from '../../support/reviews'
+import { answersArb, comment, shownEntry, shownLayout } from '../../support/reviews'
 
 const plain = flatLayout([flatPlace()])
 const shown = shownLayout(plain)
@@ -52,7 +58,7 @@ describe('soundStep', () => {
 
 describe('answerOpener', () => {
   beforeEach(putAside)
-  const text = answerText({ shownId: 'shown-1', jobName: 'Dune', entries: [comment()] })
+  const text = answerText({ shown: shownEntry(plain), jobName: 'Dune', entries: [comment()] })
 
   it('knows answers from layouts and proposals', () => {
     expect(answerOpener.recognises(JSON.parse(text))).toBe(true)
@@ -99,20 +105,26 @@ describe('layoutsShown', () => {
         removedAtMs: null,
       },
     ]
-    expect(layoutsShown(kept, 'shown-1')).toEqual([{ id: 'a', jobName: 'Dune', isOpenHere: true }])
-    expect(layoutsShown(kept, 'shown-2')).toEqual([])
+    expect(layoutsShown(kept, shownEntry(plain))).toEqual([{ id: 'a', jobName: 'Dune', isOpenHere: true }])
+    // The record is nowhere, but two layouts hold the drawing; the one with another datum is another drawing.
+    const undone = { ...shownEntry(plain), id: 'shown-2' }
+    expect(layoutsShown(kept, undone).map(({ id }) => id)).toEqual(['a', 'b'])
+    const other = undone.variants.map((variant) => ({ ...variant, fingerprint: 'f'.repeat(20) }))
+    expect(layoutsShown(kept, { ...undone, variants: other })).toEqual([])
   })
 })
 
 describe('keptDraft', () => {
-  const storage = (): Pick<Storage, 'getItem' | 'setItem'> => {
+  const entry = shownEntry(plain)
+  const browser = (): DraftStorage => {
     const items = new Map<string, string>()
-    return {
-      getItem: (key) => items.get(key) ?? null,
-      setItem: (key, value) => {
+    const storage = {
+      getItem: (key: string) => items.get(key) ?? null,
+      setItem: (key: string, value: string) => {
         items.set(key, value)
       },
     }
+    return () => storage
   }
 
   it('gives back what was said and what is being typed', () => {
@@ -122,36 +134,50 @@ describe('keptDraft', () => {
         fc.dictionary(fc.string(), fc.string()),
         fc.string(),
         (entries, typed, name) => {
-          const place = storage()
-          const draft = {
-            entries,
-            sentIds: entries.slice(0, 1).map(({ id }) => id),
-            name,
-            typed: { ...typed },
-          }
-          expect(keepDraft('shown-1', draft, place)).toBe(true)
-          expect(keptDraft('shown-1', place)).toEqual(draft)
-          expect(keptDraft('shown-2', place)).toEqual(EMPTY_DRAFT)
+          const place = browser()
+          const sentIds = entries.slice(0, 1).map(({ id }) => id)
+          const draft = { entries, sentIds, takenBackIds: [], name, typed: { ...typed } }
+          expect(keepDraft(entry, draft, place)).toEqual({ draft, isKept: true })
+          expect(keptDraft(entry, place)).toEqual(draft)
+          expect(keptDraft({ ...entry, id: 'shown-2' }, place)).toEqual(EMPTY_DRAFT)
         },
       ),
     )
   })
 
+  it('loses nothing of two tabs that say things in turn, and brings back nothing that was taken back', () => {
+    fc.assert(
+      fc.property(answersArb, fc.array(fc.boolean(), { minLength: 12, maxLength: 12 }), (entries, turns) => {
+        const place = browser()
+        const tabs = [keptDraft(entry, place), keptDraft(entry, place)]
+        for (const [index, said] of entries.entries()) {
+          const tab = turns[index] === true ? 1 : 0
+          const own = tabs[tab] ?? EMPTY_DRAFT
+          tabs[tab] = keepDraft(entry, { ...own, entries: [...own.entries, said] }, place).draft
+        }
+        const ids = (draft: ProposalDraft): readonly string[] => draft.entries.map(({ id }) => id).sort()
+        expect(ids(keptDraft(entry, place))).toEqual(entries.map(({ id }) => id).sort())
+        const [first] = entries
+        if (first === undefined) return
+        const own = tabs[0] ?? EMPTY_DRAFT
+        keepDraft(entry, { ...own, takenBackIds: [first.id] }, place)
+        keepDraft(entry, tabs[1] ?? EMPTY_DRAFT, place)
+        expect(ids(keptDraft(entry, place))).not.toContain(first.id)
+      }),
+    )
+  })
+
   it('begins empty where the browser forbids storage or what was kept is damaged', () => {
-    const forbidden = {
-      getItem: () => {
-        throw new Error('forbidden')
-      },
-      setItem: () => {
-        throw new Error('full')
-      },
+    const forbidden: DraftStorage = () => {
+      throw new Error('forbidden')
     }
-    expect(keptDraft('shown-1', forbidden)).toEqual(EMPTY_DRAFT)
-    expect(keepDraft('shown-1', EMPTY_DRAFT, forbidden)).toBe(false)
-    const place = storage()
+    expect(keptDraft(entry, forbidden)).toEqual(EMPTY_DRAFT)
+    const draft = { ...EMPTY_DRAFT, name: 'Ines' }
+    expect(keepDraft(entry, draft, forbidden)).toEqual({ draft, isKept: false })
+    const place = browser()
     for (const text of ['', '{', '7', 'null', '{"said":{},"typed":[1],"sentIds":"x","name":4}']) {
-      place.setItem('tabwright-proposal-shown-1', text)
-      expect(keptDraft('shown-1', place)).toEqual(EMPTY_DRAFT)
+      place().setItem('tabwright-proposal-shown-1', text)
+      expect(keptDraft(entry, place)).toEqual(EMPTY_DRAFT)
     }
   })
 })

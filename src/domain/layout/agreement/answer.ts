@@ -1,19 +1,18 @@
 import { err, ok, type Result } from '../../result'
 import { orderedText } from '../document/layoutText'
 import { fieldProblem, type LayoutProblem, problemAt } from '../document/problem'
-import { repeatedIds } from '../document/repeatedIds'
-import type { AnswerEntry } from '../document/review'
-import { saidContradictions } from '../document/reviewContradictions'
+import type { AnswerEntry, ReviewEntry, ShownEntry } from '../document/review'
+import { reviewContradictions } from '../document/reviewContradictions'
 import { readAnswerEntries } from '../document/schema'
 import { jsonGroup } from './proposal'
 
 /** What a customer said about a proposal, on its way back. */
 export interface Answer {
-  /** The `shown` entry that it answers to. */
-  readonly shownId: string
+  /** What it answers to, as it came with the proposal: it goes back along, in case the shop's own record of it is gone. */
+  readonly shown: ShownEntry
   /** The name of the job as the customer saw it, to find the layout by; may be empty. */
   readonly jobName: string
-  /** At least one, oldest first, all of them answers to that entry. */
+  /** At least one, oldest first, all of them answers to `shown`. */
   readonly entries: readonly AnswerEntry[]
 }
 
@@ -24,8 +23,8 @@ const ANSWER_VERSION = 1
 const JOB_NAME_LENGTH = 200
 
 /** An answer as a file or a link holds it. */
-export const answerText = ({ jobName, entries }: Answer): string =>
-  orderedText({ answer: ANSWER_VERSION, job: jobName, entries })
+export const answerText = ({ shown, jobName, entries }: Answer): string =>
+  orderedText({ answer: ANSWER_VERSION, job: jobName, entries: [shown, ...entries] })
 
 const REMEDY = 'Ask for the link or the file of the answer once more.'
 
@@ -50,18 +49,15 @@ export const parseAnswer = (text: string): Result<Answer, readonly LayoutProblem
   return checked(job, read.entries)
 }
 
-const checked = (
-  jobName: string,
-  entries: readonly AnswerEntry[],
-): Result<Answer, readonly LayoutProblem[]> => {
-  const contradictions = [
-    ...repeatedIds(entries, ['reviews']),
-    ...entries.flatMap((entry, index) => saidContradictions(entry, ['reviews', index])),
-  ]
+const isAnswer = (entry: ReviewEntry): entry is AnswerEntry => entry.kind !== 'shown'
+
+const checked = (jobName: string, all: readonly ReviewEntry[]): Result<Answer, readonly LayoutProblem[]> => {
+  const contradictions = reviewContradictions(all, ['reviews'])
   if (contradictions.length > 0)
-    return err(contradictions.map((found) => problemAt(found.path, { reviews: entries }, found)))
-  const shownId = entries[0]?.shownId ?? ''
-  if (entries.some((entry) => entry.shownId !== shownId))
-    return refused(`${entries.length} entries`, 'The answer speaks of more than one proposal.')
-  return ok({ shownId, jobName, entries })
+    return err(contradictions.map((found) => problemAt(found.path, { reviews: all }, found)))
+  const [shown] = all
+  const entries = all.filter(isAnswer)
+  if (shown?.kind !== 'shown' || entries.length !== all.length - 1)
+    return refused(`${all.length} entries`, 'The answer does not speak of one proposal.')
+  return ok({ shown, jobName, entries })
 }

@@ -2,7 +2,7 @@ import type { Tube } from '../../geometry/tube'
 import { documentsToConfirm } from '../../rules/confirmed'
 import { canonicalText } from '../document/canonicalText'
 import type { Layout, Place } from '../document/layout'
-import type { PartPrint, ReviewedVariant } from '../document/review'
+import type { PartPrint, ReviewedVariant, ShownEntry } from '../document/review'
 import { chosenRuleSet } from '../document/ruleSetOf'
 import { type VariantLayout, variantsOf } from '../edit/changeVariants'
 import { sha256Hex } from './sha256'
@@ -82,6 +82,26 @@ export const reviewedVariant = ({ id, name, layout }: VariantLayout): ReviewedVa
   fingerprint: layoutFingerprint(layout),
   parts: partPrints(layout),
 })
+
+/** Whether a layout holds what was shown: a variant with the fingerprint of one of those. */
+export const holdsShown = (layout: Layout, { variants }: Pick<ShownEntry, 'variants'>): boolean => {
+  const shown = new Set(variants.map(({ fingerprint }) => fingerprint))
+  return variantsOf(layout).some((variant) => shown.has(layoutFingerprint(variant.layout)))
+}
+
+/** What was shown, with the parts of every variant that is still there as it was: they do not travel. */
+export const withPartsOf = (shown: ShownEntry, layout: Layout): ShownEntry => {
+  const present = reviewedVariantsOf(layout)
+  const partsOfPrint = (fingerprint: string) =>
+    present.find((variant) => variant.fingerprint === fingerprint)?.parts
+  return {
+    ...shown,
+    variants: shown.variants.map((variant) => {
+      const parts = partsOfPrint(variant.fingerprint)
+      return parts === undefined ? variant : { ...variant, parts }
+    }),
+  }
+}
 
 /** Every variant of a layout as it is now; of a layout without variants itself alone. */
 export const reviewedVariantsOf = (layout: Layout): readonly ReviewedVariant[] =>

@@ -109,7 +109,7 @@ export const COUNTS = {
   readings: { min: 0, max: 20 },
   tapes: { min: 0, max: 8 },
   reviews: { min: 0, max: 2_000 },
-  answerEntries: { min: 1, max: 200 },
+  answerEntries: { min: 2, max: 201 },
   reviewedVariants: { min: 1, max: 4 },
   reviewedParts: { min: 0, max: 500 },
   toldBroken: { min: 1, max: 100 },

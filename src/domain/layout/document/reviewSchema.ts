@@ -133,10 +133,10 @@ export const reviews = list(
   'What the customer was shown and said, oldest first; only ever added to, left out while nothing was shown.',
 )
 
-/** What the customer said, without what was shown. */
+/** What the customer was shown and said to it. */
 export const answerEntries = list(
-  v.pipe(v.variant('kind', [comment, agreed, changeAsked]), v.title('entry')),
+  v.pipe(v.variant('kind', [shown, comment, agreed, changeAsked]), v.title('entry')),
   COUNTS.answerEntries,
   'entries',
-  'What the customer said, oldest first.',
+  'What the customer was shown, then what was said to it.',
 )

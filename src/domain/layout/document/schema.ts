@@ -6,7 +6,7 @@ import { type Layout, LAYOUT_VERSION } from './layout'
 import { COUNTS, TEXT_LENGTHS } from './limits'
 import { photos } from './photoSchema'
 import { place, tube } from './placeSchema'
-import type { AnswerEntry } from './review'
+import type { ReviewEntry } from './review'
 import { answerEntries, reviews } from './reviewSchema'
 import { confirmedDocuments, ownRuleSets } from './ruleSetSchema'
 import { tapePoints } from './tapePointSchema'
@@ -113,7 +113,7 @@ export const readFields = (
 /** What the description says about the entries of a customer's answer: the entries, or every field that does not fit, from `reviews` on. */
 export const readAnswerEntries = (
   input: unknown,
-): { readonly entries: readonly AnswerEntry[] } | { readonly issues: readonly FieldIssue[] } => {
+): { readonly entries: readonly ReviewEntry[] } | { readonly issues: readonly FieldIssue[] } => {
   const result = v.safeParse(answerEntries, input)
   if (result.success) return { entries: result.output }
   const issues = result.issues.map(fieldIssue)

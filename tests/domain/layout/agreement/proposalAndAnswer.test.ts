@@ -3,13 +3,18 @@ import { describe, expect, it } from 'vitest'
 
 import { agreementOf } from '../../../../src/domain/layout/agreement/agreement'
 import { type Answer, answerText, parseAnswer } from '../../../../src/domain/layout/agreement/answer'
-import { layoutFingerprint } from '../../../../src/domain/layout/agreement/fingerprint'
+import {
+  holdsShown,
+  layoutFingerprint,
+  withPartsOf,
+} from '../../../../src/domain/layout/agreement/fingerprint'
 import { parseProposal, proposalText } from '../../../../src/domain/layout/agreement/proposal'
+import { COUNTS } from '../../../../src/domain/layout/document/limits'
 import type { Layout } from '../../../../src/domain/layout/document/layout'
 import { withVariantAdded } from '../../../../src/domain/layout/edit/changeVariants'
-import { withAnswersTaken } from '../../../../src/domain/layout/edit/reviews'
+import { withAnswersTaken, withShown } from '../../../../src/domain/layout/edit/reviews'
 import { exampleIndex, exampleLayout } from '../../../support/exampleLayouts'
-import { answersArb, comment, decision, shownLayout } from '../../../support/reviews'
+import { answersArb, comment, decision, shownEntry, shownLayout } from '../../../support/reviews'
 
 const examples = exampleIndex.map(({ file }) => exampleLayout(file))
 
@@ -92,7 +97,8 @@ describe('a proposal on its way', () => {
 })
 
 describe('an answer on its way', () => {
-  const answer = (entries: Answer['entries']): Answer => ({ shownId: 'shown-1', jobName: 'Dune', entries })
+  const shown = shownEntry(exampleLayout('nearly-empty.layout.json'))
+  const answer = (entries: Answer['entries']): Answer => ({ shown, jobName: 'Dune', entries })
 
   it('arrives as it was sent', () => {
     fc.assert(
@@ -107,30 +113,44 @@ describe('an answer on its way', () => {
   it.each<{ what: string; entries: unknown; path: string }>([
     { what: 'no list', entries: 'all fine', path: 'reviews' },
     { what: 'an empty list', entries: [], path: 'reviews' },
-    { what: 'something shown', entries: [{ ...good, kind: 'shown' }], path: 'reviews[0].kind' },
-    { what: 'an unknown field', entries: [{ ...good, html: '<b>' }], path: 'reviews[0].html' },
+    { what: 'nothing said', entries: [shown], path: 'reviews' },
+    { what: 'nothing shown', entries: [good, { ...good, id: 'c-2' }], path: 'reviews[0].shownId' },
+    { what: 'something shown twice', entries: [shown, { ...shown, id: 'shown-2' }, good], path: '' },
+    { what: 'an unknown field', entries: [shown, { ...good, html: '<b>' }], path: 'reviews[1].html' },
     {
       what: 'a text as long as a book',
-      entries: [{ ...good, text: 'x'.repeat(2_001) }],
-      path: 'reviews[0].text',
-    },
-    { what: 'a text that is none', entries: [{ ...good, text: { toString: 1 } }], path: 'reviews[0].text' },
-    { what: 'an id with a path in it', entries: [{ ...good, id: '../x' }], path: 'reviews[0].id' },
-    { what: 'a blank comment', entries: [{ ...good, text: ' ' }], path: 'reviews[0].text' },
-    { what: 'the same id twice', entries: [good, good], path: 'reviews[1].id' },
-    {
-      what: 'answers to two proposals',
-      entries: [good, { ...good, id: 'c-2', shownId: 'shown-2' }],
-      path: '',
+      entries: [shown, { ...good, text: 'x'.repeat(2_001) }],
+      path: 'reviews[1].text',
     },
     {
-      what: 'more entries than anybody says',
-      entries: Array.from({ length: 201 }, (_, index) => ({ ...good, id: `c-${index}` })),
+      what: 'a text that is none',
+      entries: [shown, { ...good, text: { toString: 1 } }],
+      path: 'reviews[1].text',
+    },
+    { what: 'an id with a path in it', entries: [shown, { ...good, id: '../x' }], path: 'reviews[1].id' },
+    { what: 'a blank comment', entries: [shown, { ...good, text: ' ' }], path: 'reviews[1].text' },
+    { what: 'the same id twice', entries: [shown, good, good], path: 'reviews[2].id' },
+    {
+      what: 'an answer to another proposal',
+      entries: [shown, good, { ...good, id: 'c-2', shownId: 'shown-2' }],
+      path: 'reviews[2].shownId',
+    },
+    {
+      what: 'more entries than an answer holds',
+      entries: [shown, ...Array.from({ length: 201 }, (_, index) => ({ ...good, id: `c-${index}` }))],
       path: 'reviews',
     },
   ])('is refused with $what', ({ entries, path }) => {
     const parsed = parseAnswer(JSON.stringify({ answer: 1, job: '', entries }))
     expect(parsed.ok ? [] : parsed.error.map((problem) => problem.path)).toContain(path)
+  })
+
+  it('holds as many entries as the customer’s page lets be said', () => {
+    const entries = Array.from({ length: COUNTS.answerEntries.max - 1 }, (_, index) => ({
+      ...good,
+      id: `c-${index}`,
+    }))
+    expect(parseAnswer(answerText(answer(entries))).ok).toBe(true)
   })
 
   it('never throws, whatever JSON it is given', () => {
@@ -144,5 +164,24 @@ describe('an answer on its way', () => {
   it('is refused as a whole by anything that is not an answer', () => {
     for (const text of ['', 'null', '[]', '{"answer":2}', '{"answer":1,"job":7,"entries":[]}'])
       expect(parseAnswer(text).ok).toBe(false)
+  })
+})
+
+describe('holdsShown and withPartsOf', () => {
+  const layout = exampleLayout('rock-buggy.layout.json')
+
+  it('know a layout by the drawing that was shown, whatever became of the record, and give back its parts', () => {
+    const shown = shownEntry(layout)
+    expect(holdsShown(layout, shown)).toBe(true)
+    expect(holdsShown(exampleLayout('nearly-empty.layout.json'), shown)).toBe(false)
+    expect(withPartsOf(shown, layout)).toEqual(shownLayout(layout).reviews?.[0])
+    expect(withPartsOf(shown, exampleLayout('nearly-empty.layout.json'))).toEqual(shown)
+  })
+
+  it('let an answer be taken though the showing was undone', () => {
+    const shown = shownEntry(layout)
+    const again = withShown(layout, withPartsOf(shown, layout))
+    const taken = withAnswersTaken(again, [decision(layout)])
+    expect(taken.ok && agreementOf(taken.value.layout)).toMatchObject({ kind: 'agreed', to: 'as-drawn' })
   })
 })
