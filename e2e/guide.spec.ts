@@ -1,19 +1,9 @@
-import AxeBuilder from '@axe-core/playwright'
-import { expect, test, type Page } from '@playwright/test'
+import { expect, test } from '@playwright/test'
 import { App } from './pages/app'
+import { violations } from './pages/axe'
 import { openGuide } from './pages/kept'
 
-const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
 const PHONE = { viewport: { width: 320, height: 640 }, hasTouch: true, isMobile: true }
-
-const violations = async (page: Page, part: string): Promise<readonly string[]> => {
-  const { violations: found } = await new AxeBuilder({ page })
-    .setLegacyMode(true)
-    .include(part)
-    .withTags(RULES)
-    .analyze()
-  return found.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html} ${node.failureSummary}`))
-}
 
 for (const theme of ['light', 'dark'] as const) {
   test.describe(`at 320 px, ${theme}`, () => {
