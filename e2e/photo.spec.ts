@@ -43,6 +43,10 @@ const SQUARE = new Pinhole({
   heightPx: 525,
 })
 
+/** The whole car in view, wherever the view was before. */
+const fitCar = async (page: Page): Promise<void> =>
+  await page.getByRole('button', { name: 'Fit car', exact: true }).click()
+
 /** Marks that are wholly in view lie where they are on the car, to 1 px of the page; at least two are in view. */
 const expectMarks = async (elevation: Elevation): Promise<void> => {
   await elevation.app.settled()
@@ -132,13 +136,14 @@ test('a photo taken askew is straightened by four corners, lies to scale, is tra
   await test.step('under the drawing the marks lie where they are, at any zoom', async () => {
     await page.getByRole('slider', { name: 'Strength' }).press('End')
     await page.getByRole('button', { name: 'See it under the drawing' }).click()
+    await fitCar(page)
     await expectMarks(side)
-    const box = await side.box()
-    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2)
-    await page.mouse.wheel(0, -250)
+    const red = await side.pxOf({ x: RED.u, y: 0, z: RED.v })
+    await page.mouse.move(red.x, red.y)
+    await page.mouse.wheel(0, -120)
     await expectMarks(side)
     await page.mouse.down()
-    await page.mouse.move(box.x + box.width / 2 + 41, box.y + box.height / 2 + 17, { steps: 3 })
+    await page.mouse.move(red.x + 41, red.y + 17, { steps: 3 })
     await page.mouse.up()
     await expectMarks(side)
   })
@@ -215,6 +220,7 @@ test('a photo taken askew is straightened by four corners, lies to scale, is tra
     await app.settled()
     await page.reload()
     await expect(page.getByRole('application').first()).toBeVisible()
+    await fitCar(page)
     await expectMarks(side)
     await photo.open()
     await expect(photo.state).toHaveAttribute('data-scaled', 'true')
@@ -293,6 +299,7 @@ test('a photo from above by a length and a line; pictures that cannot be used ar
   await test.step('its marks lie where they are', async () => {
     await page.getByRole('slider', { name: 'Strength' }).press('End')
     await page.getByRole('button', { name: 'See it under the drawing' }).click()
+    await fitCar(page)
     await expectMarks(new Elevation(app, 'top'))
   })
 })

@@ -5,7 +5,7 @@ import { type MarkId, markOf, marksOf, type Photo, type PicturePoint } from '../
 import { useActions } from '../../state/react'
 
 /** A cross in hand: where it is while it moves, and by what. It becomes one undo step when it is let go. */
-export interface HeldCross {
+interface HeldCross {
   readonly id: MarkId
   readonly at: PicturePoint
   readonly by: 'pointer' | 'keys'

@@ -22,7 +22,7 @@ interface Levels {
 }
 
 /** A photo ready to be painted: the picture in its sizes, and how the first of them lies on the drawing. */
-export interface LaidPhoto {
+interface LaidPhoto {
   readonly levels: readonly ImageBitmap[]
   readonly laid: Laid
 }

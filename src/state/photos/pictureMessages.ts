@@ -13,7 +13,7 @@ export type PictureQuestion =
     }
 
 /** Why a file is not taken in. */
-export type PictureProblem = 'heic' | 'unreadable' | 'too-small'
+type PictureProblem = 'heic' | 'unreadable' | 'too-small'
 
 export type PictureAnswer =
   | {

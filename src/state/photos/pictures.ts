@@ -17,7 +17,7 @@ export type KeptPicture =
   | { readonly kind: 'failed'; readonly message: string }
 
 /** What became of a file: the picture as the layout names it, and what is to be said about it. */
-export interface TakenIn {
+interface TakenIn {
   readonly picture: TakenPicture
   readonly said: string
 }

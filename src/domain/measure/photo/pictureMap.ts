@@ -44,7 +44,7 @@ const LEAST_APART_SHARE = 0.02
 const LEAST_OFF_SHARE = 0.01
 
 /** What the longer side of a picture may span at the scale of its crosses: from a bracket to a truck with its trailer. Catches a slipped unit or digit. Our judgement. */
-export const SPAN_MM = { least: 50, most: 40_000 } as const
+const SPAN_MM = { least: 50, most: 40_000 } as const
 
 const longerSidePx = ({ widthPx, heightPx }: PictureSize): number => Math.max(widthPx, heightPx)
 
