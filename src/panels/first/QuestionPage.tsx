@@ -126,7 +126,7 @@ const StatusLine = ({ view, question }: PageProps): ReactElement => {
   const lines = guide.progress.begun.isFresh ? STATUS_LINES : TAKEN_OVER_LINES
   return (
     <div className="question-status" data-status={status}>
-      <p>{left.length === 0 ? 'Answered.' : lines[status]}</p>
+      <p>{left.length === 0 && status === 'answered' ? 'Answered.' : lines[status]}</p>
       {left.length === 0 ? null : (
         <button
           type="button"

@@ -73,7 +73,8 @@ export const DATUM = planePoint(0, 0)
 
 const asGhost = (primitive: Primitive): readonly Primitive[] => {
   if (primitive.kind === 'mark') return []
-  return 'style' in primitive ? [{ ...primitive, style: 'ghost' }] : [primitive]
+  const key = `scenery/${primitive.key}`
+  return 'style' in primitive ? [{ ...primitive, key, style: 'ghost' }] : [{ ...primitive, key }]
 }
 
 /** Seat, tubes, the first person and the straps, thin: what is measured stands out from them. */
@@ -110,7 +111,8 @@ const tapedPrimitives = (layout: Layout, taped: Taped, textHeightMm: number): re
         ? { from: planePoint(at, from.vMm), to: planePoint(at, to.vMm) }
         : { from, to }
   const lengthMm = Math.hypot(ends.to.uMm - ends.from.uMm, ends.to.vMm - ends.from.vMm)
-  const key = `tape/${letter}`
+  // Two people have one letter and stand at two places.
+  const key = `tape/${letter}/${taped.to.uMm}`
   const isUpright = way === 'plumb'
   if (lengthMm < NO_LENGTH_MM) return [label(key, planePoint(ends.to.uMm, ends.to.vMm + textHeightMm), text)]
   return [

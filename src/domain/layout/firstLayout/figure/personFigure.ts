@@ -5,17 +5,19 @@ import type { Primitive } from '../../drawing/primitive'
 import { askedPlace } from '../askedPlace'
 import { figureOf, line, type QuestionFigure } from './figure'
 
-/** A standing person as shares of the stature, for a drawing only: feet, knees, hips, waist, shoulders. Our judgement. */
+/** A standing person as shares of the stature, for a drawing only: feet, knees, hips, waist, shoulders, neck. Our judgement. */
 const OUTLINE: readonly (readonly [number, number])[] = [
   [0.02, 0],
   [0.02, 0.27],
   [0.02, 0.48],
   [0, 0.62],
   [0.02, 0.8],
-  [0.06, 0.85],
-  [0.1, 0.85],
-  [0.14, 0.78],
-  [0.15, 0.6],
+  [0.05, 0.845],
+  [0.055, 0.875],
+  [0.095, 0.875],
+  [0.1, 0.845],
+  [0.14, 0.77],
+  [0.155, 0.6],
   [0.14, 0.5],
   [0.11, 0.27],
   [0.09, 0.06],
