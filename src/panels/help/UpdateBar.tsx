@@ -4,12 +4,13 @@ import { pageOffline, unfinishedEntry } from '../../state/offline/pageOffline'
 import { useApp, useKept } from '../../state/react'
 
 const WORDS: Readonly<Record<Exclude<Update, 'none'>, string>> = {
-  ready: 'A newer Tabwright is ready. Taking it loads the page anew; the layout stays as it is.',
+  ready:
+    'A newer Tabwright is ready. Taking it loads the page anew: the layout stays as it is, the steps that undo knows do not.',
   'unfinished-entry':
     'Something typed on this page is not part of the layout yet and would be gone after loading anew. Enter it first, or take the newer one all the same.',
   taking: 'Loading the newer Tabwright …',
   'taken-elsewhere':
-    'Another tab has taken a newer Tabwright. This one goes on as it was, because something typed here is not part of the layout yet. Load it anew when that is done.',
+    'Another tab has taken a newer Tabwright. This one goes on as it was until you load it anew: the layout stays then, the steps that undo knows do not.',
 }
 
 const show = async (): Promise<void> => {
@@ -38,15 +39,20 @@ export const UpdateBar = (): ReactElement | null => {
           </button>
         </>
       ) : null}
-      {update === 'unfinished-entry' || update === 'taken-elsewhere' ? (
+      {update === 'unfinished-entry' ? (
         <>
           <button type="button" onClick={() => void show()}>
             Show what is typed
           </button>
           <button type="button" onClick={() => void pageOffline.take('evenUnfinished')}>
-            {update === 'taken-elsewhere' ? 'Load anew' : 'Take it all the same'}
+            Take it all the same
           </button>
         </>
+      ) : null}
+      {update === 'taken-elsewhere' ? (
+        <button type="button" onClick={() => void pageOffline.take('stay')}>
+          Load anew
+        </button>
       ) : null}
     </div>
   )

@@ -115,15 +115,16 @@ export const createOffline = (ground: OfflineGround): OfflineKeeping => {
   let countAgain: (() => void) | null = null
   let isTaking = false
 
-  const onCharge = async (): Promise<void> => {
-    if (isTaking || (await ground.isSafeToLeave())) ground.reload()
+  // Undo, a trace, an answer that is looked at: what else a tab holds is its user's to give up. Its files stay while it is open.
+  const onCharge = (): void => {
+    if (isTaking) ground.reload()
     else store.setState({ update: 'taken-elsewhere' })
   }
 
   const start = async (): Promise<void> => {
     const { container, version } = ground
     if (hindrance(ground) !== null || container === undefined || version === null) return
-    onNewCharge(container, () => void onCharge())
+    onNewCharge(container, onCharge)
     registration = await registered(container, ground.workerUrl)
     if (registration === null) {
       store.setState({ offline: 'refused' })

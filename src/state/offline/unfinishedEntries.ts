@@ -54,7 +54,10 @@ export const watchEntries = (store: AppStore): UnfinishedEntries => {
     if (entry !== undefined && entry.layout !== present()) typed.delete(control)
   }
   hear('focusin', (control) => {
-    if (!typed.has(control)) takenUp.set(control, control.value)
+    const entry = typed.get(control)
+    if (entry === undefined) takenUp.set(control, control.value)
+    // What changed meanwhile was not this field's doing.
+    else typed.set(control, { ...entry, layout: present() })
   })
   hear('input', (control) => typed.set(control, { before: takenUp.get(control) ?? '', layout: present() }))
   hear('focusout', (control) => void leave(control))

@@ -176,17 +176,26 @@ describe('a newer build', () => {
     expect(newer.told).toEqual([{ kind: 'take-charge' }])
   })
 
-  it('taken by another tab loads this one too, but not over something typed', async () => {
-    const first = await visited()
-    first.container.changeController(first.container.registration.fetchedNewer())
+  it('taken by another tab never loads this one before its user says so', async () => {
+    const { offline, container, now, seen } = await visited()
+    container.changeController(container.registration.fetchedNewer())
+    container.registration.waiting = null
     await settled()
-    expect(first.seen.reloads).toBe(1)
+    expect(seen.reloads).toBe(0)
+    expect(now().update).toBe('taken-elsewhere')
+    await offline.take('stay')
+    expect(seen.reloads).toBe(1)
+  })
 
-    const second = await visited()
-    second.seen.isSafe = false
-    second.container.changeController(second.container.registration.fetchedNewer())
-    await settled()
-    expect(second.seen.reloads).toBe(0)
-    expect(second.now().update).toBe('taken-elsewhere')
+  it('taken by another tab does not get past something typed here either', async () => {
+    const { offline, container, now, seen } = await visited()
+    container.changeController(container.registration.fetchedNewer())
+    container.registration.waiting = null
+    seen.isSafe = false
+    await offline.take('stay')
+    expect(seen.reloads).toBe(0)
+    expect(now().update).toBe('unfinished-entry')
+    await offline.take('evenUnfinished')
+    expect(seen.reloads).toBe(1)
   })
 })
