@@ -2,7 +2,7 @@ import type { ReactElement } from 'react'
 import { type QuestionStatus, questionStatus } from '../../state/firstLayout/guide'
 import type { GuideView } from './useGuide'
 
-export const STATUS_WORDS: Readonly<Record<QuestionStatus, string>> = {
+const STATUS_WORDS: Readonly<Record<QuestionStatus, string>> = {
   answered: 'answered',
   skipped: 'skipped',
   open: 'not yet',

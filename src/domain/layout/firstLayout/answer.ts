@@ -51,7 +51,7 @@ const readings = (layout: Layout, begun: Begun): Progress['left'] =>
   Object.fromEntries(eachAsk(layout, begun).map(({ id, read }) => [id, read(layout)]))
 
 /** Where an ask of a question starts in this layout; undefined where nothing says so and it stays as it is. */
-export const startOf = (
+const startOf = (
   question: Question,
   ask: Ask,
   layout: Layout,

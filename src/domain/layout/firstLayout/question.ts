@@ -40,7 +40,7 @@ export interface AskChoice {
 }
 
 /** How an answer is given; `kept`: nobody is asked, the part only follows what it hangs on until somebody moves it by hand. */
-export type Entry =
+type Entry =
   | { readonly kind: 'length' | 'angle' | 'mass'; readonly limits: NumberLimits }
   | { readonly kind: 'text'; readonly isLong: boolean; readonly maxLength: number }
   | { readonly kind: 'choice'; readonly choices: readonly AskChoice[]; readonly isList: boolean }

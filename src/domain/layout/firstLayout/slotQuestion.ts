@@ -15,7 +15,7 @@ import { backDepthMm } from './seatTape'
 const ON_SHELL: NumberLimits = { min: -500, max: 1_500, unit: 'mm' }
 const APART: NumberLimits = { min: 0, max: 1_000, unit: 'mm' }
 
-export const familySlots = (place: Place, family: StrapFamily): readonly Slot[] =>
+const familySlots = (place: Place, family: StrapFamily): readonly Slot[] =>
   place.seat.slots.filter(({ straps }) => straps.some((strap) => strapFamily(strap) === family))
 
 const familyStraps = (place: Place, family: StrapFamily) =>

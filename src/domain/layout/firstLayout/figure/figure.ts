@@ -78,7 +78,7 @@ const asGhost = (primitive: Primitive): readonly Primitive[] => {
 }
 
 /** Seat, tubes, the first person and the straps, thin: what is measured stands out from them. */
-export const sceneryOf = (layout: Layout, elevation: Elevation): readonly Primitive[] => {
+const sceneryOf = (layout: Layout, elevation: Elevation): readonly Primitive[] => {
   const place = askedPlace(layout)
   const { paths } = solvedAsDrawn(layout, place)
   const [occupant] = place.occupants
