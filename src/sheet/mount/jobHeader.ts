@@ -2,7 +2,7 @@ import type { Layout } from '../../domain/layout/document/layout'
 import type { CheckedEvaluation } from '../../domain/layout/evaluate/evaluation'
 import { findingCounts, hasBrokenFindings } from './sections/findingSection'
 import { drawnVariantName } from '../../domain/layout/edit/changeVariants'
-import { jobWords } from '../../domain/layout/wording/variantWords'
+import { drawnVariantWords, jobWords } from '../../domain/layout/wording/variantWords'
 import { toleranceText } from '../../domain/layout/wording/toleranceText'
 import { PROJECTION_SYMBOL_WIDTH_MM, projectionSymbol } from './figure/projectionSymbol'
 import type { FlowRow } from '../page/flow'
@@ -227,10 +227,14 @@ export const continuedHeader = (
   widthMm: number,
   type: Typography,
 ): readonly BareRow[] => {
-  const { car, revision, date } = layout.job
-  const words = [car, jobWords(layout), revision === '' ? '' : `revision ${revision}`, date].filter(
-    (word) => word !== '',
-  )
+  const { car, name, revision, date } = layout.job
+  const words = [
+    drawnVariantWords(layout),
+    car,
+    name,
+    revision === '' ? '' : `revision ${revision}`,
+    date,
+  ].filter((word) => word !== '')
   const numbered = `sheet ${sheet.number} of ${sheet.count}`
   return [
     ...unnamedDatumRows(layout, widthMm, type),

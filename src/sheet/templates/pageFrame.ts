@@ -7,6 +7,7 @@ import {
 } from '../page/checkBar'
 import { printedBox } from '../page/footLine'
 import type { Box, SheetItem } from '../page/item'
+import { drawnVariantWords } from '../../domain/layout/wording/variantWords'
 import type { Paper } from '../page/paper'
 import { cell, type BareRow } from '../page/section'
 import { tableRow } from '../page/table'
@@ -17,7 +18,11 @@ const GAP_MM = 2.5
 /** The line at the top of every page of templates. */
 const header = (layout: Layout, widthMm: number, type: Typography): BareRow => {
   const { car, name, revision, date } = layout.job
-  const job = [car, name, revision === '' ? '' : `revision ${revision}`, date].filter((word) => word !== '')
+  // First, so that it is never cut off: a tab of another variant must not be cut.
+  const variant = drawnVariantWords(layout)
+  const job = [variant, car, name, revision === '' ? '' : `revision ${revision}`, date].filter(
+    (word) => word !== '',
+  )
   return tableRow(
     [
       { widthMm: widthMm * 0.68, align: 'left' },

@@ -4,11 +4,13 @@ import type { Layout } from '../../../src/domain/layout/document/layout'
 import { withSeat, withSettings } from '../../../src/domain/layout/edit/change'
 import { withTube } from '../../../src/domain/layout/edit/changeTubes'
 import { withVariantAdded } from '../../../src/domain/layout/edit/changeVariants'
+import { evaluateLayout } from '../../../src/domain/layout/evaluate/evaluateLayout'
 import { CAUTIONS } from '../../../src/domain/layout/wording/cautions'
 import { comparisonPages } from '../../../src/sheet/comparison/comparisonPages'
 import { handOverFiles } from '../../../src/sheet/files/handOver/handOverFiles'
 import { areOverlapping, isInside, itemBox } from '../../../src/sheet/page/item'
 import type { SheetPage } from '../../../src/sheet/page/sheetPage'
+import { PAPER_KINDS } from '../../../src/sheet/paperKinds'
 import { exampleLayout } from '../../support/exampleLayouts'
 import { requestOf } from '../../support/handOver'
 
@@ -39,6 +41,18 @@ const four = (): Layout => {
   const thick = withTube(last, tubeId, { outsideDiameterMm: 51 })
   return { ...thick, places: thick.places.map((place) => ({ ...place, anchors: [] })) }
 }
+
+describe('papers that are worked by', () => {
+  it('say on every page which variant they are of', () => {
+    const evaluation = evaluateLayout(two, { extent: 'what-moves' })
+    for (const id of ['mount-sheet', 'templates'] as const) {
+      const kind = PAPER_KINDS.find((each) => each.id === id)
+      const pages = kind?.pages({ layout: two, evaluation, paperName: 'a4', today: TODAY }) ?? []
+      expect(pages.length).toBeGreaterThan(1)
+      for (const page of pages) expect(textsOf([page])).toMatch(/variant:? High seat/i)
+    }
+  })
+})
 
 describe('comparisonPages', () => {
   it('are none while a car has one variant', () => {

@@ -4,16 +4,15 @@ import { drawnVariantName, type MaybeVariants, variantLabels } from '../edit/cha
 
 type Named = Pick<Layout, 'job'> & MaybeVariants
 
-/** A variant by its name, which need not say that it is one: "variant Low bar", "Variant B". */
-const variantWords = (name: string): string => (/^variant\b/i.test(name) ? name : `variant ${name}`)
+/** The drawn variant by its name, which need not say that it is one: "variant Low bar", "Variant B"; empty where there is only one. */
+export const drawnVariantWords = (layout: MaybeVariants): string => {
+  const name = drawnVariantName(layout)
+  return name === '' || /^variant\b/i.test(name) ? name : `variant ${name}`
+}
 
 /** What a paper or file is of: the job's name, and which variant where the car has several. */
-export const jobWords = ({ job, variants }: Named): string => {
-  const variant = drawnVariantName({ variants })
-  return [job.name.trim(), variant === '' ? '' : variantWords(variant)]
-    .filter((word) => word !== '')
-    .join(', ')
-}
+export const jobWords = ({ job, variants }: Named): string =>
+  [job.name.trim(), drawnVariantWords({ variants })].filter((word) => word !== '').join(', ')
 
 /** What whoever reads a record of one variant while another is drawn has to know; null where there is nothing to know. */
 export const otherVariantText = (
