@@ -54,7 +54,7 @@ export const Header = (): ReactElement => {
     <header className="header no-print">
       <div className="title">
         <span className="wordmark">Tabwright</span>
-        <h1>{jobName === '' ? 'Unnamed layout' : jobName}</h1>
+        <h1 title={jobName === '' ? undefined : jobName}>{jobName === '' ? 'Unnamed layout' : jobName}</h1>
       </div>
       <div className="header-tools">
         <HistoryButtons />
