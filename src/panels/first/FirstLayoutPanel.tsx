@@ -55,6 +55,19 @@ const Buttons = (props: { readonly view: GuideView; readonly onNext: () => void 
 }
 
 /**
+ * Leaves the field in hand, which takes it over (a finger on a button does not do that on every device). False, with the focus on it,
+ * while a field complains: what was typed there is not lost on the way to the next question.
+ */
+const areTaken = (body: HTMLElement): boolean => {
+  const field = document.activeElement
+  // What it says about what was typed must be there before going on.
+  if (field instanceof HTMLElement && body.contains(field)) flushSync(() => field.blur())
+  const refused = body.querySelector<HTMLElement>('[aria-invalid="true"]')
+  refused?.focus()
+  return refused === null
+}
+
+/**
  * Where the focus goes. Enter takes a field over and leads to the next one; from the last to the next question, whose first field then
  * is ready to type in. A field that complains keeps it. Whoever presses a button hears the heading they have come to.
  */
@@ -73,16 +86,17 @@ const useFocusOrder = (at: string, onNext: () => void) => {
     if (event.key !== 'Enter' || event.nativeEvent.isComposing || !(field instanceof HTMLInputElement)) return
     event.preventDefault()
     event.stopPropagation()
-    // Leaving the field takes it over; what it says about that must be there before going on.
-    flushSync(() => field.blur())
-    if (field.getAttribute('aria-invalid') === 'true') return field.focus()
+    if (!areTaken(event.currentTarget)) return
     const fields = [...event.currentTarget.querySelectorAll<HTMLElement>(TYPED)]
     const following = field.type === 'radio' ? undefined : fields[fields.indexOf(field) + 1]
     if (following !== undefined) return following.focus()
     byEnterRef.current = true
     onNext()
   }
-  return { headingRef, bodyRef, onKeyDownCapture }
+  const onButton = (): void => {
+    if (bodyRef.current !== null && areTaken(bodyRef.current)) onNext()
+  }
+  return { headingRef, bodyRef, onKeyDownCapture, onButton }
 }
 
 /** One question at a time beside the live drawing. */
@@ -96,7 +110,7 @@ export const FirstLayoutPanel = (): ReactElement => {
   const onNext = (): void => {
     if (question !== undefined) keeper.move((now) => movedOn(withLeft(now, layout, question), layout, 1))
   }
-  const { headingRef, bodyRef, onKeyDownCapture } = useFocusOrder(guide.at, onNext)
+  const { headingRef, bodyRef, onKeyDownCapture, onButton } = useFocusOrder(guide.at, onNext)
   return (
     <section className="first-layout" aria-label="First layout">
       <div className="question-bar">
@@ -122,7 +136,7 @@ export const FirstLayoutPanel = (): ReactElement => {
           )}
         </div>
       </div>
-      <Buttons view={view} onNext={onNext} />
+      <Buttons view={view} onNext={onButton} />
     </section>
   )
 }
