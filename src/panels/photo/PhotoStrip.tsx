@@ -51,9 +51,6 @@ export const PhotoStrip = (): ReactElement => {
         <TraceControls />
       ) : (
         <>
-          {photos.map((photo) => (
-            <PhotoRow key={photo.id} photo={photo} />
-          ))}
           <div className="photo-strip-row">
             {photos.length === 0 ? (
               <button type="button" onClick={() => setView({ screen: 'photo' })}>
@@ -62,6 +59,9 @@ export const PhotoStrip = (): ReactElement => {
             ) : null}
             <TraceStart />
           </div>
+          {photos.map((photo) => (
+            <PhotoRow key={photo.id} photo={photo} />
+          ))}
         </>
       )}
     </section>

@@ -78,53 +78,54 @@ const pointWords = (count: number): string => {
   return count === 1 ? '1 point. Tap the next bend or the other end.' : `${count} points.`
 }
 
-const TubeFields = (props: { readonly trace: Extract<Trace, { kind: 'tube' }> }): ReactElement => {
-  const { trace } = props
-  return (
-    <>
-      <LengthField
-        label={trace.elevation === 'side' ? 'y of the points to come' : 'z of the points to come'}
-        value={trace.acrossMm}
-        limits={LIMITS.coordinateMm}
-        testId="trace-across"
-        onCommit={(acrossMm) => pageTracing.change({ acrossMm })}
-      />
-      <LengthField
-        label="Outside diameter"
-        value={trace.outsideDiameterMm}
-        limits={LIMITS.outsideDiameterMm}
-        testId="trace-diameter"
-        onCommit={(outsideDiameterMm) => pageTracing.change({ outsideDiameterMm })}
-      />
-      <LengthField
-        label="Wall"
-        value={trace.wallMm}
-        limits={{ ...LIMITS.wallMm, max: Math.min(LIMITS.wallMm.max, trace.outsideDiameterMm / 2) }}
-        testId="trace-wall"
-        onCommit={(wallMm) => pageTracing.change({ wallMm })}
-      />
-      <ChoiceField
-        label="Used as"
-        value={trace.role}
-        choices={ROLES}
-        onChange={(role) => pageTracing.change({ role })}
-      />
-    </>
-  )
+interface TubeProps {
+  readonly trace: Extract<Trace, { kind: 'tube' }>
 }
 
-const TubeControls = (props: { readonly trace: Extract<Trace, { kind: 'tube' }> }): ReactElement => {
-  const { trace } = props
+/** What the elevation does not show. */
+const AcrossField = ({ trace }: TubeProps): ReactElement => (
+  <LengthField
+    label={trace.elevation === 'side' ? 'y of the next points' : 'z of the next points'}
+    value={trace.acrossMm}
+    limits={LIMITS.coordinateMm}
+    testId="trace-across"
+    onCommit={(acrossMm) => pageTracing.change({ acrossMm })}
+  />
+)
+
+const SectionFields = ({ trace }: TubeProps): ReactElement => (
+  <>
+    <LengthField
+      label="Outside diameter"
+      value={trace.outsideDiameterMm}
+      limits={LIMITS.outsideDiameterMm}
+      testId="trace-diameter"
+      onCommit={(outsideDiameterMm) => pageTracing.change({ outsideDiameterMm })}
+    />
+    <LengthField
+      label="Wall"
+      value={trace.wallMm}
+      limits={{ ...LIMITS.wallMm, max: Math.min(LIMITS.wallMm.max, trace.outsideDiameterMm / 2) }}
+      testId="trace-wall"
+      onCommit={(wallMm) => pageTracing.change({ wallMm })}
+    />
+    <ChoiceField
+      label="Used as"
+      value={trace.role}
+      choices={ROLES}
+      onChange={(role) => pageTracing.change({ role })}
+    />
+  </>
+)
+
+const TubeControls = ({ trace }: TubeProps): ReactElement => {
   const store = useAppStore()
   return (
     <div className="photo-strip-row" role="group" aria-label="Trace a tube">
       <p role="status" data-testid="trace-status">
         {pointWords(trace.points.length)}
       </p>
-      <TubeFields trace={trace} />
-      <button type="button" disabled={trace.points.length === 0} onClick={pageTracing.removeLast}>
-        Take the last point back
-      </button>
+      <AcrossField trace={trace} />
       <button
         type="button"
         className="primary"
@@ -133,9 +134,13 @@ const TubeControls = (props: { readonly trace: Extract<Trace, { kind: 'tube' }> 
       >
         Finish the tube
       </button>
+      <button type="button" disabled={trace.points.length === 0} onClick={pageTracing.removeLast}>
+        Take the last point back
+      </button>
       <button type="button" onClick={pageTracing.callOff}>
         Call it off
       </button>
+      <SectionFields trace={trace} />
     </div>
   )
 }
