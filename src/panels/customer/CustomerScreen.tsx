@@ -1,28 +1,70 @@
 import './customer.css'
-import type { ReactElement } from 'react'
+import { type ReactElement, useState } from 'react'
+import type { Layout } from '../../domain/layout/document/layout'
 import { drawnVariantId } from '../../domain/layout/edit/changeVariants'
-import { useApp } from '../../state/react'
+import { useApp, useKept } from '../../state/react'
+import { arrivedAnswer } from '../../state/talk/arrivedAnswer'
 import { ScreenFrame } from '../ScreenFrame'
+import type { Conversation } from './conversation'
 import { CustomerView } from './CustomerView'
 import { ShowForm } from './ShowForm'
 import { TakeAnswer } from './TakeAnswer'
-import { TalkHistory } from './TalkHistory'
+import { TalkHistory, TalkState } from './TalkHistory'
 import { useShopTalk } from './useShopTalk'
+
+/** What the shop does before and after the talk; folded away while there is nothing to do, so that the customer sees the car first. */
+const ForTheShop = (props: { readonly talk: Conversation }): ReactElement => {
+  const { shown, undecidable } = props.talk
+  const { answer } = useKept(arrivedAnswer)
+  // Open at first where it has to be shown, or shown again.
+  const [isOpen, setOpen] = useState(undecidable !== null)
+  return (
+    <details
+      className="for-the-shop no-print"
+      open={isOpen || answer !== null}
+      onToggle={({ currentTarget }) => setOpen(currentTarget.open)}
+    >
+      <summary>For the shop: show, send, take an answer, history</summary>
+      <div className="customer-screen">
+        <TakeAnswer />
+        <ShowForm shown={shown} />
+        <TalkHistory />
+      </div>
+    </details>
+  )
+}
+
+const Content = (): ReactElement => {
+  const talk = useShopTalk()
+  const drawnId = useApp((state) => drawnVariantId(state.layout))
+  return (
+    <div className="customer-screen">
+      <TalkState />
+      <ForTheShop talk={talk} />
+      <CustomerView talk={talk} firstId={drawnId} />
+    </div>
+  )
+}
+
+let count = 0
+const keys = new WeakMap<Layout, number>()
+
+/** A number of its own for every document, by the layout that it began with; edits, undo and a move to another slot keep it. */
+const documentKey = (begun: Layout): number => {
+  const known = keys.get(begun)
+  if (known !== undefined) return known
+  count += 1
+  keys.set(begun, count)
+  return count
+}
 
 /** To talk a proposal over with the customer at the builder's own tablet, to send it, and to take what comes back. */
 export const CustomerScreen = (): ReactElement => {
-  const talk = useShopTalk()
-  const documentId = useApp((state) => state.documentId)
-  const drawnId = useApp((state) => drawnVariantId(state.layout))
+  const begun = useApp(({ history }) => history.past[0]?.document ?? history.present)
   return (
     <ScreenFrame title="Customer">
-      <div className="customer-screen">
-        <TalkHistory />
-        <TakeAnswer />
-        <ShowForm shown={talk.shown} />
-        <hr />
-        <CustomerView key={documentId} talk={talk} firstId={drawnId} />
-      </div>
+      {/* What is typed about one car never reaches another. */}
+      <Content key={documentKey(begun)} />
     </ScreenFrame>
   )
 }

@@ -26,19 +26,27 @@ const entryWords = (entry: ReviewEntry, layout: Layout): string => {
   return `${entry.by} ${entry.kind === 'agreed' ? 'agreed to' : 'asked for a change of'} ${name === '' ? 'the drawing' : name} ${code}${told}`
 }
 
-/** Where the talk has got to, and all of it, the newest first. */
+/** Where the talk has got to, in one line. */
+export const TalkState = (): ReactElement => {
+  const layout = useApp((state) => state.layout)
+  return (
+    <p data-testid="agreement" role="status">
+      <b>{agreementText(agreementOf(layout), layout)}</b>
+    </p>
+  )
+}
+
+/** All that was shown and said, the newest first. */
 export const TalkHistory = (): ReactElement => {
   const layout = useApp((state) => state.layout)
   const reviews = layout.reviews ?? []
   return (
     <section className="customer-section" aria-label="What was said so far">
       <h2>What was said so far</h2>
-      <p data-testid="agreement" role="status">
-        <b>{agreementText(agreementOf(layout), layout)}</b>
-      </p>
-      {reviews.length === 0 ? null : (
-        <details>
-          <summary>All entries ({reviews.length})</summary>
+      {reviews.length === 0 ? (
+        <p>Nothing yet.</p>
+      ) : (
+        <>
           <ol className="said-list" reversed>
             {reviews.toReversed().map((entry) => (
               <li key={entry.id} className="said">
@@ -54,7 +62,7 @@ export const TalkHistory = (): ReactElement => {
           <p className="hint">
             Entries are only ever added. Undo takes the last one back while this page is open.
           </p>
-        </details>
+        </>
       )}
     </section>
   )

@@ -39,12 +39,6 @@ export const answerOpener: Opener<'answer'> = {
   },
 }
 
-/** Where to go to show a proposal; the page there has nothing of the builder's on it. */
-const visit = (fragment: string): void => {
-  window.location.hash = fragment
-  window.location.reload()
-}
-
 /** A proposal from a file: shown by the page that its link would have led to. */
 export const proposalOpener: Opener<'proposal'> = {
   kind: 'proposal',
@@ -59,7 +53,8 @@ export const proposalOpener: Opener<'proposal'> = {
       )
       return false
     }
-    visit(fragmentOf({ kind: 'proposal', text }))
+    // The page hears the new address, lets everything be kept, and begins anew.
+    window.location.hash = fragmentOf({ kind: 'proposal', text })
     return true
   },
 }

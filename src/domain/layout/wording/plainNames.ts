@@ -100,7 +100,7 @@ const BELT_TERM = { shoulder: 'shoulder-strap', lap: 'lap-strap', sub: 'sub-stra
 
 const BELT_TASK = {
   shoulder: 'It holds your shoulder back.',
-  lap: 'It holds your hips down and back; it carries the most.',
+  lap: 'It holds your hips down and back.',
   sub: 'It keeps the lap belt down and your hips from sliding under it.',
 } as const
 
