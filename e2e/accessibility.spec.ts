@@ -1,21 +1,11 @@
-import AxeBuilder from '@axe-core/playwright'
 import { expect, test, type Page } from '@playwright/test'
 import { App } from './pages/app'
-
-const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
+import { violations } from './pages/axe'
 
 const DESKTOP = { name: 'desktop', use: { viewport: { width: 1440, height: 900 } } }
 const PHONE = {
   name: 'phone',
   use: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true },
-}
-
-/** What the checker finds on the page, or in a part of it. */
-const violations = async (page: Page, part = 'body'): Promise<readonly string[]> => {
-  // Legacy mode spares the helper page that is only needed for frames; there are none here.
-  const checker = new AxeBuilder({ page }).setLegacyMode(true).include(part).withTags(RULES)
-  const { violations: found } = await checker.analyze()
-  return found.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html} ${node.failureSummary}`))
 }
 
 const TABS = [
@@ -35,15 +25,46 @@ const TABS = [
   'Belt care',
 ]
 
-/** Each panel in both themes, where it stands alone; drawing, findings, menus and sheet in every combination. */
+/** The screens beside the drawing, by their words under "Go to". */
+const SCREENS = ['Layouts', 'Photo', 'Compare', 'Customer', 'Guide']
+
+/**
+ * Each panel in both themes, where it stands alone, and each screen once in either; drawing, findings, menus and sheet in every
+ * combination.
+ */
 const COMBINATIONS = [
-  { ...DESKTOP, theme: 'light', tabs: [] },
-  { ...DESKTOP, theme: 'dark', tabs: [] },
-  { ...PHONE, theme: 'light', tabs: TABS },
-  { ...PHONE, theme: 'dark', tabs: TABS },
+  { ...DESKTOP, theme: 'light', tabs: [], screens: [] },
+  { ...DESKTOP, theme: 'dark', tabs: [], screens: SCREENS },
+  { ...PHONE, theme: 'light', tabs: TABS, screens: SCREENS },
+  { ...PHONE, theme: 'dark', tabs: TABS, screens: [] },
 ] as const
 
-for (const { name, use, theme, tabs } of COMBINATIONS) {
+const goTo = async (page: Page, screen: string): Promise<void> => {
+  await page.getByRole('button', { name: 'Go to', exact: true }).click()
+  await page
+    .locator('.screen-menu')
+    .getByRole('button', { name: new RegExp(`^${screen}`) })
+    .click()
+  if (screen !== 'Drawing') await expect(page.locator('.screen h2').first()).toBeVisible()
+}
+
+const backOnDrawing = async (app: App): Promise<App> => {
+  await app.page.getByRole('button', { name: 'Back to the drawing' }).click()
+  await app.chooseInView('Show the car as', 'Drawing')
+  return app
+}
+
+/** The questions that lead to a first layout, beside an empty drawing. */
+const beginQuestions = async (app: App): Promise<void> => {
+  await app.openMenu('File')
+  await app.page
+    .locator('.menu-list')
+    .getByRole('button', { name: /^Answer questions/ })
+    .click()
+  await expect(app.page.getByRole('application').first()).toBeVisible()
+}
+
+for (const { name, use, theme, tabs, screens } of COMBINATIONS) {
   test.describe(`${name}, ${theme}`, () => {
     test.use({ ...use, colorScheme: theme })
 
@@ -59,14 +80,89 @@ for (const { name, use, theme, tabs } of COMBINATIONS) {
         expect(await violations(page, '#panels'), tab).toEqual([])
       }
       await app.openMenu('File')
-      await expect(page.getByRole('button', { name: /^Rock buggy/ })).toBeVisible()
+      await expect(page.getByRole('button', { name: /^Share/ })).toBeVisible()
       expect(await violations(page, 'header'), 'the file menu').toEqual([])
       await page.keyboard.press('Escape')
       await app.openMenu('View')
       expect(await violations(page, 'header'), 'the view menu').toEqual([])
       await page.keyboard.press('Escape')
+      for (const screen of screens) {
+        await goTo(page, screen)
+        expect(await violations(page, 'main'), screen).toEqual([])
+      }
+      if (screens.length > 0) await goTo(page, 'Drawing')
+      await app.chooseInView('Show the car as', 'List')
+      await expect(page.getByTestId('list-board')).toBeVisible()
+      expect(await violations(page, '#drawing'), 'the list').toEqual([])
       await app.openSheet()
       expect(await violations(page), 'the sheet').toEqual([])
+      await beginQuestions(await backOnDrawing(app))
+      expect(await violations(page, '#panels'), 'the first questions').toEqual([])
+    })
+  })
+}
+
+/** What reaches beyond the right edge and cannot be scrolled to, and whether the page itself is wider than the screen. */
+const beyondTheEdge = async (page: Page): Promise<readonly string[]> =>
+  await page.evaluate(() => {
+    const widthPx = document.documentElement.clientWidth
+    const canScroll = (element: Element | null): boolean =>
+      element !== null &&
+      (['auto', 'scroll'].includes(getComputedStyle(element).overflowX) || canScroll(element.parentElement))
+    const page =
+      document.documentElement.scrollWidth > widthPx
+        ? [`the page: ${document.documentElement.scrollWidth} px`]
+        : []
+    const parts = [...document.querySelectorAll('main *, header *, footer *')].flatMap((element) => {
+      const { right, width } = element.getBoundingClientRect()
+      // A canvas has its own way to be moved.
+      if (width === 0 || right <= widthPx + 1 || element.closest('.elevation-frame') !== null) return []
+      return canScroll(element) ? [] : [`${element.tagName} ${element.className.toString()}`]
+    })
+    return [...page, ...parts.slice(0, 5)]
+  })
+
+/** Source: WCAG 2.2, 1.4.10 Reflow, 320 px, and 1.4.4 Resize Text, 200 % of a laptop's 1280 by 800 (both from memory). */
+const NARROW = [
+  { name: '320 px wide', viewport: { width: 320, height: 640 } },
+  { name: '200 % zoom', viewport: { width: 640, height: 400 } },
+]
+
+for (const { name, viewport } of NARROW) {
+  test.describe(name, () => {
+    test.use({ viewport, hasTouch: true })
+
+    test('nothing is cut or has to be scrolled sideways, and the drawing has room', async ({ page }) => {
+      const app = await App.start(page)
+      await app.openExample('Trail car, two seats')
+      const widths = async (what: string): Promise<void> =>
+        expect(await beyondTheEdge(page), what).toEqual([])
+      await widths('the drawing')
+      const drawing = await page.getByTestId('elevation-side').boundingBox()
+      expect(drawing?.height).toBeGreaterThan(150)
+      for (const tab of ['Findings', ...TABS]) {
+        await app.tab(tab)
+        await widths(tab)
+      }
+      await app.tab('Parts')
+      await app.select('hip:driver')
+      await widths('a part in hand')
+      for (const menu of ['File', 'View'] as const) {
+        await app.openMenu(menu)
+        await widths(menu)
+        await page.keyboard.press('Escape')
+      }
+      for (const screen of SCREENS) {
+        await goTo(page, screen)
+        await widths(screen)
+      }
+      await goTo(page, 'Drawing')
+      await app.chooseInView('Show the car as', 'List')
+      await widths('the list')
+      await app.openSheet()
+      await widths('the sheet')
+      await beginQuestions(await backOnDrawing(app))
+      await widths('the first questions')
     })
   })
 }
