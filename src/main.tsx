@@ -23,6 +23,7 @@ import { ErrorBoundary } from './panels/ErrorBoundary'
 import { ArrivedLayoutDialog } from './panels/share/ArrivedLayoutDialog'
 import { startCompleting } from './state/evaluation/evaluationRunner'
 import { pageEvaluationWorker, roomsWorkers } from './state/evaluation/pageEvaluationWorker'
+import { browserTabs, takeOffered } from './state/talk/answerHandOver'
 import { soundStep } from './state/talk/soundStep'
 import { takeLaunchedFiles } from './state/linkedFile'
 import { pageKeeping, warnBeforeLosing } from './state/keeping/pageKeeping'
@@ -58,6 +59,7 @@ const startArrivals = (store: AppStore): void => {
   window.addEventListener('hashchange', () => void takeArrival(store, window.location.hash))
   void takeArrival(store, window.location.hash)
   takeLaunchedFiles(store)
+  takeOffered(store, browserTabs())
 }
 
 const startWorkbench = async (root: HTMLElement): Promise<void> => {

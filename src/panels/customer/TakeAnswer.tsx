@@ -11,6 +11,7 @@ import { arrivedAnswer, putAside } from '../../state/talk/arrivedAnswer'
 import { layoutsShown, type ShownFrom } from '../../state/talk/layoutsOfAnswer'
 import { answerOpener } from '../../state/talk/openers'
 import { FileButton } from '../FileButton'
+import { OtherTab } from './OtherTab'
 
 const LARGEST_ANSWER_BYTES = 1_000_000
 
@@ -180,6 +181,7 @@ export const TakeAnswer = (): ReactElement => {
       ) : (
         <>
           <Said answer={answer} />
+          <OtherTab answer={answer} />
           {shownById(layout, answer.shown.id) !== null || holdsShown(layout, answer.shown) ? (
             <Taking answer={answer} layout={layout} />
           ) : (

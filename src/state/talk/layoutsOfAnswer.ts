@@ -9,6 +9,8 @@ export interface ShownFrom {
   readonly id: string
   readonly jobName: string
   readonly isOpenHere: boolean
+  /** Another tab is working on it; opened here it would be a copy. */
+  readonly isOpenElsewhere: boolean
 }
 
 interface KeptText extends ShownFrom {
@@ -26,7 +28,7 @@ const layoutsWhere = (
       const parsed = parseLayoutText(text)
       return parsed.ok && isMeant(parsed.value)
     })
-    .map(({ id, jobName, isOpenHere }) => ({ id, jobName, isOpenHere }))
+    .map(({ id, jobName, isOpenHere, isOpenElsewhere }) => ({ id, jobName, isOpenHere, isOpenElsewhere }))
 
 /**
  * The kept layouts that have the entry of what was shown, in the order they came; copies of a layout have it too. Where none has,

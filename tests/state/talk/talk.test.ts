@@ -93,19 +93,50 @@ describe('proposalOpener', () => {
 describe('layoutsShown', () => {
   it('finds the kept layouts that something was shown from, and no other', () => {
     const kept = [
-      { id: 'a', jobName: 'Dune', text: layoutText(shown), isOpenHere: true, removedAtMs: null },
-      { id: 'b', jobName: 'Other', text: layoutText(plain), isOpenHere: false, removedAtMs: null },
-      { id: 'c', jobName: 'Damaged', text: '{"shown-1', isOpenHere: false, removedAtMs: null },
-      { id: 'e', jobName: 'In the bin', text: layoutText(shown), isOpenHere: false, removedAtMs: 1 },
+      {
+        id: 'a',
+        jobName: 'Dune',
+        text: layoutText(shown),
+        isOpenHere: true,
+        isOpenElsewhere: false,
+        removedAtMs: null,
+      },
+      {
+        id: 'b',
+        jobName: 'Other',
+        text: layoutText(plain),
+        isOpenHere: false,
+        isOpenElsewhere: false,
+        removedAtMs: null,
+      },
+      {
+        id: 'c',
+        jobName: 'Damaged',
+        text: '{"shown-1',
+        isOpenHere: false,
+        isOpenElsewhere: false,
+        removedAtMs: null,
+      },
+      {
+        id: 'e',
+        jobName: 'In the bin',
+        text: layoutText(shown),
+        isOpenHere: false,
+        isOpenElsewhere: false,
+        removedAtMs: 1,
+      },
       {
         id: 'd',
         jobName: 'Mentions it',
         text: layoutText({ ...plain, datum: 'shown-1' }),
         isOpenHere: false,
+        isOpenElsewhere: false,
         removedAtMs: null,
       },
     ]
-    expect(layoutsShown(kept, shownEntry(plain))).toEqual([{ id: 'a', jobName: 'Dune', isOpenHere: true }])
+    expect(layoutsShown(kept, shownEntry(plain))).toEqual([
+      { id: 'a', jobName: 'Dune', isOpenHere: true, isOpenElsewhere: false },
+    ])
     // The record is nowhere, but two layouts hold the drawing; the one with another datum is another drawing.
     const undone = { ...shownEntry(plain), id: 'shown-2' }
     expect(layoutsShown(kept, undone).map(({ id }) => id)).toEqual(['a', 'b'])
