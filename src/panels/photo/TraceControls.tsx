@@ -20,6 +20,7 @@ const targetsOf = (layout: Layout): readonly PointTarget[] => [
 ]
 
 const PointStart = (): ReactElement => {
+  const store = useAppStore()
   const layout = useApp((state) => state.layout)
   const selectedId = useApp((state) => state.selectedHandleId)
   const targets = useMemo(() => targetsOf(layout), [layout])
@@ -36,7 +37,7 @@ const PointStart = (): ReactElement => {
         testId="trace-target"
         onChange={setChosen}
       />
-      <button type="button" disabled={id === ''} onClick={() => pageTracing.startPoint(id)}>
+      <button type="button" disabled={id === ''} onClick={() => pageTracing.startPoint(store, id)}>
         Set this part with a tap
       </button>
     </>

@@ -61,7 +61,7 @@ export const tapeTargetId = (tapePointId: string): string => `${TAPE_PREFIX}${ta
 export interface Tracing {
   readonly state: Pick<StoreApi<Trace>, 'getState' | 'getInitialState' | 'subscribe'>
   readonly startTube: (store: AppStore, elevation: Elevation) => void
-  readonly startPoint: (targetId: string) => void
+  readonly startPoint: (store: AppStore, targetId: string) => void
   /** Changes what is traced with; a tube's across holds for the points to come. */
   readonly change: (
     patch: Partial<Omit<Extract<Trace, { kind: 'tube' }>, 'kind' | 'points' | 'elevation'>>,
@@ -86,8 +86,29 @@ const startingAcross = (layout: Layout, elevation: Elevation): number => {
   return elevation === 'side' ? 0 : hip.zMm
 }
 
+/** Calls back once another document is open; the same one moved to another slot keeps its history. Gives the way to stop. */
+const onceLeft = ({ state }: AppStore, leave: () => void): (() => void) => {
+  const stop = state.subscribe((now, before) => {
+    if (now.documentId === before.documentId || now.history === before.history) return
+    stop()
+    leave()
+  })
+  return stop
+}
+
 export const createTracing = (): Tracing => {
   const state = createStore<Trace>(() => OFF)
+  let stopFollowing = (): void => undefined
+  /** What is traced belongs to the document that is open, and goes when another one is opened. */
+  const begin = (store: AppStore, trace: Trace): void => {
+    stopFollowing()
+    stopFollowing = onceLeft(store, () => {
+      if (state.getState().kind === 'off') return
+      state.setState(OFF, true)
+      store.actions.notify('info', 'Tracing was called off: another layout is open.')
+    })
+    state.setState(trace, true)
+  }
   const tapPoint = (store: AppStore, targetId: string, elevation: Elevation, at: PlanePointMm): void => {
     const put = putAt(store.state.getState().layout, targetId, elevation, at)
     if (put !== null) store.actions.edit(`Set ${put.name}`, put.change)
@@ -98,9 +119,9 @@ export const createTracing = (): Tracing => {
     startTube: (store, elevation) => {
       const { layout } = store.state.getState()
       const acrossMm = startingAcross(layout, elevation)
-      state.setState({ kind: 'tube', elevation, acrossMm, points: [], ...startingTube(layout) }, true)
+      begin(store, { kind: 'tube', elevation, acrossMm, points: [], ...startingTube(layout) })
     },
-    startPoint: (targetId) => state.setState({ kind: 'point', targetId }, true),
+    startPoint: (store, targetId) => begin(store, { kind: 'point', targetId }),
     change: (patch) => {
       const now = state.getState()
       if (now.kind === 'tube') state.setState({ ...now, ...patch }, true)

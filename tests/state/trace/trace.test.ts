@@ -99,13 +99,13 @@ describe('setting a point', () => {
     const { store, tracing } = bench()
     const place = store.state.getState().layout.places[0]
     const yMm = place?.seat.hipPoint.yMm
-    tracing.startPoint(`hip:${place?.id ?? ''}`)
+    tracing.startPoint(store, `hip:${place?.id ?? ''}`)
     tracing.tap(store, 'side', { uMm: 321.2, vMm: 123.4 })
     expect(store.state.getState().layout.places[0]?.seat.hipPoint).toEqual({ xMm: 321, yMm, zMm: 123 })
     expect(store.state.getState().history.past).toHaveLength(1)
     expect(tracing.state.getState().kind).toBe('off')
     // Beside 0 on either side is 0, never −0.
-    tracing.startPoint(`hip:${place?.id ?? ''}`)
+    tracing.startPoint(store, `hip:${place?.id ?? ''}`)
     tracing.tap(store, 'side', { uMm: -0.2, vMm: 0.2 })
     expect(store.state.getState().layout.places[0]?.seat.hipPoint).toEqual({ xMm: 0, yMm, zMm: 0 })
     store.actions.undo()
@@ -116,7 +116,7 @@ describe('setting a point', () => {
 
   it('puts a tape point, from above too', () => {
     const { store, tracing } = bench(addTapePoint(emptyLayout()))
-    tracing.startPoint(tapeTargetId('tape-point-1'))
+    tracing.startPoint(store, tapeTargetId('tape-point-1'))
     tracing.tap(store, 'top', { uMm: 10, vMm: -20 })
     expect(store.state.getState().layout.tapePoints?.[0]?.point).toEqual({ xMm: 10, yMm: -20, zMm: 0 })
   })
@@ -124,9 +124,42 @@ describe('setting a point', () => {
   it('of a part that is gone sets nothing', () => {
     const { store, tracing } = bench()
     const before = store.state.getState().layout
-    tracing.startPoint('anchor:nowhere:nothing')
+    tracing.startPoint(store, 'anchor:nowhere:nothing')
     tracing.tap(store, 'side', { uMm: 0, vMm: 0 })
     expect(store.state.getState().layout).toBe(before)
+    expect(tracing.state.getState().kind).toBe('off')
+  })
+})
+
+describe('a trace that is begun', () => {
+  it('goes when another layout is opened, so that its points never come into that one', () => {
+    const { store, tracing } = bench()
+    tracing.startTube(store, 'side')
+    tracing.tap(store, 'side', { uMm: 100, vMm: 300 })
+    tracing.tap(store, 'side', { uMm: 500, vMm: 900 })
+    store.actions.openLayout(emptyLayout(), 'Open another')
+    expect(tracing.state.getState()).toEqual({ kind: 'off' })
+    const { layout } = store.state.getState()
+    tracing.finish(store)
+    expect(store.state.getState().layout).toBe(layout)
+  })
+
+  it('of a part goes too', () => {
+    const { store, tracing } = bench()
+    tracing.startPoint(store, `hip:${store.state.getState().layout.places[0]?.id ?? ''}`)
+    store.actions.openLayout(emptyLayout(), 'Open another')
+    const { layout } = store.state.getState()
+    tracing.tap(store, 'side', { uMm: 1, vMm: 2 })
+    expect(store.state.getState().layout).toBe(layout)
+  })
+
+  it('stays while the same layout is changed or kept in another place', () => {
+    const { store, tracing } = bench()
+    tracing.startTube(store, 'side')
+    store.actions.edit('Name', (layout) => ({ ...layout, datum: 'Bolt' }))
+    store.actions.moveTo('elsewhere')
+    expect(tracing.state.getState().kind).toBe('tube')
+    store.actions.openLayout(emptyLayout(), 'Open another')
     expect(tracing.state.getState().kind).toBe('off')
   })
 })
