@@ -51,7 +51,7 @@ test('layouts are copied, found, filed, removed and put back, and nothing is wri
   const chosen = page.getByRole('region', { name: 'Chosen layouts' })
   await expect(chosen).toContainText('2 layouts chosen')
   await chosen.getByRole('combobox', { name: 'Folder' }).fill('Club')
-  await chosen.getByRole('button', { name: 'Move them' }).click()
+  await chosen.getByRole('button', { name: 'Move them', exact: true }).click()
   await expect(cards(app, 'Layouts in Club')).toHaveText([/Bench car/, /Dune car/])
   await expect(cards(app)).toHaveText([new RegExp(rock)])
 
@@ -63,7 +63,7 @@ test('layouts are copied, found, filed, removed and put back, and nothing is wri
   await expect(cards(app, 'Layouts in Club')).toHaveText([/Bench car/, /Dune car/])
 
   expect(await violations(page)).toEqual([])
-  await app.chooseInView('Theme', 'dark')
+  await app.chooseInView('Sheet', 'Blueprint')
   expect(await violations(page)).toEqual([])
 
   await card(app, 'Bench car')

@@ -6,24 +6,31 @@ import { violations } from './pages/axe'
 import { benchCar, exampleLayout } from './pages/benchCar'
 import { keptTexts } from './pages/keptLayouts'
 
-/** What a camera would read of the code that is on the page, four pixels to a module. */
+const PIXELS = 3
+
+/** What a camera would read of the code that is on the page, as the browser paints it, three pixels to a module. */
 const scanned = async (page: Page): Promise<string | undefined> => {
-  const pixels = await page.locator('.qr-code').evaluate(async (svg) => {
-    const size = Number(svg.getAttribute('viewBox')?.split(' ')[2])
+  const { side, dark } = await page.locator('.qr-code').evaluate(async (svg, scale) => {
+    const size = Number(svg.getAttribute('viewBox')?.split(' ')[2]) * scale
     const copy = svg.cloneNode(true) as SVGElement
-    copy.setAttribute('xmlns', 'http://www.w3.org/2000/svg')
-    copy.setAttribute('width', String(size * 4))
-    copy.setAttribute('height', String(size * 4))
+    for (const [name, value] of [
+      ['xmlns', 'http://www.w3.org/2000/svg'],
+      ['width', String(size)],
+      ['height', String(size)],
+    ] as const)
+      copy.setAttribute(name, value)
     const image = new Image()
     image.src = `data:image/svg+xml,${encodeURIComponent(copy.outerHTML)}`
     await image.decode()
-    const canvas = new OffscreenCanvas(size * 4, size * 4)
-    const context = canvas.getContext('2d')
+    const context = new OffscreenCanvas(size, size).getContext('2d')
     context?.drawImage(image, 0, 0)
-    const data = context?.getImageData(0, 0, size * 4, size * 4).data ?? []
-    return { side: size * 4, data: [...data] }
-  })
-  return jsQR(Uint8ClampedArray.from(pixels.data), pixels.side, pixels.side)?.data
+    const data = context?.getImageData(0, 0, size, size).data ?? []
+    const reds = Array.from({ length: size * size }, (_, index) => data[index * 4] ?? 0)
+    return { side: size, dark: reds.map((red) => (red < 128 ? '1' : '0')).join('') }
+  }, PIXELS)
+  const pixels = new Uint8ClampedArray(side * side * 4).fill(255)
+  for (let at = 0; at < dark.length; at += 1) if (dark[at] === '1') pixels.fill(0, at * 4, at * 4 + 3)
+  return jsQR(pixels, side, side)?.data
 }
 
 const linkOf = async (app: App): Promise<string> => {
