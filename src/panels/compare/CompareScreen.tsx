@@ -1,6 +1,11 @@
 import './compare.css'
 import { type ReactElement, useMemo, useState } from 'react'
-import { findingGroups, numberGroups, partGroups } from '../../domain/layout/wording/compareRows'
+import {
+  type CompareGroup,
+  findingGroups,
+  numberGroups,
+  partGroups,
+} from '../../domain/layout/wording/compareRows'
 import { COMPARE_CAUTION } from '../../domain/layout/wording/compareWords'
 import { useActions } from '../../state/react'
 import { ToggleField } from '../fields/ChoiceField'
@@ -18,22 +23,48 @@ const ROOM_WORDS: Readonly<Record<CompareView['rooms'], string>> = {
   missing: 'Rooms to the limits could not be worked out here; a kept limit is only called kept.',
 }
 
-/** What differs, in three tables. */
-const Tables = (props: { readonly view: CompareView }): ReactElement => {
-  const { variants, evaluated, drawn, rooms } = props.view
+/** A table of what differs under its heading, or that nothing does. */
+const TableSection = (props: {
+  readonly id: string
+  readonly title: string
+  readonly about: string
+  readonly groups: readonly CompareGroup[]
+  readonly view: CompareView
+  readonly status?: string
+}): ReactElement => {
+  const { id, title, groups, view } = props
+  return (
+    <section className="compare-section" aria-labelledby={`compare-${id}`}>
+      <h3 id={`compare-${id}`}>{title}</h3>
+      {props.status === undefined ? null : <p aria-live="polite">{props.status}</p>}
+      {groups.every(({ rows }) => rows.length === 0) ? (
+        <p>Nothing: all variants are alike in this.</p>
+      ) : (
+        <CompareTable
+          label={title}
+          about={props.about}
+          groups={groups}
+          variants={view.variants}
+          drawn={view.drawn}
+        />
+      )}
+    </section>
+  )
+}
+
+/** What differs: first what is built otherwise, in words and drawn, then what it comes to. */
+const Differences = (props: { readonly view: CompareView }): ReactElement => {
+  const { view } = props
+  const { variants, evaluated, drawn } = view
   const [onlyDifferences, setOnly] = useState(true)
-  const compared = useMemo(
-    () => ({ variants, evaluated, drawn, onlyDifferences }),
-    [variants, evaluated, drawn, onlyDifferences],
-  )
-  const tables = useMemo(
-    () => [
-      { id: 'parts', title: 'What is built otherwise', about: 'Part', groups: partGroups(compared) },
-      { id: 'findings', title: 'Findings', about: 'Rule', groups: findingGroups(compared) },
-      { id: 'numbers', title: 'Numbers', about: 'Number', groups: numberGroups(compared) },
-    ],
-    [compared],
-  )
+  const groups = useMemo(() => {
+    const compared = { variants, evaluated, drawn, onlyDifferences }
+    return {
+      parts: partGroups(compared),
+      findings: findingGroups(compared),
+      numbers: numberGroups(compared),
+    }
+  }, [variants, evaluated, drawn, onlyDifferences])
   return (
     <>
       <ToggleField
@@ -42,17 +73,23 @@ const Tables = (props: { readonly view: CompareView }): ReactElement => {
         onChange={setOnly}
         hint="Leaves out whatever is the same in all variants."
       />
-      {tables.map(({ id, title, about, groups }) => (
-        <section key={id} className="compare-section" aria-labelledby={`compare-${id}`}>
-          <h3 id={`compare-${id}`}>{title}</h3>
-          {id === 'findings' ? <p aria-live="polite">{ROOM_WORDS[rooms]}</p> : null}
-          {groups.every(({ rows }) => rows.length === 0) ? (
-            <p>Nothing: all variants are alike in this.</p>
-          ) : (
-            <CompareTable label={title} about={about} groups={groups} variants={variants} drawn={drawn} />
-          )}
-        </section>
-      ))}
+      <TableSection
+        id="parts"
+        title="What is built otherwise"
+        about="Part"
+        groups={groups.parts}
+        view={view}
+      />
+      <OverlayView view={view} />
+      <TableSection
+        id="findings"
+        title="Findings"
+        about="Rule"
+        groups={groups.findings}
+        view={view}
+        status={ROOM_WORDS[view.rooms]}
+      />
+      <TableSection id="numbers" title="Numbers" about="Number" groups={groups.numbers} view={view} />
     </>
   )
 }
@@ -83,7 +120,7 @@ const Several = (props: { readonly view: CompareView }): ReactElement => {
         <h3 id={VARIANTS_HEADING} tabIndex={-1}>
           {view.variants.length} variants
         </h3>
-        <ul className="compare-cards">
+        <ul className="compare-cards" data-count={view.variants.length}>
           {view.variants.map((variant, index) => {
             const evaluated = view.evaluated[index]
             return evaluated === undefined ? null : (
@@ -98,15 +135,14 @@ const Several = (props: { readonly view: CompareView }): ReactElement => {
             )
           })}
         </ul>
-        <MakeVariant />
         <div className="button-row no-print">
+          <MakeVariant />
           <button type="button" onClick={() => setView({ screen: 'customer' })}>
             Show to the customer
           </button>
         </div>
       </section>
-      <OverlayView view={view} />
-      <Tables view={view} />
+      <Differences view={view} />
       <FitsByVariant view={view} />
     </>
   )

@@ -89,7 +89,7 @@ export interface ComparedField {
   readonly values: Matched<FieldValue>
 }
 
-export type PartKind = 'anchor' | 'seat' | 'slot' | 'belt' | 'occupant' | 'place' | 'tube'
+type PartKind = 'anchor' | 'seat' | 'slot' | 'belt' | 'occupant' | 'place' | 'tube'
 
 /** A part of one variant, ready to be compared. */
 export interface Part {
@@ -147,7 +147,7 @@ export const shiftMm = ({ parts }: ComparedPart, from: number, to: number): numb
 }
 
 /** One field in which a variant differs from another. */
-export interface FieldDifference {
+interface FieldDifference {
   readonly field: PartField
   readonly of: FieldOf
   readonly before: FieldValue | null

@@ -38,7 +38,7 @@ export interface CompareCell {
 }
 
 /** One thing with a value for each variant. */
-export interface CompareRow {
+interface CompareRow {
   readonly key: string
   readonly title: string
   readonly cells: readonly CompareCell[]
