@@ -43,6 +43,12 @@ const jsonIn = (text: string): unknown => {
   }
 }
 
+/** Files that belong somewhere else: where, in words; null for all others. */
+const elsewhereWords = (value: unknown): string | null =>
+  typeof value === 'object' && value !== null && 'ruleSetFile' in value
+    ? 'is a rule set, no layout. Add it with “Add a rule set from a file…” among the rules of the layout that is to have it.'
+    : null
+
 /**
  * Opens the text of any of our files, by what it holds and not by its name: a layout as a document of its own, or the one that is kept
  * already letter for letter; what a customer was shown or answered on its own screen. Anything else changes nothing and says why.
@@ -51,6 +57,11 @@ const openText = async (store: AppStore, text: string, name: string): Promise<bo
   const value = jsonIn(text)
   const other = OTHER_KINDS.find(({ recognises }) => recognises(value))
   if (other !== undefined) return other.open(store, text, name)
+  const elsewhere = elsewhereWords(value)
+  if (elsewhere !== null) {
+    store.actions.notify('problem', `${name} ${elsewhere}`)
+    return false
+  }
   const keptId = await keptIdOf(text)
   return keptId === null ? openLayoutText(store, text, name) : await openAgain(store, keptId, name)
 }
@@ -69,7 +80,20 @@ const openAgain = async (store: AppStore, id: string, name: string): Promise<boo
   return true
 }
 
+/** How every zip archive begins. Source: PKWARE APPNOTE, local file header (from memory). */
+const ARCHIVE_START = 'PK\u0003\u0004'
+
+const isArchive = async (file: File): Promise<boolean> =>
+  (await file
+    .slice(0, ARCHIVE_START.length)
+    .text()
+    .catch(() => '')) === ARCHIVE_START
+
 export const openLayoutFile = async (store: AppStore, file: File): Promise<boolean> => {
+  if (await isArchive(file)) {
+    store.actions.notify('problem', `${file.name} is an archive. Unpack it and open the *.layout.json in it.`)
+    return false
+  }
   const text = await pickedText(store, file, { what: 'a layout', largestBytes: LARGEST_FILE_BYTES })
   return text !== null && (await openText(store, text, file.name))
 }

@@ -1,6 +1,9 @@
+import { strToU8, zipSync } from 'fflate'
 import { describe, expect, it } from 'vitest'
 import { emptyLayout } from '../../src/domain/layout/document/empty'
 import { layoutText } from '../../src/domain/layout/document/layoutText'
+import { ruleSetText } from '../../src/domain/layout/document/ruleSetText'
+import { chosenRuleSet } from '../../src/domain/layout/document/ruleSetOf'
 import { layoutFileName, openLayoutFile, openLayoutText, unsoundLines } from '../../src/state/files'
 import { createAppStore } from '../../src/state/store'
 
@@ -55,6 +58,40 @@ describe('openLayoutFile', () => {
     const file = new File([new Uint8Array(5_000_001)], 'film.mp4')
     expect(await openLayoutFile(store, file)).toBe(false)
     expect(store.state.getState().notice?.text).toContain('film.mp4')
+  })
+})
+
+describe('openLayoutFile, by what the file holds', () => {
+  const opened = async (content: string | Uint8Array<ArrayBuffer>, name: string) => {
+    const store = createAppStore(withJob('mine'), { documentId: 'first' })
+    const isOpen = await openLayoutFile(store, new File([content], name))
+    return { isOpen, ...store.state.getState() }
+  }
+
+  it('opens a layout whatever the file is called', async () => {
+    const { isOpen, layout } = await opened(layoutText(withJob('theirs')), 'theirs.txt')
+    expect(isOpen).toBe(true)
+    expect(layout).toEqual(withJob('theirs'))
+  })
+
+  it('says of an archive that it is to be unpacked, and of a rule set where it belongs', async () => {
+    const archive = await opened(zipSync({ 'a.layout.json': strToU8('{}') }), 'job.zip')
+    expect(archive.notice?.text).toBe('job.zip is an archive. Unpack it and open the *.layout.json in it.')
+    const set = await opened(ruleSetText(chosenRuleSet(emptyLayout())), 'own.rules.json')
+    expect(set.notice?.text).toContain('own.rules.json is a rule set')
+    for (const { isOpen, layout, documentId } of [archive, set])
+      expect({ isOpen, layout, documentId }).toEqual({
+        isOpen: false,
+        layout: withJob('mine'),
+        documentId: 'first',
+      })
+  })
+
+  it('takes an answer for one although it is damaged, and changes nothing', async () => {
+    const { isOpen, notice, layout } = await opened('{"answer": 1}', 'answer.json')
+    expect(isOpen).toBe(false)
+    expect(notice?.text).toBe('answer.json cannot be opened. Nothing was changed.')
+    expect(layout).toEqual(withJob('mine'))
   })
 })
 
