@@ -1,4 +1,4 @@
-import { type ReactElement, useMemo, useState } from 'react'
+import { type ReactElement, useEffect, useMemo, useState } from 'react'
 import { matchedPlaces } from '../../domain/layout/compare/comparedParts'
 import type { Matched } from '../../domain/layout/compare/matched'
 import type { Place } from '../../domain/layout/document/layout'
@@ -106,11 +106,18 @@ const CountButtons = (props: { readonly questions: readonly FitQuestion[] }): Re
   )
 }
 
+/** Calls off a count of what no variant is any more. */
+const dropUnasked = (questions: readonly (FitQuestion | null)[]): void => {
+  const { running } = pageVariantFits.state.getState()
+  if (running !== null && !questions.some((question) => isOf(question)(running))) pageVariantFits.cancel()
+}
+
 /** How many of the same people pass the rules in each variant. Counts only of what is drawn: once a variant changes, it is not counted. */
 export const FitsByVariant = (props: { readonly view: CompareView }): ReactElement => {
   const { view } = props
   const { chosen, setChosen, choices, questions } = usePlaceQuestions(view)
   const state = useKept(pageVariantFits.state)
+  useEffect(() => dropUnasked(questions), [questions])
   const units = view.variants[view.drawn]?.layout.units ?? { length: 'mm', force: 'N', mass: 'kg' }
   const values = questions.map((question) => state.answers.find(isOf(question))?.value ?? null)
   const standings = questions.map((question) => standingText(question, state))

@@ -23,10 +23,9 @@ export const useCompare = (): CompareView => {
     () => (variants.length < 2 ? [] : variants.map(({ layout }) => ({ layout }))),
     [variants],
   )
-  useEffect(() => {
-    pageVariantFindings.want(questions)
-    return () => pageVariantFindings.want([])
-  }, [questions])
+  useEffect(() => pageVariantFindings.want(questions), [questions])
+  // Nobody looks at it any more; what is known is kept.
+  useEffect(() => () => pageVariantFindings.want([]), [])
   const found = useMemo(
     () =>
       questions.map(

@@ -57,6 +57,8 @@ const stillToAsk = <Question, Value, Problem>(
       (running === null || !isSame(running.question, question)),
   )
 
+const lastEnds = <End>(ends: readonly End[]): readonly End[] => ends.slice(-KEPT_ANSWERS)
+
 /** What there is after the worker's last words on a question. */
 const withLastWords = <Question, Value, Problem>(
   { answers, ended }: InTurnState<Question, Value, Problem>,
@@ -64,8 +66,9 @@ const withLastWords = <Question, Value, Problem>(
   news: Exclude<News<Answered<Value, Problem>>, { kind: 'progress' }>,
 ): Partial<InTurnState<Question, Value, Problem>> => {
   if (news.kind === 'failed')
-    return { ended: [...ended, { question, kind: 'failed', message: news.message }] }
-  if (!news.answer.ok) return { ended: [...ended, { question, kind: 'refused', problem: news.answer.error }] }
+    return { ended: lastEnds([...ended, { question, kind: 'failed', message: news.message }]) }
+  if (!news.answer.ok)
+    return { ended: lastEnds([...ended, { question, kind: 'refused', problem: news.answer.error }]) }
   return { answers: [{ question, value: news.answer.value }, ...answers].slice(0, KEPT_ANSWERS) }
 }
 
@@ -117,7 +120,7 @@ export const createInTurn = <Question, Value, Problem>(
       const dropped = [running.question, ...waiting].map(
         (question) => ({ question, kind: 'cancelled' }) as const,
       )
-      state.setState({ running: null, waiting: [], ended: [...ended, ...dropped] })
+      state.setState({ running: null, waiting: [], ended: lastEnds([...ended, ...dropped]) })
     },
   }
 }
