@@ -13,7 +13,7 @@ export type PictureQuestion =
     }
 
 /** Why a file is not taken in. */
-type PictureProblem = 'heic' | 'unreadable' | 'too-small'
+type PictureProblem = 'heic' | 'unreadable' | 'too-small' | 'too-large'
 
 export type PictureAnswer =
   | {

@@ -1,5 +1,6 @@
 import type { PictureSize } from '../../domain/measure/photo/photo'
 import { rectifiedPixels } from '../../domain/measure/photo/rectified'
+import { HEADER_BYTES, tooLargeSize } from './headerSize'
 import { heicBrand } from './heicBrand'
 import type { PictureAnswer, PictureQuestion } from './pictureMessages'
 
@@ -49,6 +50,8 @@ const decoded = async (file: Blob): Promise<ImageBitmap | null> => {
 }
 
 const takenIn = async (file: Blob): Promise<PictureAnswer> => {
+  const tooLarge = tooLargeSize(new Uint8Array(await file.slice(0, HEADER_BYTES).arrayBuffer()))
+  if (tooLarge !== null) return { kind: 'refused', problem: 'too-large', from: tooLarge }
   const bitmap = await decoded(file)
   if (bitmap === null) {
     const start = new Uint8Array(await file.slice(0, 16).arrayBuffer())

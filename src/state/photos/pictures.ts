@@ -36,6 +36,8 @@ const refusal = (name: string, { problem, from }: Extract<PictureAnswer, { kind:
       return `${name} is a HEIC picture, which this browser cannot read. Set the phone’s camera to JPEG (“most compatible”), or save a copy as JPEG, and choose that.`
     case 'unreadable':
       return `${name} is damaged or no picture that this browser can read. ${AGAIN}`
+    case 'too-large':
+      return `${name} says that it has ${from?.widthPx ?? 0} by ${from?.heightPx ?? 0} pixels, more than any phone’s camera makes. Save it smaller and choose that.`
     case 'too-small':
       return `${name} has only ${from?.widthPx ?? 0} by ${from?.heightPx ?? 0} pixels, too few to trace on. Choose the photo itself, not a thumbnail of it.`
   }
