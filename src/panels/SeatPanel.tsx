@@ -15,6 +15,7 @@ import { PointFields } from './fields/PointFields'
 import { TextField } from './fields/TextField'
 import { ShellEditor } from './ShellEditor'
 import { SlotEditor } from './SlotEditor'
+import { Term } from './help/Term'
 
 const PlaceFields = (props: { readonly place: Place }): ReactElement => {
   const { place } = props
@@ -156,7 +157,10 @@ const Slots = (props: { readonly place: Place; readonly change: Change<Seat> }):
   const { edit } = useActions()
   return (
     <section aria-label="Strap slots">
-      <h3>Strap slots</h3>
+      <div className="term-heading">
+        <h3>Strap slots</h3>
+        <Term id="strap-slot" />
+      </div>
       <ThicknessField seat={place.seat} change={change} />
       {place.seat.slots.length === 0 ? (
         <p className="hint">No slots: straps pass over the rim and round the sides of the shell.</p>

@@ -23,6 +23,7 @@ import { useActions, useApp } from '../state/react'
 import { ToggleField } from './fields/ChoiceField'
 import { AngleField, LengthField } from './fields/LengthField'
 import { PointFields } from './fields/PointFields'
+import { Term } from './help/Term'
 
 interface SizeField {
   readonly key: keyof ShellSizes
@@ -206,7 +207,10 @@ export const ShellEditor = (props: { readonly place: Place }): ReactElement => {
   const { setView, selectHandle } = useActions()
   return (
     <section aria-label="Shell">
-      <h3>Shell</h3>
+      <div className="term-heading">
+        <h3>Shell</h3>
+        <Term id="shell" />
+      </div>
       <ShellSizeFields place={place} />
       <ToggleField
         label="Shape the shell"

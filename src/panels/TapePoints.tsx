@@ -9,6 +9,7 @@ import type { TapePoint } from '../domain/shop/tape/tapePoint'
 import { useActions, useApp } from '../state/react'
 import { PointFields } from './fields/PointFields'
 import { TextField } from './fields/TextField'
+import { Term } from './help/Term'
 
 const DATUM = { xMm: 0, yMm: 0, zMm: 0 }
 
@@ -65,7 +66,10 @@ export const TapePoints = (): ReactElement => {
   const { edit } = useActions()
   return (
     <section aria-label="Tape points">
-      <h3>Tape points</h3>
+      <div className="term-heading">
+        <h3>Tape points</h3>
+        <Term id="tape-check" />
+      </div>
       <p className="hint">{TAPE_POINT_HINT}</p>
       {tapePoints.map((tapePoint) => (
         <TapePointEditor key={tapePoint.id} tapePoint={tapePoint} />
