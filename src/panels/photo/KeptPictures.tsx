@@ -1,6 +1,6 @@
 import { useState, type ReactElement } from 'react'
 import { pagePictures } from '../../state/photos/pagePictures'
-import { unusedPictures } from '../../state/photos/unusedPictures'
+import { removeUnused, unusedPictures } from '../../state/photos/unusedPictures'
 import { useActions, useAppStore } from '../../state/react'
 
 type Found = 'unasked' | 'unknown' | readonly string[]
@@ -25,9 +25,9 @@ export const KeptPictures = (): ReactElement => {
     setFound(unused ?? 'unknown')
   }
   const remove = async (ids: readonly string[]): Promise<void> => {
-    await pagePictures.remove(ids)
-    setFound([])
-    notify('info', `${plural(ids.length)} removed from this device.`)
+    const removed = await removeUnused(store, ids, pagePictures)
+    setFound(removed === null ? 'unknown' : [])
+    if (removed !== null) notify('info', `${plural(removed.length)} removed from this device.`)
   }
   return (
     <details className="kept-pictures">

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { emptyLayout } from '../../../src/domain/layout/document/empty'
 import { layoutText } from '../../../src/domain/layout/document/layoutText'
 import { addPhoto, removePhoto } from '../../../src/domain/layout/edit/changePhotos'
-import { unusedPictures } from '../../../src/state/photos/unusedPictures'
+import { removeUnused, unusedPictures } from '../../../src/state/photos/unusedPictures'
 import { createAppStore } from '../../../src/state/store'
 
 const withPicture = (pictureId: string) =>
@@ -32,5 +32,33 @@ describe('unusedPictures', () => {
 
   it('are not known where the browser does not say what it keeps', async () => {
     expect(await unusedPictures(createAppStore(emptyLayout()), ['a'], () => Promise.resolve(null))).toBeNull()
+  })
+})
+
+describe('removeUnused', () => {
+  const removing = () => {
+    const gone: string[] = []
+    const remove = (ids: readonly string[]): Promise<void> => {
+      gone.push(...ids)
+      return Promise.resolve()
+    }
+    return { gone, remove }
+  }
+
+  it('spares a picture that a layout has come to name since somebody looked', async () => {
+    const store = createAppStore(emptyLayout())
+    const found = await unusedPictures(store, ['a', 'b'], kept())
+    expect(found).toEqual(['a', 'b'])
+    store.actions.openLayout(withPicture('b'), 'Open a file')
+    const pictures = removing()
+    expect(await removeUnused(store, found ?? [], pictures, kept())).toEqual(['a'])
+    expect(pictures.gone).toEqual(['a'])
+  })
+
+  it('removes nothing where the browser does not say what it keeps', async () => {
+    const pictures = removing()
+    const store = createAppStore(emptyLayout())
+    expect(await removeUnused(store, ['a'], pictures, () => Promise.resolve(null))).toBeNull()
+    expect(pictures.gone).toEqual([])
   })
 })
