@@ -8,7 +8,7 @@ import { layoutFingerprint, partPrints } from './fingerprint'
  * still there but not drawn. `changed`: to what was shown then, which has changed. `not-as-shown`: what the customer looked at was
  * not what was shown, so something came between.
  */
-export type AgreedTo = 'as-drawn' | 'other-variant' | 'changed' | 'not-as-shown'
+type AgreedTo = 'as-drawn' | 'other-variant' | 'changed' | 'not-as-shown'
 
 /** Where the talk with the customer has got to. */
 export type Agreement =

@@ -76,7 +76,7 @@ export const fingerprintCode = (fingerprint: string): string => {
 }
 
 /** A variant as it is now, for the record of what was shown. */
-export const reviewedVariant = ({ id, name, layout }: VariantLayout): ReviewedVariant => ({
+const reviewedVariant = ({ id, name, layout }: VariantLayout): ReviewedVariant => ({
   variantId: id,
   name,
   fingerprint: layoutFingerprint(layout),

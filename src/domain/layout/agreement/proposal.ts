@@ -18,7 +18,7 @@ export interface Proposal {
  * name, and the one entry that says who shows it. Not: notes and revisions, what was measured on the car, the histories of belts,
  * photos, what the shop may be off by, points for tapes, rule sets that are not used, and what was said before.
  */
-export const proposedLayout = (layout: Layout, shown: ShownEntry): Layout => {
+const proposedLayout = (layout: Layout, shown: ShownEntry): Layout => {
   const { job, ownRuleSets = [], variants } = layout
   const confirmedDocuments = confirmedThatBear(layout)
   const { notes: _notes, revisions: _revisions, ...named } = job

@@ -51,21 +51,3 @@ export const agreementText = (agreement: Agreement, layout: Layout): string => {
     }
   }
 }
-
-/** The same in a few words, for where there is little room. */
-export const agreementWord = (agreement: Agreement): string => {
-  switch (agreement.kind) {
-    case 'not-shown':
-      return 'not shown yet'
-    case 'open':
-      return 'shown, not answered'
-    case 'change-asked':
-      return 'change asked for'
-    case 'agreed':
-      return agreement.to === 'as-drawn'
-        ? 'agreed as drawn'
-        : agreement.to === 'other-variant'
-          ? 'agreed to another variant'
-          : 'agreed to an earlier drawing'
-  }
-}

@@ -53,7 +53,7 @@ export const plainSubject = (subject: Finding['subject'], layout: Layout): strin
 }
 
 /** The people of a place by name. */
-export const peopleNames = (place: Place): string =>
+const peopleNames = (place: Place): string =>
   listed(place.occupants.map(({ name }, index) => (name.trim() === '' ? `person ${index + 1}` : name.trim())))
 
 /** "A", "A and B", "A, B and C" */
