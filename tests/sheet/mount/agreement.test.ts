@@ -4,9 +4,11 @@ import { fingerprintCode, layoutFingerprint } from '../../../src/domain/layout/a
 import type { Layout } from '../../../src/domain/layout/document/layout'
 import { withDecision } from '../../../src/domain/layout/edit/reviews'
 import { evaluateLayout } from '../../../src/domain/layout/evaluate/evaluateLayout'
+import { HAND_OVER_TITLE, readMeFirst } from '../../../src/sheet/files/handOver/readMeFirst'
 import { sheetPages } from '../../../src/sheet/mount/sheetPages'
 import { agreementLine } from '../../../src/sheet/mount/sections/agreementRows'
 import { exampleLayout } from '../../support/exampleLayouts'
+import { requestOf } from '../../support/handOver'
 import { decision, shownLayout } from '../../support/reviews'
 import { textsOf } from '../../support/sheetTexts'
 
@@ -61,6 +63,14 @@ describe('what the mount sheet says of the agreement', () => {
     const own = fingerprintCode(layoutFingerprint(layout))
     expect(printed(layout)).toContain(`${says} This drawing has the code ${own}.`)
     expect(agreementLine(layout)).toBe(`${says} This drawing has the code ${own}.`)
+  })
+
+  it('stands in the READ-ME of the hand-over folder too', () => {
+    for (const layout of [rock, agreed, changed]) {
+      const text = readMeFirst({ ...requestOf(layout), evaluation }, [], HAND_OVER_TITLE)
+      // Set in lines of a terminal's width.
+      expect(text.replaceAll(/\s+/g, ' ')).toContain(agreementLine(layout))
+    }
   })
 
   it('gives a changed drawing another code than the one agreed to', () => {
