@@ -16,6 +16,8 @@ export interface OverlayFigure {
 /** The room that both views together may take from a page's height. Our judgement: a column holds a table beside them. */
 const MOST_HEIGHT_MM = 118
 const GAP_MM = 2
+/** Above and below: symbols of constant size reach beyond what is drawn. */
+const MARGIN_MM = 2.5
 
 const extentOf = ({ bounds: { min, max } }: Drawing) => ({
   widthMm: max.uMm - min.uMm,
@@ -35,7 +37,10 @@ const neededScale = ({ top, side }: Readonly<Record<Elevation, Drawing>>, widthM
   const minUMm = Math.min(top.bounds.min.uMm, side.bounds.min.uMm)
   const maxUMm = Math.max(top.bounds.max.uMm, side.bounds.max.uMm)
   const heightMm = extentOf(top).heightMm + extentOf(side).heightMm
-  return fittingScale({ widthMm: maxUMm - minUMm, heightMm }, { widthMm, heightMm: MOST_HEIGHT_MM - GAP_MM })
+  return fittingScale(
+    { widthMm: maxUMm - minUMm, heightMm },
+    { widthMm, heightMm: MOST_HEIGHT_MM - GAP_MM - 2 * MARGIN_MM },
+  )
 }
 
 /** Times that a scale is tried again with the lettering it asks for; it only ever grows, so a few are enough. */
@@ -72,7 +77,10 @@ export const overlayFigure = (overlay: Omit<Overlay, 'textHeightMm'>, widthMm: n
   }
   return {
     scale,
-    heightMm: topHeightMm + GAP_MM + extentOf(side).heightMm / scale,
-    itemsAt: (at) => [...itemsOf(top, at), ...itemsOf(side, { ...at, yMm: at.yMm + topHeightMm + GAP_MM })],
+    heightMm: topHeightMm + GAP_MM + extentOf(side).heightMm / scale + 2 * MARGIN_MM,
+    itemsAt: (at) => [
+      ...itemsOf(top, { ...at, yMm: at.yMm + MARGIN_MM }),
+      ...itemsOf(side, { ...at, yMm: at.yMm + MARGIN_MM + topHeightMm + GAP_MM }),
+    ],
   }
 }

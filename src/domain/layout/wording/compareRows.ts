@@ -20,7 +20,7 @@ import {
   findingCell,
   numberByText,
   numberText,
-  partDifferenceText,
+  partShiftText,
   turnMark,
   turnText,
 } from './compareWords'
@@ -136,18 +136,17 @@ const partKey = ({ kind, parts }: ComparedPart): string => {
 const wholeRow = (part: ComparedPart, compared: Compared, found: readonly PartDifference[][]): CompareRow => {
   const { variants, drawn } = compared
   const unit = variants[drawn]?.layout.units.length ?? 'mm'
-  const before = variants[drawn]?.name ?? ''
+  const isDrawnThere = (part.parts[drawn] ?? null) !== null
   return {
     key: `${partKey(part)}/whole`,
     title: 'as a whole',
     cells: part.parts.map((own, index): CompareCell => {
       const difference = found[index]?.find((each) => each.part === part)
-      const names = { before, after: variants[index]?.name ?? '' }
-      const text = difference === undefined ? null : partDifferenceText(difference, names, unit)
+      const shift = difference === undefined ? null : partShiftText(difference, unit)
       return {
-        text: own === null ? 'not there' : index === drawn ? 'there' : (text ?? 'there'),
+        text: own === null ? 'not there' : (shift ?? 'there'),
         notes: [],
-        isOther: text !== null,
+        isOther: shift !== null || (own !== null) !== isDrawnThere,
       }
     }),
   }

@@ -70,14 +70,8 @@ export const comparedPartName = (part: ComparedPart, layouts: readonly Layout[])
     : inPlace(partWords(part), part.parts[at]?.placeId ?? null, layout)
 }
 
-/** How one variant differs in a part as a whole: "only in Variant B", "lies 22 mm elsewhere"; null where only its fields tell. */
-export const partDifferenceText = (
-  { presence, shiftMm, part }: PartDifference,
-  names: { readonly before: string; readonly after: string },
-  unit: Unit,
-): string | null => {
-  if (presence === 'only-before') return `only in ${names.before}`
-  if (presence === 'only-after') return `only in ${names.after}`
+/** How far a part as a whole lies elsewhere: "lies 22 mm elsewhere"; null where it does not, or where nobody can tell. */
+export const partShiftText = ({ shiftMm, part }: PartDifference, unit: Unit): string | null => {
   if (shiftMm === null || shiftMm < SHOWN_MM) return null
   const length = judgedLength(shiftMm, unit)
   switch (part.kind) {

@@ -61,6 +61,21 @@ describe('rows of comparisons', () => {
     ])
   })
 
+  it('say of each of three variants whether it has a part', () => {
+    const bare = { ...plan, places: plan.places.map((place) => ({ ...place, anchors: [] })) }
+    const three = withVariantAdded(withVariantAdded(plan, 'Bare', bare), 'As first', plan)
+    const evaluated = variantsOf(three).map(({ layout }) => ({ layout, evaluation: layoutNumbers(layout) }))
+    const [group] = partGroups({ ...compared(three), evaluated })
+    expect(group?.title).toBe('Left and right lap tab')
+    expect(group?.rows.map(({ cells }) => cells.map(({ text, isOther }) => [text, isOther]))).toEqual([
+      [
+        ['there', true],
+        ['not there', false],
+        ['there', true],
+      ],
+    ])
+  })
+
   it('leave out what is the same, and keep it when all is asked for', () => {
     const copy = withVariantAdded(plan, 'Copy')
     for (const groups of [partGroups, findingGroups, numberGroups]) {

@@ -18,7 +18,7 @@ import {
   comparedPartName,
   findingCell,
   numberText,
-  partDifferenceText,
+  partShiftText,
   tallyLines,
   turnMark,
   turnText,
@@ -31,7 +31,6 @@ const lapAt = (xMm: number, zMm: number): Layout =>
 
 const MM = { length: 'mm', force: 'N', mass: 'kg' } as const
 const INCHES = { length: 'in', force: 'lbf', mass: 'lb' } as const
-const NAMES = { before: 'Low', after: 'High' }
 
 describe('words of differences', () => {
   it('say a shift as a welder does, in the unit of the shop, with the mm beside inches', () => {
@@ -39,7 +38,7 @@ describe('words of differences', () => {
     expect(left?.part === undefined ? '' : comparedPartName(left.part, [lapAt(200, -200)])).toBe(
       'Left lap tab',
     )
-    expect(left === undefined ? null : partDifferenceText(left, NAMES, 'mm')).toBe('lies 50 mm elsewhere')
+    expect(left === undefined ? null : partShiftText(left, 'mm')).toBe('lies 50 mm elsewhere')
     const [x, z] = left?.fields ?? []
     expect(x === undefined ? '' : `${fieldName(x)}: ${fieldByText(x, MM)}`).toBe(
       'x, rearward: 30 mm rearward',
@@ -54,7 +53,7 @@ describe('words of differences', () => {
     const plan = lapAt(200, -200)
     const more: Layout = { ...plan, tubes: [crossTube('bar', 0, 0)] }
     const [only] = partDifferences(comparedParts([plan, more]), 0, 1)
-    expect(only === undefined ? '' : partDifferenceText(only, NAMES, 'mm')).toBe('only in High')
+    expect(only === undefined ? '' : partShiftText(only, 'mm')).toBeNull()
     expect(only === undefined ? '' : comparedPartName(only.part, [plan, more])).toBe('Test bar')
   })
 
