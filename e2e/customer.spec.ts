@@ -131,4 +131,16 @@ test('a proposal goes to the customer in a link, is asked about and agreed to th
   await expect(page.getByTestId('job-agreement')).toContainText(
     'Changed since: where the left lap belt is fixed',
   )
+
+  await test.step('in the workshop it is agreed to again without any link, by a name that is typed', async () => {
+    await goToCustomer(page)
+    await expect(page.getByRole('button', { name: 'Agree', exact: true })).toBeDisabled()
+    await page.getByRole('button', { name: 'Show again as drawn now' }).click()
+    await page.getByRole('button', { name: 'Agree', exact: true }).click()
+    const yes = page.getByRole('button', { name: 'Yes, I agree to this drawing' })
+    await expect(yes).toBeDisabled()
+    await page.getByRole('group', { name: 'Agree' }).getByLabel('Your name').fill('Ines Varga')
+    await yes.click()
+    await expect(page.getByTestId('agreement')).toContainText(': as drawn, code')
+  })
 })

@@ -79,9 +79,6 @@ const OneVariant = (props: {
   const questions = useMemo(() => plainQuestions(evaluation.ruleSet.rules), [evaluation.ruleSet])
   return (
     <>
-      <Section title="Who sits there">
-        <People layout={layout} />
-      </Section>
       <Section title="The car">
         <PartsOfCar
           layout={layout}
@@ -90,6 +87,9 @@ const OneVariant = (props: {
           talk={talk}
           pins={pinsOf(talk, variant.id)}
         />
+      </Section>
+      <Section title="Who sits there">
+        <People layout={layout} />
       </Section>
       <Section title="What was found">
         <p className="hint">

@@ -41,7 +41,8 @@ export const useShopTalk = (): Conversation => {
   const { edit } = useActions()
   const shown = useMemo(() => lastShown(layout), [layout])
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>({})
-  const [typedName, setName] = useState<string | null>(null)
+  // Empty at first: who agrees types the name.
+  const [name, setName] = useState('')
   const said = useMemo(() => (layout.reviews ?? []).filter(isAnswerTo(shown)), [layout.reviews, shown])
   const variants = useMemo(() => variantsOf(layout), [layout])
   const undecidable = useMemo(
@@ -66,7 +67,7 @@ export const useShopTalk = (): Conversation => {
     sentIds: [],
     typed,
     type: (about, text) => setTyped((before) => ({ ...before, [about]: text })),
-    name: typedName ?? (shown?.to || layout.job.customer),
+    name,
     setName,
     full: (layout.reviews ?? []).length < COUNTS.reviews.max ? null : FULL,
     undecidable,
