@@ -9,11 +9,11 @@ import { askedPlace } from './askedPlace'
 import { type Ask, choiceAsk, numberAsk, type Question, YES_NO } from './question'
 
 const ARRANGEMENT_WORDS: Readonly<Record<Arrangement, string>> = {
-  3: '3 points: one shoulder strap and the lap strap',
-  4: '4 points: two shoulder straps and the lap strap',
-  5: '5 points: these and one strap between the legs',
-  6: '6 points: these and two straps between the legs',
-  7: '7 points: these and three straps between the legs',
+  3: '3 points: one shoulder strap',
+  4: '4 points: two shoulder straps',
+  5: '5 points: one between the legs',
+  6: '6 points: two between the legs',
+  7: '7 points: three between the legs',
 }
 
 /** Another arrangement: anchors and slots of straps that it does not have go. */
