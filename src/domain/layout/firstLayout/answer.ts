@@ -51,12 +51,7 @@ const readings = (layout: Layout, begun: Begun): Progress['left'] =>
   Object.fromEntries(eachAsk(layout, begun).map(({ id, read }) => [id, read(layout)]))
 
 /** Where an ask of a question starts in this layout; undefined where nothing says so and it stays as it is. */
-const startOf = (
-  question: Question,
-  ask: Ask,
-  layout: Layout,
-  { begun }: Progress,
-): Answer | undefined => {
+const startOf = (question: Question, ask: Ask, layout: Layout, { begun }: Progress): Answer | undefined => {
   const { isFresh, base } = begun
   const isDerived = isFresh || ask.isAlwaysDerived === true
   if (isDerived && ask.derived !== undefined) return ask.derived(layout)
