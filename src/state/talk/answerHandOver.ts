@@ -16,9 +16,15 @@ export interface TabTalk {
   readonly hear: (listener: (message: unknown) => void) => () => void
 }
 
-/** The tabs of this browser; a browser that knows no channels between them hears nothing. */
+let pageChannel: BroadcastChannel | null = null
+
+/** The page's one channel, for two of one page would hear each other; null in a browser that knows none. */
+const channelOfPage = (): BroadcastChannel | null =>
+  typeof BroadcastChannel === 'undefined' ? null : (pageChannel ??= new BroadcastChannel('tabwright-answers'))
+
+/** The other tabs of this browser; one that knows no channels between them hears nothing. */
 export const browserTabs = (): TabTalk => {
-  const channel = typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel('tabwright-answers')
+  const channel = channelOfPage()
   return {
     say: (message) => channel?.postMessage(message),
     hear: (listener) => {

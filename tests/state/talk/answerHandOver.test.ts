@@ -2,7 +2,7 @@ import { beforeEach, describe, expect, it } from 'vitest'
 
 import { answerText } from '../../../src/domain/layout/agreement/answer'
 import { createAppStore } from '../../../src/state/store'
-import { offerToOthers, takeOffered, type TabTalk } from '../../../src/state/talk/answerHandOver'
+import { browserTabs, offerToOthers, takeOffered, type TabTalk } from '../../../src/state/talk/answerHandOver'
 import { arrivedAnswer, putAside } from '../../../src/state/talk/arrivedAnswer'
 import { flatLayout, flatPlace } from '../../support/flatLayout'
 import { comment, shownEntry, shownLayout } from '../../support/reviews'
@@ -64,5 +64,22 @@ describe('an answer that came in another tab', () => {
     expect(arrivedAnswer.getState().answer).toBeNull()
     stop()
     expect(await offerToOthers(text, tab(), 1)).toBe(false)
+  })
+})
+
+describe('browserTabs', () => {
+  beforeEach(putAside)
+
+  it('reaches other pages by a real channel, and never the page itself', async () => {
+    const stop = takeOffered(createAppStore(shown), browserTabs())
+    expect(await offerToOthers(text, browserTabs(), 50)).toBe(false)
+    expect(arrivedAnswer.getState().answer).toBeNull()
+    const other = new BroadcastChannel('tabwright-answers')
+    const heard = new Promise((resolve) => other.addEventListener('message', ({ data }) => resolve(data)))
+    other.postMessage({ kind: 'answer', id: 'a', text })
+    expect(await heard).toEqual({ kind: 'taken', id: 'a' })
+    expect(arrivedAnswer.getState().answer?.entries).toEqual([comment()])
+    stop()
+    other.close()
   })
 })
