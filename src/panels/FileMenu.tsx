@@ -94,7 +94,7 @@ const MenuEntries = (props: {
       />
       <Entry
         words="Answer questions"
-        about="a new layout, in the order a car is measured"
+        about="begin with nothing, in the order a car is measured"
         onChoose={after(() => startFirstLayout(store))}
       />
       <Entry
