@@ -71,6 +71,9 @@ test('a variant is made, changed by typing, compared, drawn and undone, and surv
   await expect(
     page.getByRole('img', { name: 'Low tabs with Variant A laid over it, from the side' }),
   ).toContainText('Lap tabs 60 mm')
+  await page.getByRole('button', { name: 'On paper' }).click()
+  await expect(page.getByTestId('sheet-page-1')).toContainText('Variant A laid over Low tabs')
+  await openCompare(page)
   await page.getByRole('button', { name: 'Count who fits each variant' }).click()
   await expect(page.getByText('Counted for all variants as they are.')).toBeVisible()
   await expect(cell(page, 'fit/advice', 'Low tabs')).toHaveText(/^\d+ of 600 women, \d+ of 600 men/)

@@ -140,6 +140,9 @@ const Several = (props: { readonly view: CompareView }): ReactElement => {
           <button type="button" onClick={() => setView({ screen: 'customer' })}>
             Show to the customer
           </button>
+          <button type="button" onClick={() => setView({ screen: 'papers', paperKind: 'comparison' })}>
+            On paper
+          </button>
         </div>
       </section>
       <Differences view={view} />
