@@ -67,7 +67,6 @@ test('a newer build is told of, taken when the builder says so, and the layout s
   server.folder = asVersion(folders[1] ?? '', '2099-01-01.newer')
   const other = await page.context().newPage()
   await startAt(other, page.url())
-  await other.close()
   const bar = page.getByTestId('update-bar')
   await expect(bar).toContainText('A newer Tabwright is ready')
   // A form that is not entered yet would be lost with the page: it is said, and nothing is taken.
@@ -87,6 +86,13 @@ test('a newer build is told of, taken when the builder says so, and the layout s
   await expect(page.locator('meta[name="build"]')).toHaveAttribute('content', '2099-01-01.newer')
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Red car, longer seat')
   await expect(bar).toHaveCount(0)
+  // The other tab is left alone until it is asked for there too.
+  const otherBar = other.getByTestId('update-bar')
+  await expect(otherBar).toContainText('Another tab has taken a newer Tabwright')
+  await expect(other.locator('meta[name="build"]')).not.toHaveAttribute('content', '2099-01-01.newer')
+  await otherBar.getByRole('button', { name: 'Load anew' }).click()
+  await expect(other.locator('meta[name="build"]')).toHaveAttribute('content', '2099-01-01.newer')
+  await other.close()
   await server.close()
   await page.reload()
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Red car, longer seat')
