@@ -193,11 +193,11 @@ test('a photo taken askew is straightened by four corners, lies to scale, is tra
     await page.getByRole('button', { name: 'Finish the tube' }).click()
     await app.tab('Parts')
     const slackMm = 1 / (await side.pxPerMm()) + 0.5
-    await app.expectAt('tube-point:cage:0', { x: GREEN.u, z: GREEN.v }, slackMm)
-    await app.expectAt('tube-point:cage:1', { x: RED.u, z: RED.v }, slackMm)
-    await app.expectAt('tube-point:cage:1', { y: -420 })
+    await app.expectAt('tube-point:cage-1:0', { x: GREEN.u, z: GREEN.v }, slackMm)
+    await app.expectAt('tube-point:cage-1:1', { x: RED.u, z: RED.v }, slackMm)
+    await app.expectAt('tube-point:cage-1:1', { y: -420 })
     await app.undo()
-    await expect(app.part('tube-point:cage:0')).toHaveCount(0)
+    await expect(app.part('tube-point:cage-1:0')).toHaveCount(0)
     await app.redo()
   })
 

@@ -67,7 +67,8 @@ const Overlay = (props: PaneProps & { readonly trace: Trace }): ReactElement => 
   const helpId = useId()
   const [aim, setAim] = useState<Aim | null>(null)
   const overlay = useWheelZoom(props)
-  useOwnFocus(overlay, trace.kind === 'tube' || elevation === 'side')
+  // Of two that may be tapped the side elevation hears the keys first.
+  useOwnFocus(overlay, trace.kind === 'tube' || elevation === 'side' || props.sizes.side === undefined)
   const view = paneTransform(control.view, elevation)
   const place = (at: PointPx): void => {
     pageTracing.tap(store, elevation, toMm(paneTransform(control.latest(), elevation), at))
