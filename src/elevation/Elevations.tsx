@@ -3,6 +3,7 @@ import {
   type ReactElement,
   type RefObject,
   useCallback,
+  useEffect,
   useImperativeHandle,
   useMemo,
   useRef,
@@ -10,6 +11,7 @@ import {
 } from 'react'
 import { useStrictMode as setStrictMode } from 'react-konva/lib/ReactKonvaCore'
 import { type Elevation, projected } from '../domain/geometry/plane'
+import type { Handle } from '../domain/layout/edit/handle'
 import { useApp } from '../state/react'
 import { lengthUnitOf } from '../state/selectors'
 import type { Crowd } from './CrowdChooser'
@@ -61,15 +63,28 @@ const DrawnPane = (
   const drawing = useDrawing(elevation, control.view.pxPerMm, within, props.ghosts)
   const handles = usePaneHandles(elevation)
   const pointAt = useGhostPointer(drawing, elevation, control)
+  const named = useRef<Handle['id'] | null>(null)
+  const write = props.onHover
+  const nameIt = useCallback(
+    ({ name, point }: Handle) =>
+      write(`${name}: ${coordinateText(elevation, projected(point, elevation), unit)}`),
+    [write, elevation, unit],
+  )
+  // What is named stays named when a finger is lifted: its place follows the move that was still being drawn, an undo, a typed value.
+  useEffect(() => {
+    const under = handles.find(({ id }) => id === named.current)
+    if (under !== undefined) nameIt(under)
+  }, [handles, nameIt])
   const onHover: PaneProps['onHover'] = (_, at, kind) => {
     pointAt(at)
-    if (at === null) return props.onHover('')
+    named.current = null
+    if (at === null) return write('')
     const view = paneTransform(control.latest(), elevation)
     const spot = handleAt(handleSpots(handles, elevation, view), at, null, kind)
     const under = handles.find(({ id }) => id === spot?.id)
-    const point = under === undefined ? toMm(view, at) : projected(under.point, elevation)
-    const name = under === undefined ? '' : `${under.name}: `
-    props.onHover(`${name}${coordinateText(elevation, point, unit)}`)
+    if (under === undefined) return write(coordinateText(elevation, toMm(view, at), unit))
+    named.current = under.id
+    nameIt(under)
   }
   return (
     <ElevationPane
