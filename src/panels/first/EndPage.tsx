@@ -33,7 +33,7 @@ const Unmeasured = ({ view }: { readonly view: GuideView }): ReactElement | null
   const left = questions
     .map((question) => ({ question, asks: unmeasured(guide, layout, question) }))
     .filter(({ asks }) => asks.length > 0)
-  if (left.length === 0) return <p>Every number is one of yours.</p>
+  if (left.length === 0) return <p>Every number that was asked for is one of yours.</p>
   const go = (id: QuestionId): void => keeper.move((now) => ({ ...now, at: id }))
   return (
     <section aria-label="Not measured yet">
@@ -72,6 +72,12 @@ export const EndPage = ({ view }: { readonly view: GuideView }): ReactElement =>
       )}
       <FindingCount />
       <Unmeasured view={view} />
+      <p>
+        Not asked, and{' '}
+        {view.guide.progress.begun.isFresh ? 'as they start' : 'as they were when the questions began'}: the
+        shape of the shell and its rim, plate and hole of each tab, adjusters, other tubes. The panels “Seat”,
+        “Anchors”, “Belt” and “Tubes” change them.
+      </p>
       <h3>What next</h3>
       <ul className="next-steps">
         <li>
