@@ -5,21 +5,19 @@ import { pointBetween, pointDistanceMm, type PointMm } from '../../src/domain/ge
 import type { Tube } from '../../src/domain/geometry/tube'
 import { bodyContradictions } from '../../src/domain/layout/document/bodyContradictions'
 import type { Layout, Place } from '../../src/domain/layout/document/layout'
-import { LIMITS, MEASURE_LIMITS, type NumberLimits } from '../../src/domain/layout/document/limits'
+import { LIMITS, MEASURE_LIMITS } from '../../src/domain/layout/document/limits'
 import { ERROR_SPREADS } from '../../src/domain/rules/tolerance'
 import { documentsToConfirm } from '../../src/domain/rules/confirmed'
 import { RULE_SETS } from '../../src/domain/rules/ruleSets'
 import { type Anchor, formShear, TAB_FORMS } from '../../src/domain/straps/anchor'
 import type { Seat, Slot } from '../../src/domain/straps/seat'
-import { type Arrangement, ARRANGEMENTS, STRAP_IDS, type StrapId } from '../../src/domain/straps/strap'
+import { STRAP_IDS, type StrapId } from '../../src/domain/straps/strap'
+import { beltArb, within } from './beltArbitraries'
 
 /*
  * Any layout that a file may hold, within the limits of layout/document/limits.ts. Not only sensible ones: a seat may lie under
  * the floor. -0 is left out because JSON turns it into 0.
  */
-
-const within = (limits: NumberLimits): fc.Arbitrary<number> =>
-  fc.double({ min: limits.min, max: limits.max, noNaN: true }).map((value) => (value === 0 ? 0 : value))
 
 /** A point within a room's size, where a car is; whole and fractional millimetres. */
 export const pointInCar: fc.Arbitrary<PointMm> = fc.record({
@@ -119,59 +117,6 @@ const seatArb: fc.Arbitrary<Seat> = fc
         : { uprightDeg, reclinedDeg },
     }
   })
-
-const adjusterArb = fc
-  .record({
-    lengthMm: within(LIMITS.adjusterLengthMm),
-    beyondMm: within({ ...LIMITS.adjusterPlaceMm, max: 2_000 }),
-  })
-  .map(({ lengthMm, beyondMm }) => ({ lengthMm, fromAnchorMm: lengthMm / 2 + beyondMm }))
-
-const runArb = fc.record(
-  {
-    diagonal: fc.constantFrom('left' as const, 'right' as const),
-    thighStraps: fc.constantFrom('rearward' as const, 'under-thighs' as const),
-    shoulderTailMm: within(LIMITS.shoulderTailMm),
-    adjusters: fc.record({ shoulder: adjusterArb, lap: adjusterArb, sub: adjusterArb }, { requiredKeys: [] }),
-  },
-  { requiredKeys: [] },
-)
-
-type Run = typeof runArb extends fc.Arbitrary<infer Value> ? Value : never
-
-/** Of the fields that not every arrangement has, those that this one may have. */
-const runOf = (arrangement: Arrangement, { diagonal, thighStraps, shoulderTailMm, adjusters }: Run): Run => {
-  const { sub, ...upper } = adjusters ?? {}
-  const hasSub = arrangement > 4 && sub !== undefined
-  return {
-    ...(arrangement === 3 && diagonal !== undefined ? { diagonal } : {}),
-    ...(arrangement !== 3 && shoulderTailMm !== undefined ? { shoulderTailMm } : {}),
-    ...(arrangement > 5 && thighStraps !== undefined ? { thighStraps } : {}),
-    ...(adjusters === undefined ? {} : { adjusters: { ...upper, ...(hasSub ? { sub } : {}) } }),
-  }
-}
-
-const beltArb: fc.Arbitrary<Place['belt']> = fc.constantFrom(...ARRANGEMENTS).chain((arrangement) =>
-  fc
-    .record({
-      run: runArb,
-      belt: fc.record({
-        arrangement: fc.constant(arrangement),
-        webbingMm: fc.record({
-          shoulder: within(LIMITS.webbingMm),
-          lap: within(LIMITS.webbingMm),
-          sub: within(LIMITS.webbingMm),
-        }),
-        material: fc.constantFrom('polyester' as const, 'nylon' as const),
-        buckle: fc.constantFrom('latch-and-link' as const, 'rotary-cam' as const),
-        lapAdjuster: fc.constantFrom('pull-up' as const, 'pull-down' as const),
-        headAndNeckRestraint: fc.boolean(),
-        adjusterTailMm: within(LIMITS.spareWebbingMm),
-        wrapReturnMm: within(LIMITS.spareWebbingMm),
-      }),
-    })
-    .map(({ run, belt }) => ({ ...belt, ...runOf(arrangement, run) })),
-)
 
 const tabArb = (tubes: readonly Tube[]): fc.Arbitrary<Anchor['mount']> =>
   fc
