@@ -6,6 +6,7 @@ import { completeEvaluation, completionOf } from '../state/selectors'
 import { today } from '../state/today'
 import './papers.css'
 import { PAPERS, type PaperName } from './page/paper'
+import { useUnmeasured } from './useUnmeasured'
 import { PAPER_KINDS, type PaperKind, type PaperRequest } from './paperKinds'
 import { DatumMissing, SheetChoices } from './SheetChoices'
 import { SavePapers } from './SavePapers'
@@ -41,10 +42,14 @@ export const Papers = (): ReactElement => {
   const kind = useApp((state) => kindOf(state.view.paperKind))
   const evaluation = useApp(completeEvaluation)
   const hasRearView = useApp((state) => state.view.sheetRearView)
+  const unmeasured = useUnmeasured()
   const date = today()
   const request = useMemo(
-    () => (evaluation === null ? null : { layout, evaluation, paperName: paper, today: date, hasRearView }),
-    [layout, evaluation, paper, date, hasRearView],
+    () =>
+      evaluation === null
+        ? null
+        : { layout, evaluation, paperName: paper, today: date, hasRearView, unmeasured },
+    [layout, evaluation, paper, date, hasRearView, unmeasured],
   )
   const welded = useWeldedPapers(kind?.id === 'as-welded')
   const pages = useMemo(() => {

@@ -3,7 +3,7 @@ import type { QuestionId } from '../../domain/layout/firstLayout/question'
 import { isComplete } from '../../domain/layout/firstLayout/anchorTape'
 import { askedPlace } from '../../domain/layout/firstLayout/askedPlace'
 import { placeName } from '../../domain/layout/wording/names'
-import { unmeasured } from '../../state/firstLayout/guide'
+import { unmeasuredQuestions } from '../../state/firstLayout/guide'
 import { useActions, useApp } from '../../state/react'
 import { currentPlaceEvaluation } from '../../state/selectors'
 import type { GuideView } from './useGuide'
@@ -29,10 +29,8 @@ const FindingCount = (): ReactElement => {
 
 /** What nobody has measured, question by question. */
 const Unmeasured = ({ view }: { readonly view: GuideView }): ReactElement | null => {
-  const { keeper, guide, layout, questions } = view
-  const left = questions
-    .map((question) => ({ question, asks: unmeasured(guide, layout, question) }))
-    .filter(({ asks }) => asks.length > 0)
+  const { keeper, guide, layout } = view
+  const left = unmeasuredQuestions(guide, layout)
   if (left.length === 0) return <p>Every number that was asked for is one of yours.</p>
   const go = (id: QuestionId): void => keeper.move((now) => ({ ...now, at: id }))
   return (

@@ -55,8 +55,8 @@ export const prepared = (sheet: Omit<Sheet, 'stripWidthMm'>): Prepared => {
   const { layout, evaluation, type } = sheet
   const printed = printedBox(sheet.paper)
   const stripWidthMm = widthOf(printed)
-  const headerMm = heightOf(jobHeader(layout, evaluation, ANY_FACTS, stripWidthMm, type))
-  const furtherMm = heightOf(continuedHeader(layout, { number: 2, count: 9 }, stripWidthMm, type))
+  const headerMm = heightOf(jobHeader(layout, evaluation, ANY_FACTS, stripWidthMm, sheet))
+  const furtherMm = heightOf(continuedHeader(layout, { number: 2, count: 9 }, stripWidthMm, sheet))
   const columnMm = (stripWidthMm - (FURTHER_COLUMNS - 1) * COLUMN_GAP_MM) / FURTHER_COLUMNS
   const input = { ...sheet, stripWidthMm }
   return {

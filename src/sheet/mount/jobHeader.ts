@@ -5,6 +5,7 @@ import { drawnVariantName } from '../../domain/layout/edit/changeVariants'
 import { drawnVariantWords, jobWords } from '../../domain/layout/wording/variantWords'
 import { toleranceText } from '../../domain/layout/wording/toleranceText'
 import { PROJECTION_SYMBOL_WIDTH_MM, projectionSymbol } from './figure/projectionSymbol'
+import type { SheetOptions } from './sheetOptions'
 import type { FlowRow } from '../page/flow'
 import { boxItem } from '../page/item'
 import { cell, sectionRows, textRows, type BareRow } from '../page/section'
@@ -25,6 +26,12 @@ const STRIP_LINES = 2
 const DATUM_LINES = 3
 const DATUM_SHARE = 0.42
 const TOLERANCE_SHARE = 0.28
+
+/** How the strip is lettered, and what the layout itself cannot tell of it. */
+export interface HeaderSetting {
+  readonly type: Typography
+  readonly options: SheetOptions
+}
 
 /** What the strip says of the drawing, beside what the layout says itself. */
 export interface DrawingFacts {
@@ -71,14 +78,14 @@ export const jobHeader = (
   evaluation: CheckedEvaluation,
   facts: DrawingFacts,
   widthMm: number,
-  type: Typography,
+  { type, options }: HeaderSetting,
 ): readonly BareRow[] => {
   const [first = [], second = []] = stripFields(layout, evaluation, facts)
   const columns = (fields: readonly Field[]): readonly Column[] =>
     fields.map((field) => ({ widthMm: field.share * widthMm, align: 'left' }))
   const titleMm = widthMm * 0.24
   return [
-    ...unnamedDatumRows(layout, widthMm, type),
+    ...cautionRows(layout, options, widthMm, type),
     tableRow(
       [{ widthMm: titleMm, align: 'left' }, ...columns(first)],
       [titleCell(layout, type), ...first.map((field) => fieldCell(field, type))],
@@ -137,34 +144,45 @@ const withProjectionSymbol = (row: BareRow, fields: readonly Field[], widthMm: n
   }
 }
 
-/** Nothing may be measured from a point that nobody can find: said on every page, in a box of its own. */
-const unnamedDatumRows = ({ datum }: Layout, widthMm: number, type: Typography): readonly BareRow[] => {
-  if (datum.trim() !== '') return []
-  const row = tableRow([{ widthMm, align: 'centre' }], [[cell(UNNAMED_DATUM, type.title, 3)]], {
+const boxedRow = (words: CellText, widthMm: number): BareRow => {
+  const row = tableRow([{ widthMm, align: 'centre' }], [[words]], {
     section: SECTION,
     rule: 'none',
     shaded: true,
   })
-  const heightMm = row.heightMm + 1
-  return [
-    {
-      ...row,
-      heightMm,
-      draw: (at) => [
-        ...row.draw(at),
-        boxItem(
-          {
-            leftMm: at.xMm + 0.4,
-            topMm: at.yMm + 0.4,
-            rightMm: at.xMm + widthMm - 0.4,
-            bottomMm: at.yMm + row.heightMm - 0.1,
-          },
-          { widthMm: 0.7 },
-        ),
-      ],
-    },
-  ]
+  return {
+    ...row,
+    heightMm: row.heightMm + 1,
+    draw: (at) => [
+      ...row.draw(at),
+      boxItem(
+        {
+          leftMm: at.xMm + 0.4,
+          topMm: at.yMm + 0.4,
+          rightMm: at.xMm + widthMm - 0.4,
+          bottomMm: at.yMm + row.heightMm - 0.1,
+        },
+        { widthMm: 0.7 },
+      ),
+    ],
+  }
 }
+
+/** Nothing may be measured from a point that nobody can find, nor welded from numbers that nobody measured: said on every page, in a box. */
+const cautionRows = (
+  { datum }: Layout,
+  { unmeasured = [] }: SheetOptions,
+  widthMm: number,
+  type: Typography,
+): readonly BareRow[] => [
+  ...(datum.trim() === '' ? [boxedRow(cell(UNNAMED_DATUM, type.title, 3), widthMm)] : []),
+  ...(unmeasured.length === 0
+    ? []
+    : [boxedRow(cell(`${UNMEASURED} ${unmeasured.join(' ')}`, type.strong, 6), widthMm)]),
+]
+
+const UNMEASURED =
+  'NOT MEASURED YET: weld nothing from this sheet before these are measured on the car and answered.'
 
 const UNNAMED_DATUM = 'DATUM NOT NAMED: measure nothing from this sheet. Name the datum in Job.'
 
@@ -225,7 +243,7 @@ export const continuedHeader = (
   layout: Layout,
   sheet: { readonly number: number; readonly count: number },
   widthMm: number,
-  type: Typography,
+  { type, options }: HeaderSetting,
 ): readonly BareRow[] => {
   const { car, name, revision, date } = layout.job
   const words = [
@@ -237,7 +255,7 @@ export const continuedHeader = (
   ].filter((word) => word !== '')
   const numbered = `sheet ${sheet.number} of ${sheet.count}`
   return [
-    ...unnamedDatumRows(layout, widthMm, type),
+    ...cautionRows(layout, options, widthMm, type),
     tableRow(
       [
         { widthMm: widthMm * 0.88, align: 'left' },

@@ -66,6 +66,15 @@ export const unmeasured = (guide: Guide, layout: Layout, question: Question): re
   return numbersOf(question, layout, guide).filter(({ id }) => answers[id] === undefined)
 }
 
+/** Every question of which a number is not measured, with those numbers. */
+export const unmeasuredQuestions = (
+  guide: Guide,
+  layout: Layout,
+): readonly { readonly question: Question; readonly asks: readonly Ask[] }[] =>
+  askedQuestions(layout)
+    .map((question) => ({ question, asks: unmeasured(guide, layout, question) }))
+    .filter(({ asks }) => asks.length > 0)
+
 /** Left with "Next": words and choices are then meant as they are shown; a number that nobody typed is not thereby measured. */
 export const withLeft = (guide: Guide, layout: Layout, question: Question): Guide => {
   if (numbersOf(question, layout, guide).length === 0) return withConfirmed(guide, question.id)

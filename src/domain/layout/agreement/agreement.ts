@@ -31,14 +31,17 @@ const isShown = (entry: ReviewEntry): entry is ShownEntry => entry.kind === 'sho
 const isDecision = (entry: ReviewEntry): entry is DecisionEntry =>
   entry.kind === 'agreed' || entry.kind === 'change-asked'
 
-/** The decision that counts: of the last day, and of several on it the one entered last. Null while nothing was decided. */
-const lastDecision = (entries: readonly ReviewEntry[]): DecisionEntry | null =>
-  entries
-    .filter(isDecision)
-    .reduce<DecisionEntry | null>(
-      (last, entry) => (last === null || entry.date >= last.date ? entry : last),
-      null,
-    )
+/**
+ * The decision that counts: of the last day, and of several on it the one entered last. A wish for a change that was entered last,
+ * about the same showing, counts whatever its day: a clock that runs slow must not hide it. Null while nothing was decided.
+ */
+const lastDecision = (entries: readonly ReviewEntry[]): DecisionEntry | null => {
+  const decisions = entries.filter(isDecision)
+  const entered = decisions.at(-1)
+  if (entered === undefined) return null
+  const ofLastDay = decisions.reduce((last, entry) => (entry.date >= last.date ? entry : last))
+  return entered.kind === 'change-asked' && entered.shownId === ofLastDay.shownId ? entered : ofLastDay
+}
 
 /** The entry with which something was shown, by its id; null when there is none. */
 export const shownById = (layout: Layout, shownId: string): ShownEntry | null =>

@@ -87,13 +87,15 @@ describe('agreementOf', () => {
   })
 
   it('goes by the last day, and on one day by what was entered last', () => {
-    const late = withDecision(
-      agreed,
-      decision(rockBuggy, { id: 'd-2', kind: 'change-asked', date: '2026-06-01' }),
-    )
-    expect(agreementOf(late)).toMatchObject({ kind: 'agreed' })
+    const earlier = withDecision(agreed, decision(rockBuggy, { id: 'd-2', by: 'Ola', date: '2026-06-01' }))
+    expect(agreementOf(earlier)).toMatchObject({ kind: 'agreed', decision: { by: 'Ines' } })
     const sameDay = withDecision(agreed, decision(rockBuggy, { id: 'd-2', kind: 'change-asked' }))
     expect(agreementOf(sameDay)).toMatchObject({ kind: 'change-asked' })
+  })
+
+  it('keeps a wish for a change that was entered last, whatever day its clock said', () => {
+    const late = decision(rockBuggy, { id: 'd-2', kind: 'change-asked', date: '2026-06-01' })
+    expect(agreementOf(withDecision(agreed, late))).toMatchObject({ kind: 'change-asked' })
   })
 
   it('never calls a drawing agreed that differs in any coordinate from the one agreed to', () => {
