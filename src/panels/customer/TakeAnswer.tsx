@@ -41,14 +41,20 @@ const isOnOtherDrawing = ({ shown: { id }, entries }: Answer, layout: Layout): b
   )
 }
 
+/** Of several ways to build the car, the one that an entry speaks of. */
+const variantWords = ({ shown }: Answer, variantId: string): string => {
+  const name = shown.variants.find((variant) => variant.variantId === variantId)?.name ?? ''
+  return name === '' ? '' : ` (${name})`
+}
+
 const Said = (props: { readonly answer: Answer }): ReactElement => (
   <ol className="said-list">
     {props.answer.entries.map((entry) => (
       <li key={entry.id} className="said">
         <p>
           <b>{entry.by}</b>{' '}
-          {entry.kind === 'comment' ? 'says' : entry.kind === 'agreed' ? 'agrees' : 'asks for a change'},{' '}
-          {entry.date}
+          {entry.kind === 'comment' ? 'says' : entry.kind === 'agreed' ? 'agrees' : 'asks for a change'}
+          {variantWords(props.answer, entry.variantId)}, {entry.date}
         </p>
         {entry.text === '' ? null : <p className="said-text">{entry.text}</p>}
       </li>

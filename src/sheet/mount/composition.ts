@@ -52,7 +52,7 @@ export interface Composition extends Prepared {
 const ANY_FACTS = { scale: 10, sheetCount: 9 } as const
 
 export const prepared = (sheet: Omit<Sheet, 'stripWidthMm'>): Prepared => {
-  const { layout, evaluation, type } = sheet
+  const { layout, evaluation } = sheet
   const printed = printedBox(sheet.paper)
   const stripWidthMm = widthOf(printed)
   const headerMm = heightOf(jobHeader(layout, evaluation, ANY_FACTS, stripWidthMm, sheet))

@@ -45,6 +45,19 @@ describe('title block', () => {
     for (const page of pagesOf({ ...rock, datum: '  ' })) expect(wordsOf([page])).toContain('DATUM NOT NAMED')
     expect(wordsOf(pagesOf(rock))).not.toContain('DATUM NOT NAMED')
   })
+
+  it('says on every page what nobody has measured, as it is asked, and nothing where all is measured', () => {
+    const options = { hasRearView: true, unmeasured: ['Where is the seat?', 'Where do the lap tabs go?'] }
+    const pages = sheetPages(rock, evaluation, 'a4', options)
+    expect(pages.length).toBeGreaterThan(1)
+    for (const page of pages) {
+      expect(wordsOf([page])).toContain('NOT MEASURED YET: weld nothing from this sheet')
+      expect(wordsOf([page])).toContain('Where is the seat? Where do the lap tabs go?')
+    }
+    const measured = sheetPages(rock, evaluation, 'a4', { hasRearView: true, unmeasured: [] })
+    expect(wordsOf(measured)).not.toContain('NOT MEASURED')
+    expect(wordsOf(pagesOf(rock))).not.toContain('NOT MEASURED')
+  })
 })
 
 describe('projectionSymbol', () => {
