@@ -88,6 +88,8 @@ test.describe('on a phone', () => {
     const printed = bare((await sheet.print()).flatMap(({ texts }) => texts).join(' '))
     expect(printed).toContain(bare(TYPED.job))
     expect(printed).toContain(bare(TYPED.datum))
+    // The numbers that were skipped are not for welding yet.
+    expect(printed).toContain(bare('NOT MEASURED YET'))
     // The bar's centre line, half of its 38.1 mm below the top that was typed.
     expect(printed).toContain('593')
   })

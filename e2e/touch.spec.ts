@@ -90,6 +90,8 @@ for (const { name, viewport } of SCREENS) {
       await app.expectAt(LAP_LEFT, { x: 1410, y: 130, z: 90 }, 1 / scale)
       const { x, z } = await app.at(LAP_LEFT)
       await app.expectAt(LAP_RIGHT, { x, y: 590, z })
+      // What the finger was put down on stays named, at the place where it was left.
+      await expect(page.getByTestId('cursor-readout')).toContainText(`x ${x}, z ${z} mm`)
       await app.tab('Numbers')
       await app.expectBoth('lap-angle', 'lap', lapAngle(BENCH_HIP, { x, z }))
       await app.undo()

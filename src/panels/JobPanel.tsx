@@ -1,9 +1,11 @@
 import type { ReactElement } from 'react'
 import type { Job, Layout } from '../domain/layout/document/layout'
 import { TEXT_LENGTHS } from '../domain/layout/document/limits'
+import { notMeasuredTitles, withNotMeasured } from '../domain/layout/firstLayout/notMeasured'
 import { agreementOf } from '../domain/layout/agreement/agreement'
 import { agreementText } from '../domain/layout/wording/agreementText'
-import { useActions, useApp } from '../state/react'
+import { continueFirstLayout } from '../state/firstLayout/guideKeeper'
+import { useActions, useApp, useAppStore } from '../state/react'
 import { SwitchField, ToggleField } from './fields/ChoiceField'
 import { TextField } from './fields/TextField'
 import { RevisionFields } from './RevisionFields'
@@ -58,6 +60,30 @@ const AgreementStatus = (): ReactElement => {
   )
 }
 
+/** What still stands where the questions of a first layout started it; nothing where all was measured or chosen. */
+const NotMeasured = (): ReactElement | null => {
+  const titles = useApp(({ layout }) => notMeasuredTitles(layout).join(' '))
+  const store = useAppStore()
+  const { edit } = useActions()
+  if (titles === '') return null
+  return (
+    <div className="field" data-testid="not-measured">
+      <p>
+        <strong>Nobody has measured or chosen yet:</strong> {titles} The papers say so.
+      </p>
+      <button type="button" onClick={() => continueFirstLayout(store)}>
+        Go on with the questions
+      </button>
+      <button
+        type="button"
+        onClick={() => edit('Say that all is measured or chosen', (layout) => withNotMeasured(layout, []))}
+      >
+        All of it is measured or chosen now
+      </button>
+    </div>
+  )
+}
+
 /** What the sheet says about the job, where the datum is, and how the car is used. */
 export const JobPanel = (): ReactElement => {
   const job = useApp((state) => state.layout.job)
@@ -89,6 +115,7 @@ export const JobPanel = (): ReactElement => {
           }
         />
       ))}
+      <NotMeasured />
       <RevisionFields />
       <AgreementStatus />
       <ToggleField

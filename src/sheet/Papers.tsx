@@ -6,9 +6,8 @@ import { completeEvaluation, completionOf } from '../state/selectors'
 import { today } from '../state/today'
 import './papers.css'
 import { PAPERS, type PaperName } from './page/paper'
-import { useUnmeasured } from './useUnmeasured'
 import { PAPER_KINDS, type PaperKind, type PaperRequest } from './paperKinds'
-import { DatumMissing, SheetChoices } from './SheetChoices'
+import { DatumMissing, NotMeasured, SheetChoices } from './SheetChoices'
 import { SavePapers } from './SavePapers'
 import { RecordChoice, RecordWaiting } from './records/RecordChoice'
 import { useWeldedPapers } from './records/useWeldedPapers'
@@ -42,14 +41,10 @@ export const Papers = (): ReactElement => {
   const kind = useApp((state) => kindOf(state.view.paperKind))
   const evaluation = useApp(completeEvaluation)
   const hasRearView = useApp((state) => state.view.sheetRearView)
-  const unmeasured = useUnmeasured()
   const date = today()
   const request = useMemo(
-    () =>
-      evaluation === null
-        ? null
-        : { layout, evaluation, paperName: paper, today: date, hasRearView, unmeasured },
-    [layout, evaluation, paper, date, hasRearView, unmeasured],
+    () => (evaluation === null ? null : { layout, evaluation, paperName: paper, today: date, hasRearView }),
+    [layout, evaluation, paper, date, hasRearView],
   )
   const welded = useWeldedPapers(kind?.id === 'as-welded')
   const pages = useMemo(() => {
@@ -72,6 +67,7 @@ export const Papers = (): ReactElement => {
         tabIndex={0}
       >
         <DatumMissing />
+        <NotMeasured />
         {pages !== null ? null : request === null ? <PapersWaiting /> : <RecordWaiting welded={welded} />}
         {pages?.length === 0 ? (
           <p className="waiting" role="status">

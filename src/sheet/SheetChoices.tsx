@@ -1,5 +1,6 @@
 import type { ReactElement } from 'react'
 import { harnessBars } from '../domain/layout/drawing/rearDrawing'
+import { notMeasuredTitles } from '../domain/layout/firstLayout/notMeasured'
 import { useActions, useApp } from '../state/react'
 import type { PaperKind } from './paperKinds'
 
@@ -12,6 +13,17 @@ export const DatumMissing = (): ReactElement | null => {
       datum in Job, then print.
     </p>
   ) : null
+}
+
+/** Nothing may be welded from numbers that nobody measured or chose. */
+export const NotMeasured = (): ReactElement | null => {
+  const titles = useApp((state) => notMeasuredTitles(state.layout).join(' '))
+  return titles === '' ? null : (
+    <p className="waiting no-print" role="note">
+      <strong>Not measured yet:</strong> {titles} The papers say so. Answer it under “Job” beside the drawing
+      before anything is welded or cut.
+    </p>
+  )
 }
 
 /** What may be left out of the mount sheet; nothing to choose for a car without a harness bar, and for other papers. */

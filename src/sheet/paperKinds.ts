@@ -24,8 +24,6 @@ export interface PaperRequest {
   readonly today: string
   /** Whether the mount sheet shows the harness bar from behind; it does unless this says otherwise. */
   readonly hasRearView?: boolean
-  /** The questions whose numbers nobody has measured yet, as they are asked; the mount sheet says them. */
-  readonly unmeasured?: readonly string[]
   /** Records of what was welded, worked out already; left out: all of the layout, worked out when their pages are made. */
   readonly welded?: readonly WeldedPaper[]
 }
@@ -56,8 +54,8 @@ export const PAPER_KINDS: readonly PaperKind[] = [
     id: 'mount-sheet',
     words: 'Mount sheet',
     fileStem: 'mount-sheet',
-    pages: ({ layout, evaluation, paperName, hasRearView = true, unmeasured = [] }) =>
-      sheetPages(layout, evaluation, paperName, { hasRearView, unmeasured }),
+    pages: ({ layout, evaluation, paperName, hasRearView = true }) =>
+      sheetPages(layout, evaluation, paperName, { hasRearView }),
     drawing: ({ layout, evaluation }) => generalDrawing(layout, evaluation),
     tables: MOUNT_TABLES,
     whenEmpty: '',

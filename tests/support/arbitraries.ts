@@ -284,10 +284,11 @@ export const layoutArb: fc.Arbitrary<Layout> = fc
       ruleSetId: fc.constantFrom(...RULE_SETS.map((set) => set.id)),
       ownRules: ownRulesArb,
       tolerance: toleranceArb,
+      notMeasured: fc.option(fc.subarray(['seat', 'bar', 'lap']), { nil: undefined }),
       tapePoints: fc.array(fc.record({ name: words, point: pointInCar }), { maxLength: 3 }),
     }),
   )
-  .map(([built, variants, { tolerance, ownRules, tapePoints, ...layout }]) => ({
+  .map(([built, variants, { tolerance, ownRules, tapePoints, notMeasured, ...layout }]) => ({
     ...layout,
     ...built,
     ...variants,
@@ -295,5 +296,6 @@ export const layoutArb: fc.Arbitrary<Layout> = fc
     ...(tapePoints.length === 0
       ? {}
       : { tapePoints: tapePoints.map((tapePoint, i) => ({ id: `t${i}`, ...tapePoint })) }),
+    ...(notMeasured === undefined ? {} : { notMeasured }),
     ...(tolerance === undefined ? {} : { tolerance }),
   }))

@@ -1,6 +1,7 @@
 import { type ReactElement, type ReactNode, useId, useMemo, useState } from 'react'
 import type { Layout } from '../../domain/layout/document/layout'
 import type { VariantLayout } from '../../domain/layout/edit/changeVariants'
+import { notMeasuredTitles } from '../../domain/layout/firstLayout/notMeasured'
 import { CAUTIONS } from '../../domain/layout/wording/cautions'
 import { plainFindings } from '../../domain/layout/wording/plainFinding'
 import { plainQuestions } from '../../domain/layout/wording/plainQuestions'
@@ -76,6 +77,7 @@ const OneVariant = (props: {
       ),
     [evaluation, layout],
   )
+  const missing = useMemo(() => notMeasuredTitles(layout), [layout])
   const questions = useMemo(() => plainQuestions(evaluation.ruleSet.rules), [evaluation.ruleSet])
   return (
     <>
@@ -92,6 +94,12 @@ const OneVariant = (props: {
         <People layout={layout} />
       </Section>
       <Section title="What was found">
+        {missing.length === 0 ? null : (
+          <p role="note">
+            <strong>The workshop has not measured everything yet.</strong> What is said here rests in part on
+            starting values. Still to be measured or chosen: {missing.join(' ')}
+          </p>
+        )}
         <p className="hint">
           Checked against “{evaluation.ruleSet.name}”, {evaluation.ruleSet.edition}.{' '}
           {evaluation.ruleSet.about}

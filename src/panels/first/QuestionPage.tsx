@@ -4,7 +4,7 @@ import type { Ask, Question } from '../../domain/layout/firstLayout/question'
 import { addOccupant, removeOccupant } from '../../domain/layout/edit/change'
 import { COUNTS } from '../../domain/layout/document/limits'
 import { askedPlace } from '../../domain/layout/firstLayout/askedPlace'
-import { questionStatus, unmeasured, withConfirmed } from '../../state/firstLayout/guide'
+import { questionStatus, unmeasured } from '../../state/firstLayout/guide'
 import { useApp } from '../../state/react'
 import { FigureSvg } from '../figure/FigureSvg'
 import { AskField, isAtStart } from './AskField'
@@ -131,7 +131,7 @@ const StatusLine = ({ view, question }: PageProps): ReactElement => {
         <button
           type="button"
           className="link"
-          onClick={() => keeper.move((now) => withConfirmed(now, question.id))}
+          onClick={() => keeper.confirm(`Measured: ${question.title}`, question.id)}
         >
           I measured: they are right as shown
         </button>

@@ -52,11 +52,11 @@ export interface Composition extends Prepared {
 const ANY_FACTS = { scale: 10, sheetCount: 9 } as const
 
 export const prepared = (sheet: Omit<Sheet, 'stripWidthMm'>): Prepared => {
-  const { layout, evaluation } = sheet
+  const { layout, evaluation, type } = sheet
   const printed = printedBox(sheet.paper)
   const stripWidthMm = widthOf(printed)
-  const headerMm = heightOf(jobHeader(layout, evaluation, ANY_FACTS, stripWidthMm, sheet))
-  const furtherMm = heightOf(continuedHeader(layout, { number: 2, count: 9 }, stripWidthMm, sheet))
+  const headerMm = heightOf(jobHeader(layout, evaluation, ANY_FACTS, stripWidthMm, type))
+  const furtherMm = heightOf(continuedHeader(layout, { number: 2, count: 9 }, stripWidthMm, type))
   const columnMm = (stripWidthMm - (FURTHER_COLUMNS - 1) * COLUMN_GAP_MM) / FURTHER_COLUMNS
   const input = { ...sheet, stripWidthMm }
   return {

@@ -1,11 +1,11 @@
 import type { Layout } from '../../domain/layout/document/layout'
 import type { CheckedEvaluation } from '../../domain/layout/evaluate/evaluation'
+import { notMeasuredTitles } from '../../domain/layout/firstLayout/notMeasured'
 import { findingCounts, hasBrokenFindings } from './sections/findingSection'
 import { drawnVariantName } from '../../domain/layout/edit/changeVariants'
 import { drawnVariantWords, jobWords } from '../../domain/layout/wording/variantWords'
 import { toleranceText } from '../../domain/layout/wording/toleranceText'
 import { PROJECTION_SYMBOL_WIDTH_MM, projectionSymbol } from './figure/projectionSymbol'
-import type { SheetOptions } from './sheetOptions'
 import type { FlowRow } from '../page/flow'
 import { boxItem } from '../page/item'
 import { cell, sectionRows, textRows, type BareRow } from '../page/section'
@@ -26,12 +26,6 @@ const STRIP_LINES = 2
 const DATUM_LINES = 3
 const DATUM_SHARE = 0.42
 const TOLERANCE_SHARE = 0.28
-
-/** How the strip is lettered, and what the layout itself cannot tell of it. */
-export interface HeaderSetting {
-  readonly type: Typography
-  readonly options: SheetOptions
-}
 
 /** What the strip says of the drawing, beside what the layout says itself. */
 export interface DrawingFacts {
@@ -78,14 +72,14 @@ export const jobHeader = (
   evaluation: CheckedEvaluation,
   facts: DrawingFacts,
   widthMm: number,
-  { type, options }: HeaderSetting,
+  type: Typography,
 ): readonly BareRow[] => {
   const [first = [], second = []] = stripFields(layout, evaluation, facts)
   const columns = (fields: readonly Field[]): readonly Column[] =>
     fields.map((field) => ({ widthMm: field.share * widthMm, align: 'left' }))
   const titleMm = widthMm * 0.24
   return [
-    ...cautionRows(layout, options, widthMm, type),
+    ...warningRows(layout, widthMm, type),
     tableRow(
       [{ widthMm: titleMm, align: 'left' }, ...columns(first)],
       [titleCell(layout, type), ...first.map((field) => fieldCell(field, type))],
@@ -144,6 +138,7 @@ const withProjectionSymbol = (row: BareRow, fields: readonly Field[], widthMm: n
   }
 }
 
+/** Words in a box of their own across the strip. */
 const boxedRow = (words: CellText, widthMm: number): BareRow => {
   const row = tableRow([{ widthMm, align: 'centre' }], [[words]], {
     section: SECTION,
@@ -168,20 +163,18 @@ const boxedRow = (words: CellText, widthMm: number): BareRow => {
   }
 }
 
-/** Nothing may be measured from a point that nobody can find, nor welded from numbers that nobody measured: said on every page, in a box. */
-const cautionRows = (
-  { datum }: Layout,
-  { unmeasured = [] }: SheetOptions,
-  widthMm: number,
-  type: Typography,
-): readonly BareRow[] => [
-  ...(datum.trim() === '' ? [boxedRow(cell(UNNAMED_DATUM, type.title, 3), widthMm)] : []),
-  ...(unmeasured.length === 0
-    ? []
-    : [boxedRow(cell(`${UNMEASURED} ${unmeasured.join(' ')}`, type.strong, 6), widthMm)]),
-]
+/** Nothing may be measured from a point that nobody can find, nor welded from numbers that nobody measured: said on every page. */
+const warningRows = (layout: Layout, widthMm: number, type: Typography): readonly BareRow[] => {
+  const titles = notMeasuredTitles(layout)
+  return [
+    ...(layout.datum.trim() === '' ? [boxedRow(cell(UNNAMED_DATUM, type.title, 3), widthMm)] : []),
+    ...(titles.length === 0
+      ? []
+      : [boxedRow(cell(`${NOT_MEASURED} ${titles.join(' ')}`, type.strong, 6), widthMm)]),
+  ]
+}
 
-const UNMEASURED =
+const NOT_MEASURED =
   'NOT MEASURED YET: weld nothing from this sheet before these are measured on the car and answered.'
 
 const UNNAMED_DATUM = 'DATUM NOT NAMED: measure nothing from this sheet. Name the datum in Job.'
@@ -243,7 +236,7 @@ export const continuedHeader = (
   layout: Layout,
   sheet: { readonly number: number; readonly count: number },
   widthMm: number,
-  { type, options }: HeaderSetting,
+  type: Typography,
 ): readonly BareRow[] => {
   const { car, name, revision, date } = layout.job
   const words = [
@@ -255,7 +248,7 @@ export const continuedHeader = (
   ].filter((word) => word !== '')
   const numbered = `sheet ${sheet.number} of ${sheet.count}`
   return [
-    ...cautionRows(layout, options, widthMm, type),
+    ...warningRows(layout, widthMm, type),
     tableRow(
       [
         { widthMm: widthMm * 0.88, align: 'left' },

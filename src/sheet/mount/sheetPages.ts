@@ -76,19 +76,14 @@ const drawnPages = (sheet: Composition): readonly SheetPage[] => {
   }))
 }
 
-const furtherHeading = (sheet: Composition, number: number) => {
-  const { layout, printed, pageCount } = sheet
-  return stacked(
-    continuedHeader(layout, { number, count: pageCount }, widthOf(printed), sheet),
-    upperLeft(printed),
-  )
-}
+const furtherHeading = ({ layout, type, printed, pageCount }: Composition, number: number) =>
+  stacked(continuedHeader(layout, { number, count: pageCount }, widthOf(printed), type), upperLeft(printed))
 
 const firstPageItems = (sheet: Composition): readonly SheetItem[] => {
-  const { layout, evaluation, printed, content, figure, foot, footCorner, pageCount } = sheet
+  const { layout, evaluation, type, printed, content, figure, foot, footCorner, pageCount } = sheet
   const facts = { scale: figure.scale, sheetCount: pageCount }
   return [
-    ...stacked(jobHeader(layout, evaluation, facts, widthOf(printed), sheet), upperLeft(printed)),
+    ...stacked(jobHeader(layout, evaluation, facts, widthOf(printed), type), upperLeft(printed)),
     ...figure.itemsAt({ xMm: content.leftMm, yMm: content.topMm }),
     ...checkBarItems({ xMm: content.leftMm, yMm: content.bottomMm - CHECK_BAR_HEIGHT_MM }),
     ...foot.itemsAt(footCorner),

@@ -9,11 +9,12 @@ import {
   withoutAnswers,
 } from '../../domain/layout/firstLayout/answer'
 import { asPattern } from '../../domain/layout/firstLayout/asPattern'
+import { withNotMeasured } from '../../domain/layout/firstLayout/notMeasured'
 import type { Answer, QuestionId } from '../../domain/layout/firstLayout/question'
 import type { AppState } from '../appState'
 import { isSameValue } from '../sameValue'
 import type { AppStore } from '../store'
-import { type Guide, guideOn, withOpened } from './guide'
+import { type Guide, guideOn, unmeasuredQuestions, withConfirmed, withOpened } from './guide'
 import { keepGuide, keptGuide } from './keptGuides'
 
 /** The questions of the open document, and the ways to answer them. */
@@ -22,6 +23,8 @@ export interface GuideKeeper {
   readonly state: Pick<StoreApi<Guide | null>, 'getState' | 'getInitialState' | 'subscribe'>
   /** Goes to another question or says how one was left; nothing of the layout changes. */
   readonly move: (change: (guide: Guide) => Guide) => void
+  /** The numbers of one question said to be right as they are shown, as one undo step. */
+  readonly confirm: (label: string, questionId: QuestionId) => void
   /** One answer as one undo step; null takes it back to where it starts. */
   readonly answer: (label: string, askId: string, answer: Answer | null) => void
   /** Everything of one question back to where it starts, as one undo step, and the question open again. */
@@ -36,6 +39,13 @@ export interface GuideKeeper {
 }
 
 type GuideState = StoreApi<Guide | null>
+
+/** The layout with what nobody has measured by these questions. */
+const accounted = (layout: Layout, guide: Guide): Layout =>
+  withNotMeasured(
+    layout,
+    unmeasuredQuestions(guide, layout).map(({ question }) => question.id),
+  )
 
 /** How the questions stood at each step of the history, so that undo takes an answer and its mark back together. */
 type Stands = WeakMap<Layout, Guide>
@@ -78,31 +88,51 @@ const createGuideKeeper = (store: AppStore): GuideKeeper => {
     typing = null
   }
   /** One undo step with the questions as they are after it; as they were where the step was refused. */
-  const step = (label: string, change: (guided: Guided) => Guided): void => {
+  const step = (
+    label: string,
+    change: (guided: Guided) => Guided,
+    left: (guide: Guide) => Guide = (same) => same,
+  ): void => {
     endPreview()
     const before = current()
     // Undo leads back to the questions as they stand now.
     stands.set(present(), before)
-    let made: Guided | null = null
+    let after = before
+    let made: Layout | null = null
     actions.edit(label, (layout) => {
-      made = change({ layout, progress: before.progress })
-      return made.layout
+      const guided = change({ layout, progress: before.progress })
+      after = left({ ...before, progress: guided.progress })
+      made = accounted(guided.layout, after)
+      return made
     })
-    if (made === null) return
-    const { layout, progress }: Guided = made
-    if (isSameValue(present(), layout)) guide.setState({ ...before, progress }, true)
+    if (made !== null && isSameValue(present(), made)) guide.setState(after, true)
+  }
+  /** What was moved by hand beside the questions is not called unmeasured any more. */
+  const account = (): void => {
+    const now = current()
+    actions.edit('Keep account of what was measured or moved', (layout) => accounted(layout, now))
   }
   return {
     state: guide,
     move: (change) => {
       endPreview()
-      guide.setState(change(current()), true)
+      const next = change(current())
+      if (next.at === 'end') account()
+      guide.setState(next, true)
     },
     answer: (label, askId, answer) => step(label, (guided) => withAnswer(guided, askId, answer)),
-    restart: (label, questionId) => {
-      step(label, (guided) => withoutAnswers(guided, questionId))
-      guide.setState(withOpened(current(), questionId), true)
-    },
+    confirm: (label, questionId) =>
+      step(
+        label,
+        (guided) => guided,
+        (now) => withConfirmed(now, questionId),
+      ),
+    restart: (label, questionId) =>
+      step(
+        label,
+        (guided) => withoutAnswers(guided, questionId),
+        (now) => withOpened(now, questionId),
+      ),
     change: (label, change) => step(label, (guided) => withEdit(guided, change)),
     preview: (label, askId, answer) => {
       if (answer === null) return endPreview()
@@ -116,13 +146,15 @@ const createGuideKeeper = (store: AppStore): GuideKeeper => {
       actions.dragTo((layout) => withAnswer({ layout, progress }, askId, answer).layout)
     },
     open: () => {
+      if (guide.getState() !== null) account()
       guide.setState(current(), true)
       actions.setView({ screen: 'drawing', board: 'drawing', side: 'first-layout' })
     },
     begin: ({ layout, progress }, label) => {
       endPreview()
-      actions.openLayout(layout, label)
-      guide.setState({ progress, confirmed: [], skipped: [], at: 'job' }, true)
+      const begun: Guide = { progress, confirmed: [], skipped: [], at: 'job' }
+      actions.openLayout(accounted({ ...layout, notMeasured: [] }, begun), label)
+      guide.setState(begun, true)
       actions.setView({ screen: 'drawing', board: 'drawing', side: 'first-layout' })
     },
   }

@@ -4,6 +4,7 @@ import { fingerprintCode, layoutFingerprint } from '../../../src/domain/layout/a
 import type { Layout } from '../../../src/domain/layout/document/layout'
 import { withDecision } from '../../../src/domain/layout/edit/reviews'
 import { evaluateLayout } from '../../../src/domain/layout/evaluate/evaluateLayout'
+import { notMeasuredTitles } from '../../../src/domain/layout/firstLayout/notMeasured'
 import { HAND_OVER_TITLE, readMeFirst } from '../../../src/sheet/files/handOver/readMeFirst'
 import { sheetPages } from '../../../src/sheet/mount/sheetPages'
 import { agreementLine } from '../../../src/sheet/mount/sections/agreementRows'
@@ -71,6 +72,14 @@ describe('what the mount sheet says of the agreement', () => {
       // Set in lines of a terminal's width.
       expect(text.replaceAll(/\s+/g, ' ')).toContain(agreementLine(layout))
     }
+  })
+
+  it('does not keep from the READ-ME what nobody has measured', () => {
+    const readMe = (layout: Layout): string =>
+      readMeFirst({ ...requestOf(layout), evaluation }, [], HAND_OVER_TITLE).replaceAll(/\s+/g, ' ')
+    const [title = 'no title'] = notMeasuredTitles({ ...rock, notMeasured: ['seat'] })
+    expect(readMe({ ...rock, notMeasured: ['seat'] })).toContain(title)
+    expect(readMe({ ...rock, notMeasured: [] })).not.toContain('NOT MEASURED')
   })
 
   it('gives a changed drawing another code than the one agreed to', () => {

@@ -4,13 +4,7 @@ import { layoutText } from '../../../src/domain/layout/document/layoutText'
 import { movedHandle } from '../../../src/domain/layout/edit/move'
 import { askedPlace } from '../../../src/domain/layout/firstLayout/askedPlace'
 import { askedQuestions } from '../../../src/domain/layout/firstLayout/questions'
-import {
-  movedOn,
-  questionStatus,
-  unmeasured,
-  withConfirmed,
-  withLeft,
-} from '../../../src/state/firstLayout/guide'
+import { movedOn, questionStatus, unmeasured, withLeft } from '../../../src/state/firstLayout/guide'
 import { guideKeeper, startFirstLayout, startFromPattern } from '../../../src/state/firstLayout/guideKeeper'
 import { createAppStore } from '../../../src/state/store'
 import { exampleLayout } from '../../support/exampleLayouts'
@@ -120,8 +114,48 @@ describe('the questions of a first layout', () => {
     ])
     keeper.answer('Seat', 'seat.back', 1100)
     expect(unmeasured(guide(), present(), seat).map(({ id }) => id)).toEqual(['seat.cushion', 'seat.middle'])
-    keeper.move((now) => withConfirmed(now, 'seat'))
+    keeper.confirm('Measured', 'seat')
     expect(unmeasured(guide(), present(), seat)).toEqual([])
+  })
+
+  it('write into the layout what nobody has measured, so that it is known wherever the layout goes', () => {
+    const { store, keeper, present } = started()
+    const first = present().notMeasured ?? []
+    expect(first).toEqual(expect.arrayContaining(['seat', 'recline', 'people', 'bar', 'lap']))
+    expect(first).not.toContain('job')
+    keeper.answer('Recline', 'seat.recline', 25)
+    expect(present().notMeasured).toEqual(first.filter((id) => id !== 'recline'))
+    keeper.confirm('Measured', 'seat')
+    expect(present().notMeasured).toEqual(first.filter((id) => id !== 'recline' && id !== 'seat'))
+    store.actions.undo()
+    expect(present().notMeasured).toContain('seat')
+    store.actions.redo()
+    keeper.restart('Back to the start', 'seat')
+    expect(present().notMeasured).toContain('seat')
+  })
+
+  it('do not call unmeasured what was moved by hand, once they are opened again', () => {
+    const { store, keeper, present } = started()
+    store.actions.setView({ side: 'panels' })
+    store.actions.edit('Recline', (layout) => ({
+      ...layout,
+      places: layout.places.map((place) => ({
+        ...place,
+        seat: { ...place.seat, reclineDeg: 31, reclineRange: { uprightDeg: 31, reclinedDeg: 31 } },
+      })),
+    }))
+    expect(present().notMeasured).toContain('recline')
+    keeper.open()
+    expect(present().notMeasured).not.toContain('recline')
+    expect(present().notMeasured).toContain('bar')
+  })
+
+  it('keep no such account of a layout that did not come of questions', () => {
+    const store = createAppStore(exampleLayout('rock-buggy.layout.json'))
+    const keeper = guideKeeper(store)
+    keeper.open()
+    keeper.answer('Recline', 'seat.recline', 25)
+    expect(store.state.getState().history.present.notMeasured).toBeUndefined()
   })
 
   it('count what was dragged as answered', () => {

@@ -15,7 +15,7 @@ export interface Proposal {
 
 /**
  * What of a layout the customer is sent: the drawing with its variants, the people, the belts, what it is checked against, the job by
- * name, and the one entry that says who shows it. Not: notes and revisions, what was measured on the car, the histories of belts,
+ * name, what nobody has measured yet, and the one entry that says who shows it. Not: notes and revisions, what was measured on the car, the histories of belts,
  * photos, what the shop may be off by, points for tapes, rule sets that are not used, and what was said before.
  */
 const proposedLayout = (layout: Layout, shown: ShownEntry): Layout => {
@@ -33,6 +33,7 @@ const proposedLayout = (layout: Layout, shown: ShownEntry): Layout => {
     ...(used.length === 0 ? {} : { ownRuleSets: used }),
     ...(confirmedDocuments.length === 0 ? {} : { confirmedDocuments }),
     ...(variants === undefined ? {} : { variants }),
+    ...(layout.notMeasured === undefined ? {} : { notMeasured: layout.notMeasured }),
     reviews: [{ ...shown, variants: shown.variants.map(({ parts: _parts, ...variant }) => variant) }],
     tubes: layout.tubes,
     places: layout.places,

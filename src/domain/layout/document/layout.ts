@@ -109,6 +109,11 @@ export interface Layout {
   readonly tapePoints?: readonly TapePoint[]
   /** Photographs under the drawing, without their pictures, which stay on the device; left out when there are none. */
   readonly photos?: readonly Photo[]
+  /**
+   * Questions of the first layout (firstLayout/question.ts) whose numbers still stand where they started: nobody measured or chose
+   * them. Empty once none is left; left out where the layout did not come of questions.
+   */
+  readonly notMeasured?: readonly string[]
   /** At least one. */
   readonly places: readonly Place[]
 }

@@ -89,6 +89,7 @@ export const COUNTS = {
   tubePoints: { min: 2, max: 60 },
   tapePoints: { min: 0, max: 60 },
   photos: { min: 0, max: 8 },
+  notMeasured: { min: 0, max: 40 },
   places: { min: 1, max: 8 },
   otherVariants: { min: 0, max: 3 },
   occupants: { min: 1, max: 24 },

@@ -85,6 +85,14 @@ const layoutSchema = group(
     tubes: list(tube, COUNTS.tubes, 'tubes'),
     tapePoints: v.exactOptional(tapePoints),
     photos: v.exactOptional(photos),
+    notMeasured: v.exactOptional(
+      list(
+        id('question'),
+        COUNTS.notMeasured,
+        'not measured',
+        'Questions of the first layout whose numbers still stand where they started; left out where it did not come of questions.',
+      ),
+    ),
     places: list(place, COUNTS.places, 'places'),
   },
   'layout',

@@ -3,6 +3,7 @@ import type { CheckedEvaluation } from '../../../domain/layout/evaluate/evaluati
 import { CAUTIONS } from '../../../domain/layout/wording/cautions'
 import { jobWords } from '../../../domain/layout/wording/variantWords'
 import { agreementLine } from '../../mount/sections/agreementRows'
+import { notMeasuredTitles } from '../../../domain/layout/firstLayout/notMeasured'
 import { findingCounts, hasBrokenFindings } from '../../mount/sections/findingSection'
 import { PAPERS } from '../../page/paper'
 import { printable } from '../../page/textWidth'
@@ -55,8 +56,16 @@ const stateLines = (layout: Layout, evaluation: CheckedEvaluation): readonly str
   `Rule set: ${evaluation.ruleSet.name}, ${evaluation.ruleSet.edition}`,
   `Findings: ${findingCounts(evaluation)}`,
   ...(hasBrokenFindings(evaluation) ? ['Settle what is broken before anything is welded.'] : []),
+  ...notMeasuredLines(layout),
   oneLine(agreementLine(layout)),
 ]
+
+const notMeasuredLines = (layout: Layout): readonly string[] => {
+  const titles = notMeasuredTitles(layout)
+  return titles.length === 0
+    ? []
+    : [`NOT MEASURED YET: weld nothing from these papers before it is. Nobody answered: ${titles.join(' ')}`]
+}
 
 const contentLines = ({ words, made }: MadePart): readonly string[] =>
   made.kind === 'files' && made.files.length > 0 ? [`${words}.`, ...made.files.map(fileLine)] : []

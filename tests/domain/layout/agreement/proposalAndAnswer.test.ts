@@ -59,6 +59,11 @@ describe('a proposal on its way', () => {
       expect(arrived.layout).not.toHaveProperty(field)
   })
 
+  it('tells the customer what nobody has measured', () => {
+    const layout = { ...exampleLayout('rock-buggy.layout.json'), notMeasured: ['seat'] }
+    expect(sent(layout).layout.notMeasured).toEqual(['seat'])
+  })
+
   it('that was altered shows in the answer', () => {
     const layout = exampleLayout('rock-buggy.layout.json')
     const { text } = sent(layout)
