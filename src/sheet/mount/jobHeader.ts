@@ -138,6 +138,9 @@ const withProjectionSymbol = (row: BareRow, fields: readonly Field[], widthMm: n
   }
 }
 
+/** Between the upper edge of a box and its words. Our judgement. */
+const AIR_MM = 0.8
+
 /** Words in a box of their own across the strip. */
 const boxedRow = (words: CellText, widthMm: number): BareRow => {
   const row = tableRow([{ widthMm, align: 'centre' }], [[words]], {
@@ -147,15 +150,15 @@ const boxedRow = (words: CellText, widthMm: number): BareRow => {
   })
   return {
     ...row,
-    heightMm: row.heightMm + 1,
+    heightMm: row.heightMm + 1 + AIR_MM,
     draw: (at) => [
-      ...row.draw(at),
+      ...row.draw({ ...at, yMm: at.yMm + AIR_MM }),
       boxItem(
         {
           leftMm: at.xMm + 0.4,
           topMm: at.yMm + 0.4,
           rightMm: at.xMm + widthMm - 0.4,
-          bottomMm: at.yMm + row.heightMm - 0.1,
+          bottomMm: at.yMm + AIR_MM + row.heightMm - 0.1,
         },
         { widthMm: 0.7 },
       ),
