@@ -2,7 +2,7 @@ import type { Layout } from '../domain/layout/document/layout'
 import { parseLayout, parseLayoutText } from '../domain/layout/document/parseLayout'
 import { pageKeeping } from './keeping/pageKeeping'
 import { keptAlready } from './keeping/shelf'
-import { pickedText, problemLines } from './pickedFile'
+import { pickedText, problemLines, readOrSaid } from './pickedFile'
 import type { AppStore } from './store'
 import { answerOpener, proposalOpener } from './talk/openers'
 
@@ -17,16 +17,9 @@ const leaveLayouts = (store: AppStore): void => {
 
 /** Opens the text of a layout file as a document of its own; a damaged or foreign one changes nothing and says why. */
 export const openLayoutText = (store: AppStore, text: string, name: string): boolean => {
-  const parsed = parseLayoutText(text)
-  if (!parsed.ok) {
-    store.actions.notify(
-      'problem',
-      `${name} cannot be opened. Nothing was changed.`,
-      problemLines(parsed.error),
-    )
-    return false
-  }
-  store.actions.openLayout(parsed.value, `Open ${name}`)
+  const layout = readOrSaid(store, parseLayoutText(text), `${name} cannot be opened`)
+  if (layout === null) return false
+  store.actions.openLayout(layout, `Open ${name}`)
   leaveLayouts(store)
   store.actions.notify('info', `${name} is open. What was here before is under Layouts.`)
   return true

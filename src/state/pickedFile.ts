@@ -1,4 +1,5 @@
 import type { LayoutProblem } from '../domain/layout/document/problem'
+import type { Result } from '../domain/result'
 import type { AppStore } from './store'
 
 const MOST_LINES = 12
@@ -10,6 +11,17 @@ export const problemLines = (problems: readonly LayoutProblem[]): readonly strin
   const lines = problems.slice(0, MOST_LINES).map(problemLine)
   const left = problems.length - lines.length
   return left > 0 ? [...lines, `… and ${left} more.`] : lines
+}
+
+/** What was read; null where it could not be: then a notice says that nothing was changed, and why. */
+export const readOrSaid = <Value>(
+  store: AppStore,
+  read: Result<Value, readonly LayoutProblem[]>,
+  refusal: string,
+): Value | null => {
+  if (read.ok) return read.value
+  store.actions.notify('problem', `${refusal}. Nothing was changed.`, problemLines(read.error))
+  return null
 }
 
 /** The text of a file that the builder picked; null when it is too large to be what it is to be, or cannot be read: then a notice says so. */

@@ -1,6 +1,6 @@
 import { parseRuleSetText } from '../domain/layout/document/ruleSetText'
 import { withRuleSetAdded } from '../domain/layout/edit/changeRuleSets'
-import { pickedText, problemLines } from './pickedFile'
+import { pickedText, readOrSaid } from './pickedFile'
 import type { AppStore } from './store'
 
 /** Larger than any rule set by far. Our judgement. */
@@ -8,16 +8,8 @@ const LARGEST_FILE_BYTES = 1_000_000
 
 /** Adds the rule set of a file to the layout as one undo step; a damaged or foreign one changes nothing and says why. */
 const openRuleSetText = (store: AppStore, text: string, name: string): boolean => {
-  const parsed = parseRuleSetText(text)
-  if (!parsed.ok) {
-    store.actions.notify(
-      'problem',
-      `${name} cannot be used. Nothing was changed.`,
-      problemLines(parsed.error),
-    )
-    return false
-  }
-  const set = parsed.value
+  const set = readOrSaid(store, parseRuleSetText(text), `${name} cannot be used`)
+  if (set === null) return false
   store.actions.edit(`Add the rule set ${set.name}`, (layout) => withRuleSetAdded(layout, set))
   store.actions.notify('info', `The rule set ${set.name} is added and chosen. Undo takes it out again.`)
   return true

@@ -8,7 +8,7 @@ import {
   variantsOf,
   withVariantAdded,
 } from '../../domain/layout/edit/changeVariants'
-import { problemLines } from '../../state/pickedFile'
+import { readOrSaid } from '../../state/pickedFile'
 import type { AppStore } from '../../state/store'
 
 /** The longest name of its job or drawn variant that is free, else the next letter. */
@@ -32,21 +32,13 @@ const takenDetails = (layout: Layout, other: Layout): readonly string[] => [
 
 /** Takes the tubes and places of the text of another layout as one more variant, drawn; false when that could not be. */
 export const takeVariantFrom = (store: AppStore, text: string, name: string): boolean => {
-  const parsed = parseLayoutText(text)
-  if (!parsed.ok) {
-    store.actions.notify(
-      'problem',
-      `${name} cannot be taken. Nothing was changed.`,
-      problemLines(parsed.error),
-    )
-    return false
-  }
+  const other = readOrSaid(store, parseLayoutText(text), `${name} cannot be taken`)
+  if (other === null) return false
   const { layout } = store.state.getState()
   if (variantsOf(layout).length >= MOST_VARIANTS) {
     store.actions.notify('problem', `A layout holds at most ${MOST_VARIANTS} variants. Remove one first.`)
     return false
   }
-  const other = parsed.value
   const called = takenName(layout, other)
   store.actions.edit(`Take a variant from ${name}`, (now) => withVariantAdded(now, called, other))
   const after = store.state.getState().layout

@@ -72,46 +72,83 @@ const follow = (store: AppStore, guide: GuideState, stands: Stands): void => {
   })
 }
 
-const createGuideKeeper = (store: AppStore): GuideKeeper => {
-  const { actions } = store
-  const guide: GuideState = createStore<Guide | null>(() => keptGuide(store.state.getState().documentId))
-  const stands: Stands = new WeakMap()
-  /** The gesture that shows what is being typed; null or another's once it was ended from elsewhere. */
-  let typing: AppState['gesture'] = null
-  follow(store, guide, stands)
+/** What all ways to answer have in common: how the questions stand now, and a change of the layout as one step with them. */
+interface GuideSteps {
+  readonly guide: GuideState
+  readonly current: () => Guide
+  readonly step: (label: string, change: (guided: Guided) => Guided, left?: (guide: Guide) => Guide) => void
+  /** What was moved by hand beside the questions is not called unmeasured any more. */
+  readonly account: () => void
+  readonly preview: GuideKeeper['preview']
+  readonly endPreview: () => void
+}
 
-  const present = (): Layout => store.state.getState().history.present
-  const current = (): Guide => guide.getState() ?? guideOn(present())
-  const isTyping = (): boolean => typing !== null && store.state.getState().gesture === typing
+/** A number that is being typed is shown as a gesture, so that it leaves no step when it is called off. */
+const typedPreview = (
+  { state, actions }: AppStore,
+  current: () => Guide,
+): Pick<GuideSteps, 'preview' | 'endPreview'> => {
+  /** The gesture that shows it; null or another's once it was ended from elsewhere. */
+  let typing: AppState['gesture'] = null
+  const isTyping = (): boolean => typing !== null && state.getState().gesture === typing
   const endPreview = (): void => {
     if (isTyping()) actions.cancelGesture()
     typing = null
   }
-  /** One undo step with the questions as they are after it; as they were where the step was refused. */
-  const step = (
-    label: string,
-    change: (guided: Guided) => Guided,
-    left: (guide: Guide) => Guide = (same) => same,
-  ): void => {
-    endPreview()
-    const before = current()
-    // Undo leads back to the questions as they stand now.
-    stands.set(present(), before)
-    let after = before
-    let made: Layout | null = null
-    actions.edit(label, (layout) => {
-      const guided = change({ layout, progress: before.progress })
-      after = left({ ...before, progress: guided.progress })
-      made = accounted(guided.layout, after)
-      return made
-    })
-    if (made !== null && isSameValue(present(), made)) guide.setState(after, true)
+  return {
+    endPreview,
+    preview: (label, askId, answer) => {
+      if (answer === null) return endPreview()
+      if (!isTyping()) {
+        // Something is being dragged: it is not ended by a key.
+        if (state.getState().gesture !== null) return
+        actions.beginGesture(label)
+        typing = state.getState().gesture
+      }
+      const { progress } = current()
+      actions.dragTo((layout) => withAnswer({ layout, progress }, askId, answer).layout)
+    },
   }
-  /** What was moved by hand beside the questions is not called unmeasured any more. */
-  const account = (): void => {
-    const now = current()
-    actions.edit('Keep account of what was measured or moved', (layout) => accounted(layout, now))
+}
+
+const guideSteps = (store: AppStore): GuideSteps => {
+  const { actions } = store
+  const guide: GuideState = createStore<Guide | null>(() => keptGuide(store.state.getState().documentId))
+  const stands: Stands = new WeakMap()
+  follow(store, guide, stands)
+  const present = (): Layout => store.state.getState().history.present
+  const current = (): Guide => guide.getState() ?? guideOn(present())
+  const typed = typedPreview(store, current)
+  return {
+    guide,
+    current,
+    ...typed,
+    /** One undo step with the questions as they are after it; as they were where the step was refused. */
+    step: (label, change, left = (same) => same) => {
+      typed.endPreview()
+      const before = current()
+      // Undo leads back to the questions as they stand now.
+      stands.set(present(), before)
+      let after = before
+      let made: Layout | null = null
+      actions.edit(label, (layout) => {
+        const guided = change({ layout, progress: before.progress })
+        after = left({ ...before, progress: guided.progress })
+        made = accounted(guided.layout, after)
+        return made
+      })
+      if (made !== null && isSameValue(present(), made)) guide.setState(after, true)
+    },
+    account: () => {
+      const now = current()
+      actions.edit('Keep account of what was measured or moved', (layout) => accounted(layout, now))
+    },
   }
+}
+
+const createGuideKeeper = (store: AppStore): GuideKeeper => {
+  const { actions } = store
+  const { guide, current, step, account, preview, endPreview } = guideSteps(store)
   return {
     state: guide,
     move: (change) => {
@@ -134,17 +171,7 @@ const createGuideKeeper = (store: AppStore): GuideKeeper => {
         (now) => withOpened(now, questionId),
       ),
     change: (label, change) => step(label, (guided) => withEdit(guided, change)),
-    preview: (label, askId, answer) => {
-      if (answer === null) return endPreview()
-      if (!isTyping()) {
-        // Something is being dragged: it is not ended by a key.
-        if (store.state.getState().gesture !== null) return
-        actions.beginGesture(label)
-        typing = store.state.getState().gesture
-      }
-      const { progress } = current()
-      actions.dragTo((layout) => withAnswer({ layout, progress }, askId, answer).layout)
-    },
+    preview,
     open: () => {
       if (guide.getState() !== null) account()
       guide.setState(current(), true)

@@ -1,6 +1,6 @@
 import { parseAnswer } from '../../domain/layout/agreement/answer'
 import { parseProposal } from '../../domain/layout/agreement/proposal'
-import { problemLines } from '../pickedFile'
+import { readOrSaid } from '../pickedFile'
 import { fragmentOf } from '../share/fragment'
 import type { AppStore } from '../store'
 import { arrivedAnswer } from './arrivedAnswer'
@@ -24,16 +24,9 @@ export const answerOpener: Opener<'answer'> = {
   kind: 'answer',
   recognises: hasField('answer'),
   open: (store, text, name) => {
-    const parsed = parseAnswer(text)
-    if (!parsed.ok) {
-      store.actions.notify(
-        'problem',
-        `${name} cannot be opened. Nothing was changed.`,
-        problemLines(parsed.error),
-      )
-      return false
-    }
-    arrivedAnswer.setState({ answer: parsed.value })
+    const answer = readOrSaid(store, parseAnswer(text), `${name} cannot be opened`)
+    if (answer === null) return false
+    arrivedAnswer.setState({ answer })
     store.actions.setView({ screen: 'customer' })
     return true
   },
@@ -44,15 +37,7 @@ export const proposalOpener: Opener<'proposal'> = {
   kind: 'proposal',
   recognises: hasField('proposal'),
   open: (store, text, name) => {
-    const parsed = parseProposal(text)
-    if (!parsed.ok) {
-      store.actions.notify(
-        'problem',
-        `${name} cannot be opened. Nothing was changed.`,
-        problemLines(parsed.error),
-      )
-      return false
-    }
+    if (readOrSaid(store, parseProposal(text), `${name} cannot be opened`) === null) return false
     // The page hears the new address, lets everything be kept, and begins anew.
     window.location.hash = fragmentOf({ kind: 'proposal', text })
     return true

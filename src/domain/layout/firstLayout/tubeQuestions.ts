@@ -134,6 +134,34 @@ const sectionAsks = (
   ]
 }
 
+/** Where a tube across the car is, as a tape meets it; `start` is what both start with. */
+const frontAndTopAsks = (
+  find: FindTubes,
+  ids: { readonly front: string; readonly top: string },
+  start: (layout: Layout) => Pick<PointMm, 'xMm' | 'zMm'>,
+): readonly Ask[] => [
+  tubeAsk(find, {
+    id: ids.front,
+    words: 'Rearward to its front edge',
+    hint: 'Level, from the datum; at the middle of the seat.',
+    letter: 'A',
+    limits: FROM_DATUM,
+    read: (tube, layout) => frontMm(layout, tube),
+    write: withFront,
+    derived: (read) => whole(start(read).xMm),
+  }),
+  tubeAsk(find, {
+    id: ids.top,
+    words: 'Up to its top',
+    hint: 'Plumb, from the height of the datum.',
+    letter: 'B',
+    limits: FROM_DATUM,
+    read: (tube, layout) => topMm(layout, tube),
+    write: withTop,
+    derived: (read) => whole(start(read).zMm),
+  }),
+]
+
 const bars: FindTubes = (layout) => {
   const bar = barOf(layout)
   return bar === null ? [] : [bar]
@@ -162,26 +190,7 @@ const barAsks = (layout: Layout): readonly Ask[] =>
     : [
         ...sectionAsks('bar', bars, layout, ['D']),
         middleAsk('bar.middle', bars),
-        tubeAsk(bars, {
-          id: 'bar.front',
-          words: 'Rearward to its front edge',
-          hint: 'Level, from the datum; at the middle of the seat.',
-          letter: 'A',
-          limits: FROM_DATUM,
-          read: (tube, layout) => frontMm(layout, tube),
-          write: withFront,
-          derived: (read) => whole(shoulderStart(read).xMm),
-        }),
-        tubeAsk(bars, {
-          id: 'bar.top',
-          words: 'Up to its top',
-          hint: 'Plumb, from the height of the datum.',
-          letter: 'B',
-          limits: FROM_DATUM,
-          read: (tube, layout) => topMm(layout, tube),
-          write: withTop,
-          derived: (read) => whole(shoulderStart(read).zMm),
-        }),
+        ...frontAndTopAsks(bars, { front: 'bar.front', top: 'bar.top' }, shoulderStart),
         tubeAsk(bars, {
           id: 'bar.half',
           words: 'From its middle to one end',
@@ -223,25 +232,9 @@ const sideTubes: FindTubes = (layout) => Object.values(sideTubesOf(layout) ?? {}
 const crossAsks = (layout: Layout): readonly Ask[] => [
   ...sectionAsks('tubes.cross', crossTubes, layout, []),
   middleAsk('tubes.cross-middle', crossTubes),
-  tubeAsk(crossTubes, {
-    id: 'tubes.cross-front',
-    words: 'Rearward to its front edge',
-    hint: 'Level, from the datum; at the middle of the seat.',
-    letter: 'A',
-    limits: FROM_DATUM,
-    read: (tube, layout) => frontMm(layout, tube),
-    write: withFront,
-    derived: (read) => whole(lapStart(read).xMm),
-  }),
-  tubeAsk(crossTubes, {
-    id: 'tubes.cross-top',
-    words: 'Up to its top',
-    hint: 'Plumb, from the height of the datum.',
-    letter: 'B',
-    limits: FROM_DATUM,
-    read: (tube, layout) => topMm(layout, tube),
-    write: withTop,
-    derived: (read) => whole(lapStart(read).zMm - HOLE_OFF_TUBE_MM),
+  ...frontAndTopAsks(crossTubes, { front: 'tubes.cross-front', top: 'tubes.cross-top' }, (read) => {
+    const { xMm, zMm } = lapStart(read)
+    return { xMm, zMm: zMm - HOLE_OFF_TUBE_MM }
   }),
 ]
 
