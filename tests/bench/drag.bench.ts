@@ -47,8 +47,9 @@ const dragWork = async (page: Page, session: CDPSession, from: { x: number; y: n
 
 const openedApp = async (page: Page, address: string): Promise<{ x: number; y: number }> => {
   await page.goto(address)
-  await page.getByRole('button', { name: 'File' }).click()
-  await page.getByRole('button', { name: /rock buggy/i }).click()
+  await page.getByRole('button', { name: 'Go to', exact: true }).click()
+  await page.getByRole('button', { name: /^Layouts/ }).click()
+  await page.getByRole('button', { name: /^Rock buggy/ }).click()
   const pane = page.getByTestId('elevation-side')
   await pane.waitFor()
   await page.getByText('Rock buggy', { exact: false }).first().waitFor()
