@@ -51,7 +51,7 @@ test('a proposal goes to the customer in a link, is asked about and agreed to th
   await app.openLayout(twoWays())
   await goToCustomer(page)
   await page.getByRole('button', { name: 'Show to the customer' }).click()
-  await page.getByText('Send it to Ines Varga').click()
+  await expect(page.getByText('Send it to Ines Varga')).toBeVisible()
   const proposal = await page.getByTestId('share-link').inputValue()
   expect(await violations(page), 'the builder’s side').toEqual([])
 

@@ -1,12 +1,17 @@
 import { useRef, type ReactElement } from 'react'
 
-/** A button that has the builder pick a file, the same one again too. */
+/** A button that has somebody pick a file, the same one again too, or take a photo. */
 export const FileButton = (props: {
   readonly words: string
   /** What the file is for, to a reader. */
   readonly label: string
   readonly testId: string
-  readonly onPick: (file: File) => Promise<unknown>
+  readonly onPick: (file: File) => Promise<unknown> | void
+  /** What the browser is asked to offer; layouts and their like unless this says otherwise. */
+  readonly accept?: string
+  /** Has the device take a photo, where it has a camera. */
+  readonly isCamera?: boolean
+  readonly isBusy?: boolean
   /** Asks in another way where there is one. */
   readonly onAsk?: () => Promise<unknown>
 }): ReactElement => {
@@ -15,6 +20,7 @@ export const FileButton = (props: {
     <>
       <button
         type="button"
+        disabled={props.isBusy === true}
         onClick={() => (props.onAsk === undefined ? input.current?.click() : void props.onAsk())}
       >
         {props.words}
@@ -26,14 +32,13 @@ export const FileButton = (props: {
         tabIndex={-1}
         aria-label={props.label}
         data-testid={props.testId}
-        accept=".json,application/json"
+        accept={props.accept ?? '.json,application/json'}
+        {...(props.isCamera === true ? { capture: 'environment' as const } : {})}
         onChange={({ currentTarget }) => {
           const picked = currentTarget.files?.[0]
-          if (picked === undefined) return
-          void props.onPick(picked).then(() => {
-            // Emptied so that picking the same file again is noticed.
-            currentTarget.value = ''
-          })
+          // Emptied so that picking the same file again is noticed.
+          currentTarget.value = ''
+          if (picked !== undefined) void props.onPick(picked)
         }}
       />
     </>

@@ -18,6 +18,8 @@ const ForTheShop = (props: { readonly talk: Conversation }): ReactElement => {
   const { answer } = useKept(arrivedAnswer)
   // Open at first where it has to be shown, or shown again.
   const [isOpen, setOpen] = useState(undecidable !== null)
+  // What comes next stands first: showing it, or an answer that waits.
+  const parts = [<ShowForm key="show" shown={shown} />, <TakeAnswer key="answer" />]
   return (
     <details
       className="for-the-shop no-print"
@@ -26,8 +28,7 @@ const ForTheShop = (props: { readonly talk: Conversation }): ReactElement => {
     >
       <summary>For the shop: show, send, take an answer, history</summary>
       <div className="customer-screen">
-        <TakeAnswer />
-        <ShowForm shown={shown} />
+        {answer === null ? parts : parts.toReversed()}
         <TalkHistory />
       </div>
     </details>

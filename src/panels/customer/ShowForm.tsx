@@ -17,13 +17,13 @@ import { isAsShown } from './useShopTalk'
 const TRAVELS =
   'What travels: the drawing with its variants, the people with their sizes, the belts, the rules it is checked against, the names of job, car and customer, and who shows it. What stays here: notes and revisions, what was measured on the car, the histories of belts, photos, what welding may be off by, points for tapes, and what was said before.'
 
-const Sending = (props: { readonly shown: ShownEntry }): ReactElement => {
+const Sending = (props: { readonly shown: ShownEntry; readonly isOpenAtFirst: boolean }): ReactElement => {
   const layout = useApp((state) => state.layout)
   const { id, to } = props.shown
   const text = proposalText(layout, id) ?? ''
   const name = layoutFileName(layout).replace(/\.layout\.json$/, '.proposal.json')
   return (
-    <details className="send-proposal">
+    <details className="send-proposal" open={props.isOpenAtFirst}>
       <summary>Send it to {to.trim() === '' ? 'the customer' : to}</summary>
       <p className="hint">{TRAVELS}</p>
       <ShareLink kind="proposal" text={text} subject={`Proposal${to.trim() === '' ? '' : ` for ${to}`}`} />
@@ -43,12 +43,16 @@ export const ShowForm = (props: { readonly shown: ShownEntry | null }): ReactEle
   const [typedTo, setTo] = useState<string | null>(null)
   const by = typedBy ?? layout.job.preparedBy
   const to = typedTo ?? layout.job.customer
+  // What was shown just now is most likely to be sent next.
+  const [justShownId, setJustShownId] = useState<string | null>(null)
   const isCurrent = isAsShown(layout, shown)
   const show = (): void => {
     const variants = reviewedVariantsOf(layout)
+    const id = uniqueId()
     edit(`Show the proposal to ${to.trim() === '' ? 'the customer' : to.trim()}`, (before) =>
-      withShown(before, { id: uniqueId(), date: today(), by: by.trim(), to: to.trim(), variants }),
+      withShown(before, { id, date: today(), by: by.trim(), to: to.trim(), variants }),
     )
+    setJustShownId(id)
   }
   return (
     <section className="customer-section no-print" aria-label="Show to the customer">
@@ -68,7 +72,9 @@ export const ShowForm = (props: { readonly shown: ShownEntry | null }): ReactEle
         isPrimary={!isCurrent}
         onPress={show}
       />
-      {shown !== null && isCurrent ? <Sending shown={shown} /> : null}
+      {shown !== null && isCurrent ? (
+        <Sending key={shown.id} shown={shown} isOpenAtFirst={shown.id === justShownId} />
+      ) : null}
     </section>
   )
 }

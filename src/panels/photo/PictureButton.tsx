@@ -1,4 +1,5 @@
-import { useRef, type ReactElement } from 'react'
+import type { ReactElement } from 'react'
+import { FileButton } from '../FileButton'
 
 /** What the browser is asked to offer; whatever is picked is looked at by its content. */
 const PICTURES = 'image/*,.heic,.heif'
@@ -10,29 +11,14 @@ export const PictureButton = (props: {
   readonly testId: string
   readonly isBusy: boolean
   readonly onPick: (file: File) => void
-}): ReactElement => {
-  const input = useRef<HTMLInputElement>(null)
-  return (
-    <>
-      <button type="button" disabled={props.isBusy} onClick={() => input.current?.click()}>
-        {props.words}
-      </button>
-      <input
-        ref={input}
-        type="file"
-        className="visually-hidden"
-        tabIndex={-1}
-        aria-label={props.words}
-        data-testid={props.testId}
-        accept={PICTURES}
-        {...(props.from === 'camera' ? { capture: 'environment' as const } : {})}
-        onChange={({ currentTarget }) => {
-          const file = currentTarget.files?.[0]
-          // Emptied so that picking the same file again is noticed.
-          if (file !== undefined) props.onPick(file)
-          currentTarget.value = ''
-        }}
-      />
-    </>
-  )
-}
+}): ReactElement => (
+  <FileButton
+    words={props.words}
+    label={props.words}
+    testId={props.testId}
+    accept={PICTURES}
+    isCamera={props.from === 'camera'}
+    isBusy={props.isBusy}
+    onPick={props.onPick}
+  />
+)
