@@ -1,4 +1,5 @@
 import { crc32, deflateSync } from 'node:zlib'
+import { cross, dot, unit, type Vector } from '../../tests/support/spaceVector'
 
 export interface Spot {
   readonly u: number
@@ -17,19 +18,6 @@ export interface SyntheticCamera {
   readonly focalPx: number
   readonly widthPx: number
   readonly heightPx: number
-}
-
-type Vector = readonly [number, number, number]
-
-const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
-const cross = (a: Vector, b: Vector): Vector => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-]
-const unit = (a: Vector): Vector => {
-  const length = Math.sqrt(dot(a, a))
-  return [a[0] / length, a[1] / length, a[2] / length]
 }
 
 /**

@@ -1,18 +1,7 @@
 import type { PicturePoint } from '../../../../src/domain/measure/photo/photo'
-
-type Vector = readonly [number, number, number]
+import { cross, dot, unit, type Vector } from '../../../support/spaceVector'
 
 const minus = (a: Vector, b: Vector): Vector => [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
-const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
-const cross = (a: Vector, b: Vector): Vector => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-]
-const unit = (a: Vector): Vector => {
-  const length = Math.sqrt(dot(a, a))
-  return [a[0] / length, a[1] / length, a[2] / length]
-}
 
 export interface Camera {
   readonly at: Vector
